@@ -1,0 +1,176 @@
+import type { LonLat } from '../geometry/points.ts';
+import type { AreaKind, ClubKind, Cover, LieQuality, Moisture, Technique } from '../words/vocabulary.ts';
+
+/**
+ * The records of an atlas. The document is a flat set of them, keyed by a stable id, so that an edit, an undo step and
+ * a journal entry are each a handful of records. Positions are WGS 84; heights are metres above the atlas's own datum.
+ */
+export type RecordId = string;
+
+/** Rings of positions, outer first; a ring's first position is not repeated. Written to files closed (RFC 7946). */
+export type Rings = readonly (readonly LonLat[])[];
+
+/** The one record that names the whole: its id is always `atlas`. */
+export interface AtlasHeader {
+  readonly type: 'atlas';
+  readonly id: 'atlas';
+  readonly name: string;
+  readonly kind: 'course' | 'practiceGround';
+  /** False for a blank canvas whose anchor is nominal. */
+  readonly placed: boolean;
+  readonly anchor: LonLat;
+  readonly note: string;
+}
+
+/** A hole of a course, or a station of a practice ground. */
+export interface HoleRecord {
+  readonly type: 'hole';
+  readonly id: RecordId;
+  /** What the card prints: "4", or "S2" for a station. Unique in the atlas. */
+  readonly label: string;
+  readonly order: number;
+  readonly name: string;
+  readonly par: number | null;
+  readonly greenId: RecordId | null;
+  /** Line of play from tee to green, or null. */
+  readonly line: readonly LonLat[] | null;
+}
+
+export interface AreaRecord {
+  readonly type: 'area';
+  readonly id: RecordId;
+  readonly kind: AreaKind;
+  readonly name: string;
+  readonly rings: Rings;
+  /** Bunkers: height of the lip above the sand floor. Null where unknown or not a bunker. */
+  readonly lipHeightM: number | null;
+  /** Trees: top and underside of the crown above the ground. */
+  readonly treeHeightM: number | null;
+  readonly canopyBaseM: number | null;
+}
+
+export interface LineRecord {
+  readonly type: 'line';
+  readonly id: RecordId;
+  readonly kind: 'tierEdge' | 'ridge' | 'contour' | 'wall';
+  readonly name: string;
+  readonly positions: readonly LonLat[];
+  /** Contours: their height. Walls: height above the ground. */
+  readonly heightM: number | null;
+}
+
+export interface SpotHeight {
+  readonly type: 'spotHeight';
+  readonly id: RecordId;
+  readonly at: LonLat;
+  readonly heightM: number;
+  /** One standard deviation of the reading. */
+  readonly accuracyM: number;
+}
+
+export interface SlopeReading {
+  readonly type: 'slopeReading';
+  readonly id: RecordId;
+  readonly at: LonLat;
+  readonly slopePct: number;
+  /** True bearing in which the ground falls. */
+  readonly downhillBearingDeg: number;
+  readonly accuracyPct: number;
+}
+
+export interface HoleLocation {
+  readonly type: 'holeLocation';
+  readonly id: RecordId;
+  readonly holeId: RecordId;
+  /** The letter on its tag, unique in the hole. */
+  readonly label: string;
+  readonly name: string;
+  readonly at: LonLat;
+}
+
+export interface BallPosition {
+  readonly type: 'ballPosition';
+  readonly id: RecordId;
+  readonly holeId: RecordId;
+  /** The number in its circle, unique in the hole. */
+  readonly label: string;
+  readonly name: string;
+  readonly at: LonLat;
+  readonly lie: LieQuality;
+  /** Cover under the ball where the map would say otherwise; null follows the map. */
+  readonly coverOverride: Cover | null;
+}
+
+export interface ConditionsRecord {
+  readonly type: 'conditions';
+  readonly id: RecordId;
+  readonly name: string;
+  readonly stimpFt: number;
+  /** 0 soft to 1 firm. */
+  readonly firmness: number;
+  readonly moisture: Moisture;
+  readonly windMps: number;
+  /** True bearing the wind blows from. */
+  readonly windFromDeg: number;
+  readonly inUse: boolean;
+}
+
+export type PlayerLevel =
+  | { readonly kind: 'tour' }
+  | { readonly kind: 'handicap'; readonly handicap: number }
+  | { readonly kind: 'beginner' };
+
+export interface Club {
+  readonly id: RecordId;
+  readonly kind: ClubKind;
+  /** As the player says it: "46° wedge", "8-iron". */
+  readonly name: string;
+  readonly loftDeg: number;
+  readonly bounceDeg: number;
+}
+
+export interface PlayerRecord {
+  readonly type: 'player';
+  readonly id: RecordId;
+  readonly name: string;
+  readonly handed: 'right' | 'left';
+  readonly level: PlayerLevel;
+  readonly bag: readonly Club[];
+  /** Techniques not listed count as `mine`. */
+  readonly repertoire: Readonly<Partial<Record<Technique, 'mine' | 'learning' | 'notMine'>>>;
+  /** How many strokes a harder shot must save before it beats a simpler one. */
+  readonly simplicityMarginStrokes: number;
+  readonly paceM: number;
+  readonly inUse: boolean;
+}
+
+/** What the person chose for a ball and a flag; it may differ from the advice. */
+export interface ChoiceRecord {
+  readonly type: 'choice';
+  readonly id: RecordId;
+  readonly ballId: RecordId;
+  readonly flagId: RecordId;
+  /** PlanOption.id */
+  readonly optionId: string;
+  readonly note: string;
+}
+
+export type AtlasRecord =
+  | AtlasHeader
+  | HoleRecord
+  | AreaRecord
+  | LineRecord
+  | SpotHeight
+  | SlopeReading
+  | HoleLocation
+  | BallPosition
+  | ConditionsRecord
+  | PlayerRecord
+  | ChoiceRecord;
+
+export type RecordOf<T extends AtlasRecord['type']> = Extract<AtlasRecord, { readonly type: T }>;
+
+/** The document: immutable; edits make a new one. It always holds the header. */
+export interface AtlasDocument {
+  readonly records: ReadonlyMap<RecordId, AtlasRecord>;
+}

@@ -1,0 +1,25 @@
+/**
+ * The ground as the ball model sees it: no more than this. Implementations allocate nothing in `sample`.
+ * The plane is metres east (x) and north (y) with metres up (z).
+ */
+export interface Ground {
+  /**
+   * Writes the height (m), the gradient (dz/dEast, dz/dNorth) and the cover code at a point into `out[0..3]`.
+   * Defined everywhere: beyond the surveyed ground the surface goes on smoothly.
+   */
+  sample(eastM: number, northM: number, out: Float64Array): void;
+  /** No ground is higher than this (m): a ball above it and above every obstacle needs no contact check. */
+  readonly maxHeightM: number;
+  /** Things in the air. Empty on most ground. */
+  readonly obstacles: readonly Obstacle[];
+}
+
+/** A tree crown or a wall: an upright prism over a ring, between two heights above datum. */
+export interface Obstacle {
+  readonly kind: 'tree' | 'wall';
+  readonly name: string;
+  /** Ring as flat east, north pairs in metres, not closed. */
+  readonly ringM: Float64Array;
+  readonly bottomM: number;
+  readonly topM: number;
+}

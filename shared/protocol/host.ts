@@ -1,0 +1,29 @@
+/**
+ * What the window asks of the program around it. The desktop and the loopback page offer the same; nothing in
+ * renderer/ knows which it has. A refusal comes back as data with a sentence for the person, never as a rejection.
+ */
+export type HostResult<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string };
+
+export interface OpenedFile {
+  /** Opaque token for saving to the same place; not shown. */
+  readonly handle: string;
+  readonly fileName: string;
+  readonly text: string;
+}
+
+export interface Host {
+  /** Asks the person for an atlas file; null when they changed their mind. */
+  openAtlas(): Promise<HostResult<OpenedFile | null>>;
+  /** Writes to the place of `handle`, atomically, keeping the file before as a backup. */
+  saveAtlas(handle: string, text: string): Promise<HostResult<null>>;
+  /** Asks for a place and writes there; null when the person changed their mind. */
+  saveAtlasAs(
+    suggestedName: string,
+    text: string,
+  ): Promise<HostResult<{ handle: string; fileName: string } | null>>;
+  /** Lets the person keep or print a self-contained page at its true size. */
+  printPlaybook(html: string, suggestedName: string): Promise<HostResult<null>>;
+  /** The atlas that comes with the program, as file text. */
+  sampleAtlas(): Promise<HostResult<string>>;
+}

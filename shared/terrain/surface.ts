@@ -1,0 +1,12 @@
+/** A fitted height field on a regular grid, row by row from the south-west corner, C1 between nodes. */
+export interface Surface {
+  readonly originEastM: number;
+  readonly originNorthM: number;
+  readonly cellM: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Heights at nodes, metres, length rows x columns. */
+  readonly heightsM: Float64Array;
+  /** Writes height, dz/dEast, dz/dNorth into out[0..2]. Defined everywhere; beyond the grid it goes on smoothly. */
+  sampleHeight(eastM: number, northM: number, out: Float64Array): void;
+}
