@@ -1,0 +1,74 @@
+import type {
+  AreaRecord,
+  AtlasDocument,
+  BallPosition,
+  HoleLocation,
+  HoleRecord,
+  PlayerRecord,
+} from '../atlas/records.ts';
+import type { Conditions } from '../ball/shot.ts';
+import type { LocalFrame } from '../geometry/localFrame.ts';
+import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
+import { fitSurface } from '../terrain/fitSurface.ts';
+import type { Surface } from '../terrain/surface.ts';
+import { surveyedGround, type SurveyedGround } from '../terrain/surveyedGround.ts';
+import type { TerrainInput } from '../terrain/terrainInput.ts';
+import { fingerprint } from './fingerprint.ts';
+import { scenePlane } from './scenePlane.ts';
+
+export interface SceneFlag {
+  readonly record: HoleLocation;
+  readonly at: PlanePoint;
+}
+
+export interface SceneBall {
+  readonly record: BallPosition;
+  readonly at: PlanePoint;
+}
+
+/** One hole made ready for planning: everything in the plane, the ground fitted, the player and the day in hand. */
+export interface Scene {
+  /** Names everything a plan of this hole depends on, besides the ball, the flag and the seed. */
+  readonly key: string;
+  /** Names what the fitted ground depends on. */
+  readonly groundKey: string;
+  readonly hole: HoleRecord;
+  readonly frame: LocalFrame;
+  readonly input: TerrainInput;
+  readonly surface: Surface;
+  readonly ground: SurveyedGround;
+  readonly green: { readonly record: AreaRecord; readonly polygon: PlanePolygon };
+  readonly flags: readonly SceneFlag[];
+  readonly balls: readonly SceneBall[];
+  readonly conditions: Conditions;
+  readonly player: PlayerRecord;
+}
+
+/**
+ * From records to the plane. Throws InputProblem for an unknown hole, a hole without green or flag, a green without
+ * elevation evidence, positions that are not numbers, and a document without a player or conditions.
+ *
+ * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has changed, which
+ * makes dragging a ball or a flag cheap.
+ */
+export function buildScene(document: AtlasDocument, holeId: string, known?: Scene): Scene {
+  const plane = scenePlane(document, holeId);
+  const groundKey = fingerprint(plane.input);
+  const key = keyOf(plane, groundKey);
+  if (known !== undefined && known.groundKey === groundKey) {
+    return { ...plane, key, groundKey, input: known.input, surface: known.surface, ground: known.ground };
+  }
+  const fitted = fitSurface(plane.input);
+  return { ...plane, key, groundKey, surface: fitted.surface, ground: surveyedGround(fitted, plane.input) };
+}
+
+/** The name of everything `buildScene` reads for this hole; equal keys give equal scenes. Throws as buildScene does. */
+export function sceneKey(document: AtlasDocument, holeId: string): string {
+  const plane = scenePlane(document, holeId);
+  return keyOf(plane, fingerprint(plane.input));
+}
+
+function keyOf(plane: ReturnType<typeof scenePlane>, groundKey: string): string {
+  const { hole, flags, balls, conditions, player } = plane;
+  return fingerprint([groundKey, hole, flags, balls, conditions, player]);
+}
