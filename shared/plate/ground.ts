@@ -1,0 +1,162 @@
+import type { TerrainArea } from '../terrain/terrainInput.ts';
+import { planePoint } from '../geometry/points.ts';
+import type { AreaKind } from '../words/vocabulary.ts';
+import { element, group } from './element.ts';
+import {
+  approachPattern,
+  barePattern,
+  fairwayPattern,
+  fringePattern,
+  heavyRoughPattern,
+  lightRoughPattern,
+} from './grassPatterns.ts';
+import {
+  bunkerPattern,
+  outOfBoundsPattern,
+  penaltyAreaPattern,
+  teePattern,
+  treePattern,
+} from './hazardPatterns.ts';
+import { closedPath } from './pathData.ts';
+import type { PatternContext } from './pattern.ts';
+import { dashes, visibleBox } from './pattern.ts';
+import { seedOf } from './scatter.ts';
+import type { Shape } from './shape.ts';
+import { shapeFromRings, shapeOf } from './shape.ts';
+import type { PlateStyle } from './style.ts';
+import type { SvgNode } from './svgNode.ts';
+import type { Box, PlateView } from './view.ts';
+import { grown, overlaps, projection } from './view.ts';
+
+/** Which ground covers which, lowest first; the same order a ball meets it in, with tree crowns over all. */
+export const paintOrder: readonly AreaKind[] = [
+  'lightRough',
+  'heavyRough',
+  'fairway',
+  'bare',
+  'approach',
+  'tee',
+  'fringe',
+  'green',
+  'path',
+  'bunker',
+  'penaltyArea',
+  'outOfBounds',
+  'tree',
+];
+
+export interface GroundDrawing {
+  readonly areas: readonly TerrainArea[];
+  /** What lies where nothing is traced: light rough, or the blank sheet of a drawing just begun. */
+  readonly base: 'lightRough' | 'blank';
+  /** Boxes of names and marks, which scattered symbols leave free. */
+  readonly keepClear: readonly Box[];
+}
+
+interface DrawnArea {
+  readonly area: TerrainArea;
+  readonly shape: Shape;
+}
+
+/** The ground of a plate: each area's tint, pattern and edge, in paint order, with patterns sized in drawing units. */
+export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDrawing): SvgNode {
+  const { toDrawing } = projection(view);
+  const origin = toDrawing(planePoint(0, 0));
+  const clip = grown(view.box, 2);
+  const drawn: DrawnArea[] = ground.areas
+    .map((area) => ({ area, shape: shapeOf(area.polygon, toDrawing) }))
+    .filter(({ shape }) => shape.rings.length > 0 && visibleBox(shape, clip) !== null)
+    .sort((a, b) => paintOrder.indexOf(a.area.kind) - paintOrder.indexOf(b.area.kind));
+  const greens = drawn.filter(({ area }) => area.kind === 'green').map(({ shape }) => shape);
+  const context = (shape: Shape, seed: number, above: readonly Shape[]): PatternContext => ({
+    shape,
+    style,
+    clip,
+    origin,
+    seed,
+    keepClear: ground.keepClear,
+    above,
+  });
+  const parts: SvgNode[] = [];
+  if (ground.base === 'lightRough') {
+    const { x, y, width, height } = clip;
+    const whole = shapeFromRings([
+      [
+        [x, y],
+        [x + width, y],
+        [x + width, y + height],
+        [x, y + height],
+      ],
+    ]);
+    parts.push(
+      group(
+        'base',
+        element('path', { d: closedPath(whole.rings), fill: style.inks.fills.lightRough }),
+        ...lightRoughPattern(
+          context(
+            whole,
+            seedOf('base'),
+            drawn.map(({ shape }) => shape),
+          ),
+        ),
+      ),
+    );
+  }
+  drawn.forEach(({ area, shape }, index) => {
+    const above = drawn
+      .slice(index + 1)
+      .map((other) => other.shape)
+      .filter((s) => overlaps(s.box, shape.box));
+    parts.push(drawArea(area, context(shape, seedOf(area.id), above), greens));
+  });
+  return group('ground', ...parts);
+}
+
+/** One area by itself: also what swatches are made of. */
+export function drawArea(area: TerrainArea, context: PatternContext, greens: readonly Shape[]): SvgNode {
+  const { shape, style } = context;
+  const { inks } = style;
+  const k = style.symbolScale;
+  const d = closedPath(shape.rings);
+  const fill = element('path', { d, fill: inks.fills[area.kind], 'fill-rule': 'evenodd' });
+  const edge = (stroke: string, width: number, dash?: string): SvgNode =>
+    element('path', {
+      d,
+      fill: 'none',
+      stroke,
+      'stroke-width': width * k,
+      'stroke-dasharray': dash,
+      'stroke-linejoin': 'round',
+    });
+  const parts = ((): (SvgNode | null)[] => {
+    switch (area.kind) {
+      case 'green':
+        return [fill, edge(inks.ink, 2)];
+      case 'fringe':
+        return [fill, ...fringePattern(context, greens), edge(inks.mown, 1.1)];
+      case 'approach':
+        return [fill, ...approachPattern(context), edge(inks.mown, 1)];
+      case 'fairway':
+        return [fill, ...fairwayPattern(context), edge(inks.mown, 1)];
+      case 'lightRough':
+        return [fill, ...lightRoughPattern(context)];
+      case 'heavyRough':
+        return [fill, ...heavyRoughPattern(context), edge(inks.tall, 1, dashes(style, 6, 4))];
+      case 'bare':
+        return [fill, ...barePattern(context), edge(inks.sand, 1.1, dashes(style, 1.4, 3.4))];
+      case 'bunker':
+        return [fill, ...bunkerPattern(context, area.lipHeightM), edge(inks.ink, 1.4)];
+      case 'penaltyArea':
+        return [fill, ...penaltyAreaPattern(context), edge(inks.ink, 1.5, dashes(style, 9, 4, 2, 4))];
+      case 'outOfBounds':
+        return [fill, ...outOfBoundsPattern(context), edge(inks.ink, 2.4, dashes(style, 14, 4, 3, 4))];
+      case 'path':
+        return [fill, edge(inks.tall, 0.95)];
+      case 'tree':
+        return treePattern(context);
+      case 'tee':
+        return [fill, ...teePattern(context), edge(inks.ink, 1.2)];
+    }
+  })();
+  return element('g', { 'data-kind': area.kind, 'data-id': area.id }, ...parts);
+}
