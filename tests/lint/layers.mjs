@@ -58,7 +58,7 @@ export const rooms = {
   'main/files': { imports: ['shared/words'], types: ['shared/protocol'], packages: ['node:*'] },
   'main/pages': { packages: ['node:*'] },
   'main/web': { imports: ['main/pages'], packages: ['node:*'] },
-  'main/ipc': { imports: ['shared/protocol'], packages: ['electron'] },
+  'main/ipc': { imports: ['shared/words', 'shared/protocol'], packages: ['electron'] },
   'main/preload': { imports: ['main/ipc'], types: ['shared/protocol'], packages: ['electron'] },
   'main/app': {
     imports: ['main/files', 'main/pages', 'main/ipc', 'shared/words', 'shared/protocol', 'sample-course'],

@@ -1,0 +1,71 @@
+import { basename, extname } from 'node:path';
+import { dialog, type BrowserWindow } from 'electron';
+import type { Host, HostResult } from '../../shared/protocol/host.ts';
+import type { AtlasFiles } from '../files/atlasFiles.ts';
+import { fileProblem } from '../files/fileProblem.ts';
+import { writeAtomic } from '../files/writeAtomic.ts';
+
+const atlasFilter = { name: 'Swale atlas', extensions: ['geojson', 'json'] };
+const ok = <T>(value: T): HostResult<T> => ({ ok: true, value });
+
+export interface DesktopParts {
+  /** The window that dialogs belong to. */
+  readonly window: () => BrowserWindow | null;
+  readonly files: AtlasFiles;
+  readonly toPdf: (html: string) => Promise<Uint8Array>;
+}
+
+/** The host on the desktop: the system's own dialogs, files written atomically, and PDF from the built-in browser. */
+export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
+  const askForPlace = async (suggested: string, filter: Electron.FileFilter): Promise<string | null> => {
+    const options = { defaultPath: plainName(suggested), filters: [filter] };
+    const parent = window();
+    const answer =
+      parent === null ? await dialog.showSaveDialog(options) : await dialog.showSaveDialog(parent, options);
+    return answer.canceled || answer.filePath === '' ? null : answer.filePath;
+  };
+
+  return {
+    async openAtlas() {
+      const options: Electron.OpenDialogOptions = { properties: ['openFile'], filters: [atlasFilter] };
+      const parent = window();
+      const answer =
+        parent === null ? await dialog.showOpenDialog(options) : await dialog.showOpenDialog(parent, options);
+      const [path] = answer.filePaths;
+      return ok(answer.canceled || path === undefined ? null : await files.open(path));
+    },
+
+    async saveAtlas(handle, text) {
+      await files.save(handle, text);
+      return ok(null);
+    },
+
+    async saveAtlasAs(suggestedName, text) {
+      const path = await askForPlace(suggestedName, atlasFilter);
+      return ok(path === null ? null : await files.saveAs(path, text));
+    },
+
+    async printPlaybook(html, suggestedName) {
+      const path = await askForPlace(`${plainName(suggestedName)}.pdf`, { name: 'PDF', extensions: ['pdf'] });
+      if (path === null) return ok(null);
+      const pdf = await toPdf(html);
+      try {
+        await writeAtomic(path, pdf);
+      } catch (error) {
+        throw fileProblem(error, path);
+      }
+      return ok(null);
+    },
+
+    async sampleAtlas() {
+      const sample = await import('../../sample-course/ossel-down.geojson?raw');
+      return ok(sample.default);
+    },
+  };
+}
+
+/** A page suggests a name, never a folder; an ending that is added again later is taken off. */
+function plainName(suggested: string): string {
+  const name = basename(suggested.replaceAll('\\', '/'));
+  return ['.pdf', '.html'].includes(extname(name)) ? name.slice(0, -extname(name).length) : name;
+}
