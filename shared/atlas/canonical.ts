@@ -1,0 +1,63 @@
+import { lonLat, type LonLat } from '../geometry/points.ts';
+import type { AtlasRecord } from './records.ts';
+
+/** Nine decimals of a degree are at most 0.11 mm: finer than anything drawn, and short enough to read. */
+const DECIMALS = 9;
+
+export function canonicalPosition([lonDeg, latDeg]: LonLat): LonLat {
+  return lonLat(round(lonDeg), round(latDeg));
+}
+
+/**
+ * The one spelling of a record: positions rounded, outer rings counter-clockwise and holes clockwise (RFC 7946), no
+ * negative zero. Every edit stores records so; hence what is saved and opened again is equal to what was in hand.
+ */
+export function canonicalRecord<T extends AtlasRecord>(record: T): T;
+export function canonicalRecord(record: AtlasRecord): AtlasRecord {
+  switch (record.type) {
+    case 'atlas':
+      return { ...record, anchor: canonicalPosition(record.anchor) };
+    case 'hole':
+      return { ...record, line: record.line?.map(canonicalPosition) ?? null };
+    case 'area':
+      return {
+        ...record,
+        rings: record.rings.map((ring, i) => {
+          const rounded = ring.map(canonicalPosition);
+          return windsCounterClockwise(rounded) === (i === 0) ? rounded : rounded.reverse();
+        }),
+      };
+    case 'line':
+      return {
+        ...record,
+        positions: record.positions.map(canonicalPosition),
+        heightM: record.heightM === null ? null : unsignedZero(record.heightM),
+      };
+    case 'spotHeight':
+      return { ...record, at: canonicalPosition(record.at), heightM: unsignedZero(record.heightM) };
+    case 'slopeReading':
+    case 'holeLocation':
+    case 'ballPosition':
+      return { ...record, at: canonicalPosition(record.at) };
+    case 'conditions':
+    case 'player':
+    case 'choice':
+      return record;
+  }
+}
+
+const round = (degrees: number): number => unsignedZero(Number(degrees.toFixed(DECIMALS)));
+const unsignedZero = (value: number): number => (value === 0 ? 0 : value);
+
+/** Sign of the area in degrees: the order of corners is the same as in the plane. */
+function windsCounterClockwise(ring: readonly LonLat[]): boolean {
+  const origin = ring[0];
+  let before = ring[ring.length - 1];
+  if (origin === undefined || before === undefined) return true;
+  let twice = 0;
+  for (const at of ring) {
+    twice += (before[0] - origin[0]) * (at[1] - origin[1]) - (at[0] - origin[0]) * (before[1] - origin[1]);
+    before = at;
+  }
+  return twice >= 0;
+}

@@ -1,0 +1,33 @@
+import type { AtlasDocument, AtlasRecord, RecordId } from './records.ts';
+
+/** A record as a change leaves it; null where the change took it away. */
+export interface RecordChange {
+  readonly id: RecordId;
+  readonly record: AtlasRecord | null;
+}
+
+/** What turns one document into another. Records are immutable, so an unchanged one is the same object. */
+export function documentChanges(before: AtlasDocument, after: AtlasDocument): readonly RecordChange[] {
+  const changes: RecordChange[] = [];
+  for (const [id, record] of after.records) {
+    if (before.records.get(id) !== record) changes.push({ id, record });
+  }
+  for (const id of before.records.keys()) {
+    if (!after.records.has(id)) changes.push({ id, record: null });
+  }
+  return changes;
+}
+
+/** The document after the changes. Untouched records keep their order; new ones come last. */
+export function applyChanges(document: AtlasDocument, changes: readonly RecordChange[]): AtlasDocument {
+  const records = new Map<RecordId, AtlasRecord>(document.records);
+  for (const { id, record } of changes) {
+    if (record === null) records.delete(id);
+    else records.set(id, record);
+  }
+  return { records };
+}
+
+export function documentOf(records: Iterable<AtlasRecord>): AtlasDocument {
+  return { records: new Map(Array.from(records, (record) => [record.id, record])) };
+}

@@ -1,0 +1,31 @@
+import { ATLAS_FORMAT } from './schema.ts';
+
+/** A record as found in an older file or journal: plain data, nothing promised yet but its `type` and `id`. */
+export type RawRecord = Readonly<Record<string, unknown>>;
+
+/** Raises records from format `from` to `from + 1`. Pure; never throws on odd input, which the schema refuses after. */
+export interface Migration {
+  readonly from: number;
+  /** One line for the change log: what changed and why. */
+  readonly change: string;
+  readonly up: (records: readonly RawRecord[]) => readonly RawRecord[];
+}
+
+/** In order, one for each format ever released but the newest. Format 1 is the first. */
+export const migrations: readonly Migration[] = [];
+
+/** Raises records of a known older format to the newest, one step at a time. */
+export function migrate(
+  records: readonly RawRecord[],
+  from: number,
+  to: number = ATLAS_FORMAT,
+  steps: readonly Migration[] = migrations,
+): readonly RawRecord[] {
+  let raised = records;
+  for (let format = from; format < to; format += 1) {
+    const step = steps.find((migration) => migration.from === format);
+    if (step === undefined) throw new RangeError(`no migration leads on from format ${String(format)}`);
+    raised = step.up(raised);
+  }
+  return raised;
+}

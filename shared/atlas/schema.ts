@@ -1,0 +1,164 @@
+import * as z from 'zod';
+import { lonLat } from '../geometry/points.ts';
+import { areaKinds, clubKinds, covers, lieQualities, moistures, techniques } from '../words/vocabulary.ts';
+import type { AtlasRecord } from './records.ts';
+
+// zod probes for `new Function` otherwise, which a strict content policy reports as a violation.
+z.config({ jitless: true });
+
+/** The atlas format this program writes. Files and journals carry it; migrations.ts raises older ones. */
+export const ATLAS_FORMAT = 1;
+
+export const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
+
+const finite = z.number();
+const bearing = finite.min(0).max(360);
+const text = z.string().max(200);
+const note = z.string().max(20_000);
+const label = z.string().min(1).max(12);
+/** Stable ids: what a file, a command line and a web address can all carry unquoted. */
+const id = z
+  .string()
+  .max(64)
+  .regex(
+    /^[A-Za-z0-9][A-Za-z0-9._:-]*$/,
+    'must begin with a letter or digit and hold only letters, digits and . _ : -',
+  );
+const position = z
+  .tuple([finite.min(-180).max(180), finite.min(-90).max(90)])
+  .transform(([lonDeg, latDeg]) => lonLat(lonDeg, latDeg));
+const heightM = finite.min(-500).max(9000);
+
+/** One schema for each record type; `z.strictObject` so that nothing unknown is quietly dropped. */
+export const recordSchemas = {
+  atlas: z.strictObject({
+    type: z.literal('atlas'),
+    id: z.literal('atlas'),
+    name: text,
+    kind: z.enum(['course', 'practiceGround']),
+    placed: z.boolean(),
+    anchor: position,
+    note,
+  }),
+  hole: z.strictObject({
+    type: z.literal('hole'),
+    id,
+    label,
+    order: finite.int().min(0).max(10_000),
+    name: text,
+    par: finite.int().min(2).max(9).nullable(),
+    greenId: id.nullable(),
+    line: z.array(position).min(2).nullable(),
+  }),
+  area: z.strictObject({
+    type: z.literal('area'),
+    id,
+    kind: z.enum(areaKinds),
+    name: text,
+    rings: z.array(z.array(position).min(3)).min(1),
+    lipHeightM: finite.min(0).max(20).nullable(),
+    treeHeightM: finite.positive().max(130).nullable(),
+    canopyBaseM: finite.min(0).max(130).nullable(),
+  }),
+  line: z.strictObject({
+    type: z.literal('line'),
+    id,
+    kind: z.enum(lineKinds),
+    name: text,
+    positions: z.array(position).min(2),
+    heightM: heightM.nullable(),
+  }),
+  spotHeight: z.strictObject({
+    type: z.literal('spotHeight'),
+    id,
+    at: position,
+    heightM,
+    accuracyM: finite.positive().max(10),
+  }),
+  slopeReading: z.strictObject({
+    type: z.literal('slopeReading'),
+    id,
+    at: position,
+    slopePct: finite.min(0).max(200),
+    downhillBearingDeg: bearing,
+    accuracyPct: finite.positive().max(50),
+  }),
+  holeLocation: z.strictObject({
+    type: z.literal('holeLocation'),
+    id,
+    holeId: id,
+    label,
+    name: text,
+    at: position,
+  }),
+  ballPosition: z.strictObject({
+    type: z.literal('ballPosition'),
+    id,
+    holeId: id,
+    label,
+    name: text,
+    at: position,
+    lie: z.enum(lieQualities),
+    coverOverride: z.enum(covers).nullable(),
+  }),
+  conditions: z.strictObject({
+    type: z.literal('conditions'),
+    id,
+    name: text,
+    stimpFt: finite.min(3).max(20),
+    firmness: finite.min(0).max(1),
+    moisture: z.enum(moistures),
+    windMps: finite.min(0).max(40),
+    windFromDeg: bearing,
+    inUse: z.boolean(),
+  }),
+  player: z.strictObject({
+    type: z.literal('player'),
+    id,
+    name: text,
+    handed: z.enum(['right', 'left']),
+    level: z.discriminatedUnion('kind', [
+      z.strictObject({ kind: z.literal('tour') }),
+      z.strictObject({ kind: z.literal('handicap'), handicap: finite.min(-10).max(54) }),
+      z.strictObject({ kind: z.literal('beginner') }),
+    ]),
+    bag: z
+      .array(
+        z.strictObject({
+          id,
+          kind: z.enum(clubKinds),
+          name: text,
+          loftDeg: finite.min(-5).max(80),
+          bounceDeg: finite.min(-10).max(30),
+        }),
+      )
+      .max(40),
+    repertoire: z.partialRecord(z.enum(techniques), z.enum(['mine', 'learning', 'notMine'])),
+    simplicityMarginStrokes: finite.min(0).max(2),
+    paceM: finite.min(0.3).max(1.5),
+    inUse: z.boolean(),
+  }),
+  choice: z.strictObject({
+    type: z.literal('choice'),
+    id,
+    ballId: id,
+    flagId: id,
+    optionId: z.string().min(1).max(200),
+    note,
+  }),
+} satisfies { readonly [T in AtlasRecord['type']]: z.ZodType };
+
+/** Any record, told apart by its `type`. */
+export const recordSchema = z.discriminatedUnion('type', [
+  recordSchemas.atlas,
+  recordSchemas.hole,
+  recordSchemas.area,
+  recordSchemas.line,
+  recordSchemas.spotHeight,
+  recordSchemas.slopeReading,
+  recordSchemas.holeLocation,
+  recordSchemas.ballPosition,
+  recordSchemas.conditions,
+  recordSchemas.player,
+  recordSchemas.choice,
+]);
