@@ -146,7 +146,7 @@ export const recordSchemas = {
     optionId: z.string().min(1).max(200),
     note,
   }),
-} satisfies { readonly [T in AtlasRecord['type']]: z.ZodType };
+} satisfies Record<AtlasRecord['type'], z.ZodType>;
 
 /** Any record, told apart by its `type`. */
 export const recordSchema = z.discriminatedUnion('type', [

@@ -189,7 +189,7 @@ function featureRecord(feature: unknown, place: Place): RawRecord {
       place.at('properties.swale'),
       `Use one of: ${Object.keys(mappedTypes).join(', ')}.`,
     );
-  const { swale: _, ...rest } = properties;
+  const rest = Object.fromEntries(Object.entries(properties).filter(([key]) => key !== 'swale'));
   refuseReserved(rest, ['type', 'id', mappedTypes[type].member], place);
   const nulls = Object.fromEntries(mappedTypes[type].optional.map((key) => [key, null]));
   return { ...nulls, ...rest, type, id, [mappedTypes[type].member]: geometryValue(geometry, type, place) };

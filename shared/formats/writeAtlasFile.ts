@@ -72,9 +72,8 @@ function bracketed(lines: readonly string[], indent: string): string {
   return lines.length === 0 ? '[]' : `[\n${lines.join(',\n')}\n${indent}]`;
 }
 
-function listed<T extends AtlasRecord>(record: T): Omit<T, 'type'> {
-  const { type: _, ...rest } = inOrder(record);
-  return rest;
+function listed(record: AtlasRecord): object {
+  return Object.fromEntries(Object.entries(inOrder(record)).filter(([key]) => key !== 'type'));
 }
 
 /** The canonical record with its members in the schema's order, whatever order edits left them in. */
@@ -94,6 +93,8 @@ function inOrder<T extends AtlasRecord>(record: T): T {
 
 /** The same members, those in `keys` first and in that order. */
 function ordered<T extends object>(value: T, keys: readonly string[]): T {
-  const first = keys.filter((key) => Object.hasOwn(value, key)).map((key) => [key, undefined]);
-  return { ...Object.fromEntries(first), ...value };
+  const first: object = Object.fromEntries(
+    keys.filter((key) => Object.hasOwn(value, key)).map((key) => [key, undefined]),
+  );
+  return { ...first, ...value };
 }

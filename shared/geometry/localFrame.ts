@@ -14,8 +14,8 @@ export const FRAME_REACH_M = 50_000;
 /** The plane of one atlas, made once from its anchor on the WGS 84 ellipsoid. */
 export interface LocalFrame {
   readonly anchor: LonLat;
-  toPlane(position: LonLat): PlanePoint;
-  toLonLat(point: PlanePoint): LonLat;
+  readonly toPlane: (position: LonLat) => PlanePoint;
+  readonly toLonLat: (point: PlanePoint) => LonLat;
 }
 
 /**

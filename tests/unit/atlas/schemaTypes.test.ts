@@ -1,7 +1,7 @@
 import { describe, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
 import type { AtlasRecord } from '../../../shared/atlas/records.ts';
-import { recordSchemas } from '../../../shared/atlas/schema.ts';
+import type { recordSchemas } from '../../../shared/atlas/schema.ts';
 
 /** Lets mutable arrays of the parser stand beside the readonly ones of the records; pairs are positions. */
 type ReadonlyDeep<T> = T extends readonly [unknown, unknown]
