@@ -1,0 +1,252 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { InputProblem } from '../words/inputProblem.ts';
+import { type Evidence, evidenceOf, fillers, type Reading } from './evidence.ts';
+import { foldsAlong } from './folds.ts';
+import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
+import { fitPlate, type PlateFit, plateHeight } from './plateFit.ts';
+import type { Surface } from './surface.ts';
+import type { TerrainInput } from './terrainInput.ts';
+import { kernelLog } from './thinPlateKernel.ts';
+
+export interface FitOptions {
+  /** Spacing of the grid, metres. Default: 0.25, or coarser up to 0.5 and then more where the box is very large. */
+  readonly cellM?: number;
+  /** Level ground at height 0 instead of a refusal where there is no elevation evidence at all. */
+  readonly flatWithoutEvidence?: boolean;
+  /** Fixes how readily the ground bends instead of judging it from the evidence. */
+  readonly bendingVariance?: number;
+}
+
+/** How one reading agrees with the surface and with all the others. */
+export interface ReadingFit {
+  readonly id: string;
+  readonly kind: Reading['kind'];
+  readonly at: PlanePoint;
+  /** Metres for a height or contour; a slope's misfit vector in percent has this length. */
+  readonly residual: number;
+  readonly unit: 'm' | 'pct';
+  /** The stated accuracy in the same unit. */
+  readonly accuracy: number;
+  /**
+   * `agrees`: the surface passes within the stated accuracy. `strays`: it passes outside it, as one good reading in three
+   * will. `contradicts`: the other readings put the ground more than three of their joint standard deviations from it.
+   */
+  readonly verdict: 'agrees' | 'strays' | 'contradicts';
+  /** How far the surface fitted to all the other readings is from this one, in the unit. */
+  readonly othersDiffer: number;
+}
+
+/** A surface fitted to evidence, with how well it fits. */
+export interface FittedSurface extends Surface {
+  readonly readings: readonly ReadingFit[];
+  /** Readings the surface does not pass within accuracy, worst first. */
+  readonly disagreements: readonly ReadingFit[];
+  /** The fit itself, from which doubt is computed; null for ground assumed level. */
+  readonly plate: PlateFit | null;
+  /** Height in closed form, without the grid. */
+  exactHeight(eastM: number, northM: number): number;
+}
+
+const FINEST_CELL_M = 0.25;
+const COARSE_CELL_M = 0.5;
+/** Kernel evaluations a fit may take on its grid: about a sixth of a second. */
+const GRID_BUDGET = 4e6;
+const MOST_NODES = 400_000;
+const CONTRADICTION = 3;
+
+/**
+ * Fits one smooth surface to everything measured: the plate of least bending, hinged along break lines, that weighs each
+ * height and slope reading by its accuracy. A plane is reproduced exactly; far from any evidence the ground tends to one.
+ *
+ * @throws InputProblem `green-without-elevation` where there is no evidence, `bad-reading` for a value that is no number
+ */
+export function fitSurface(input: TerrainInput, options: FitOptions = {}): FittedSurface {
+  refuseNonsense(input);
+  const evidence = evidenceOf(input);
+  if (evidence.observations.length === 0) {
+    if (options.flatWithoutEvidence !== true) throw withoutElevation(input);
+    return levelGround(gridOver(input.extent, options.cellM ?? 1));
+  }
+  const observations = [...evidence.observations, ...fillers(evidence.observations)];
+  const folds = foldsAlong(input.breaklines.map((line) => line.points));
+  const plate = fitPlate(observations, folds, options.bendingVariance);
+  const shape = gridOver(
+    input.extent,
+    options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count),
+  );
+  const surface = plateOnGrid(plate, shape);
+  const readings = judge(evidence, plate);
+  return {
+    ...surface,
+    readings,
+    disagreements: readings
+      .filter((r) => r.verdict !== 'agrees')
+      .sort((a, b) => b.residual / b.accuracy - a.residual / a.accuracy),
+    plate,
+    exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
+  };
+}
+
+/** Heights and slopes of a plate at the nodes of a grid, as a surface. */
+export function plateOnGrid(plate: PlateFit, shape: GridShape): Surface {
+  const { columns, rows, cellM } = shape;
+  const heights = new Float64Array(columns * rows);
+  const east = new Float64Array(columns * rows);
+  const north = new Float64Array(columns * rows);
+  const { centres, plane } = plate;
+  const planeHeight = plane[0] as number;
+  const planeEast = plane[1] as number;
+  const planeNorth = plane[2] as number;
+  for (let row = 0; row < rows; row += 1) {
+    const y = shape.originNorthM + row * cellM - plate.middleNorthM;
+    for (let column = 0; column < columns; column += 1) {
+      const x = shape.originEastM + column * cellM - plate.middleEastM;
+      let h = planeHeight + planeEast * x + planeNorth * y;
+      let hx = planeEast;
+      let hy = planeNorth;
+      for (let i = 0; i < centres.length; i += 3) {
+        const dx = x - (centres[i] as number);
+        const dy = y - (centres[i + 1] as number);
+        const r2 = dx * dx + dy * dy;
+        if (r2 < 1e-300) continue;
+        const c = centres[i + 2] as number;
+        const logR2 = kernelLog(r2);
+        h += 0.5 * c * r2 * logR2;
+        hx += c * dx * (logR2 + 1);
+        hy += c * dy * (logR2 + 1);
+      }
+      const node = row * columns + column;
+      heights[node] = h;
+      east[node] = hx;
+      north[node] = hy;
+    }
+  }
+  if (plate.folds.count > 0) addFolds(plate, shape, heights, east, north);
+  return hermiteGrid(shape, heights, east, north);
+}
+
+/** Folds by their heights at the nodes; their slopes by central differences, which rounds a fold over one cell. */
+function addFolds(
+  plate: PlateFit,
+  shape: GridShape,
+  heights: Float64Array,
+  east: Float64Array,
+  north: Float64Array,
+): void {
+  const { columns, rows, cellM } = shape;
+  // One node more on every side for the differences.
+  const wide = columns + 2;
+  const folded = new Float64Array(wide * (rows + 2));
+  const at = new Float64Array(plate.folds.count);
+  for (let row = 0; row < rows + 2; row += 1) {
+    for (let column = 0; column < wide; column += 1) {
+      plate.folds.sample(
+        shape.originEastM + (column - 1) * cellM,
+        shape.originNorthM + (row - 1) * cellM,
+        at,
+      );
+      let sum = 0;
+      for (let k = 0; k < at.length; k += 1) sum += (plate.foldJumps[k] as number) * (at[k] as number);
+      folded[row * wide + column] = sum;
+    }
+  }
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      const node = row * columns + column;
+      const i = (row + 1) * wide + column + 1;
+      heights[node] = (heights[node] as number) + (folded[i] as number);
+      east[node] =
+        (east[node] as number) + ((folded[i + 1] as number) - (folded[i - 1] as number)) / (2 * cellM);
+      north[node] =
+        (north[node] as number) + ((folded[i + wide] as number) - (folded[i - wide] as number)) / (2 * cellM);
+    }
+  }
+}
+
+function judge(evidence: Evidence, plate: PlateFit): ReadingFit[] {
+  const fits: ReadingFit[] = [];
+  evidence.observations.forEach((observation, i) => {
+    const reading = evidence.readings[observation.reading];
+    if (reading === undefined) return;
+    const slope = reading.kind === 'slope';
+    // A slope is two observations, east and north, one after the other.
+    if (slope && evidence.observations[i - 1]?.reading === observation.reading) return;
+    const length = (values: Float64Array): number => {
+      const first = values[i] as number;
+      const second = slope ? (values[i + 1] as number) : 0;
+      return Math.sqrt(first * first + second * second);
+    };
+    const per = slope ? 100 : 1;
+    const residual = length(plate.residuals) * per;
+    const accuracy = Math.sqrt(observation.variance) * per;
+    fits.push({
+      id: reading.id,
+      kind: reading.kind,
+      at: reading.at,
+      residual: slope ? residual : (plate.residuals[i] as number),
+      unit: slope ? 'pct' : 'm',
+      accuracy,
+      verdict:
+        length(plate.leaveOneOut) > CONTRADICTION ? 'contradicts' : residual > accuracy ? 'strays' : 'agrees',
+      othersDiffer: slope ? length(plate.leaveOneOutError) * per : (plate.leaveOneOutError[i] as number),
+    });
+  });
+  return fits;
+}
+
+function affordableCell(extent: TerrainInput['extent'], centres: number): number {
+  const area = (extent.eastM - extent.westM) * (extent.northM - extent.southM);
+  const cost = (cellM: number): number => (area / (cellM * cellM)) * centres;
+  if (cost(FINEST_CELL_M) <= GRID_BUDGET) return FINEST_CELL_M;
+  const fitting = Math.sqrt((area * centres) / GRID_BUDGET);
+  const most = Math.sqrt(area / MOST_NODES);
+  return Math.max(Math.min(fitting, COARSE_CELL_M), most);
+}
+
+function levelGround(shape: GridShape): FittedSurface {
+  const zero = (): Float64Array => new Float64Array(shape.columns * shape.rows);
+  return {
+    ...hermiteGrid(shape, zero(), zero(), zero()),
+    readings: [],
+    disagreements: [],
+    plate: null,
+    exactHeight: () => 0,
+  };
+}
+
+function withoutElevation(input: TerrainInput): InputProblem {
+  const green = input.areas.find((area) => area.kind === 'green');
+  return new InputProblem(
+    'green-without-elevation',
+    'There is nothing that says how high this ground is.',
+    green === undefined ? '' : `green "${green.name === '' ? green.id : green.name}"`,
+    'Add spot heights, slope readings or a contour, or say that it is level.',
+  );
+}
+
+function refuseNonsense(input: TerrainInput): void {
+  const sound = (...values: readonly number[]): boolean => values.every(Number.isFinite);
+  const { westM, southM, eastM, northM } = input.extent;
+  if (!sound(westM, southM, eastM, northM) || eastM <= westM || northM <= southM) {
+    throw new InputProblem('bad-extent', 'The box to fit has no size.', '', 'Trace at least one area.');
+  }
+  const refuse = (place: string): never => {
+    throw new InputProblem(
+      'bad-reading',
+      'This is not a number.',
+      place,
+      'Correct it or delete the reading.',
+    );
+  };
+  for (const h of input.heights) {
+    if (!sound(h.at.eastM, h.at.northM, h.heightM, h.accuracyM)) refuse(`spot height "${h.id}"`);
+  }
+  for (const s of input.slopes) {
+    if (!sound(s.at.eastM, s.at.northM, s.slopePct, s.downhillBearingDeg, s.accuracyPct)) {
+      refuse(`slope reading "${s.id}"`);
+    }
+  }
+  for (const c of input.contours) {
+    if (!sound(c.heightM, ...c.points.flatMap((p) => [p.eastM, p.northM]))) refuse(`contour "${c.id}"`);
+  }
+}

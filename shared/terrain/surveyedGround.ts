@@ -1,0 +1,173 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { type Cover, coverCode, type CoverCode, covers } from '../words/vocabulary.ts';
+import { bunkerDepth, DEFAULT_LIP_M } from './bunkerShape.ts';
+import {
+  codeAt,
+  type CoverRaster,
+  DEFAULT_COVER,
+  emptyRaster,
+  fillPolygon,
+  rasterCover,
+} from './coverRaster.ts';
+import type { FittedSurface } from './fitSurface.ts';
+import { type GroundObstacle, obstaclesOf } from './obstacles.ts';
+import { edgeDistance, type FlatPolygon, flatPolygon } from './rings.ts';
+import type { Surface } from './surface.ts';
+import type { TerrainInput } from './terrainInput.ts';
+
+/** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
+export interface SurveyedGround {
+  /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
+  sample(eastM: number, northM: number, out: Float64Array): void;
+  readonly maxHeightM: number;
+  readonly obstacles: readonly GroundObstacle[];
+  readonly surface: FittedSurface;
+  readonly cover: CoverRaster;
+  readonly extent: TerrainInput['extent'];
+  heightAt(at: PlanePoint): number;
+  coverAt(at: PlanePoint): Cover;
+  isOnGreen(at: PlanePoint): boolean;
+  /** Distance to the nearest edge of a green, metres, positive on it; -Infinity where there is no green. */
+  greenEdgeDistance(at: PlanePoint): number;
+  /** Distances from `from` towards `to`, metres and in order, at which the line enters and leaves greens. */
+  greenCrossings(from: PlanePoint, to: PlanePoint): GreenCrossing[];
+  /**
+   * How far onto the green a point lies along the line from `from`: positive beyond the edge the line last entered by,
+   * negative short of the edge it will enter by if drawn on; null where the line never meets a green.
+   */
+  distanceOntoGreen(from: PlanePoint, at: PlanePoint): number | null;
+}
+
+export interface GreenCrossing {
+  readonly distanceM: number;
+  readonly enters: boolean;
+}
+
+const DEFAULT_CODE = coverCode(DEFAULT_COVER);
+const BUNKER_CODE = coverCode('bunker');
+/** How far a line is drawn on in search of a green, metres. */
+const LOOK_AHEAD_M = 300;
+
+/**
+ * Ground from a fitted surface and the areas over it: cover by kind (`coverPrecedence`), light rough where nothing was
+ * traced, bunkers sunk below the surface by their lip with a steep face (`bunkerDepth`), crowns and walls as obstacles.
+ */
+export function surveyedGround(surface: FittedSurface, input: TerrainInput): SurveyedGround {
+  const cover = rasterCover(input);
+  const bunkers = input.areas
+    .filter((area) => area.kind === 'bunker')
+    .slice(0, 255)
+    .map((area) => ({ polygon: flatPolygon(area.polygon), lipM: area.lipHeightM ?? DEFAULT_LIP_M }));
+  // Which bunker a sandy cell belongs to, counted from 1.
+  const whichBunker = emptyRaster(input.extent, 0);
+  bunkers.forEach((bunker, i) => {
+    fillPolygon(whichBunker, bunker.polygon, i + 1);
+  });
+  const greens = input.areas.filter((area) => area.kind === 'green').map((area) => flatPolygon(area.polygon));
+  const depth = new Float64Array(3);
+
+  const sample = (eastM: number, northM: number, out: Float64Array): void => {
+    surface.sampleHeight(eastM, northM, out);
+    const code: CoverCode = codeAt(cover, eastM, northM, DEFAULT_CODE);
+    out[3] = code;
+    if (code !== BUNKER_CODE) return;
+    const bunker = bunkers[codeAt(whichBunker, eastM, northM, 0) - 1];
+    if (bunker === undefined) return;
+    bunkerDepth(bunker.polygon, bunker.lipM, eastM, northM, depth);
+    out[0] = (out[0] as number) - (depth[0] as number);
+    out[1] = (out[1] as number) - (depth[1] as number);
+    out[2] = (out[2] as number) - (depth[2] as number);
+  };
+
+  const scratch = new Float64Array(4);
+  const greenEdgeDistance = (at: PlanePoint): number =>
+    greens.reduce((most, green) => Math.max(most, edgeDistance(green, at.eastM, at.northM)), -Infinity);
+  const greenCrossings = (from: PlanePoint, to: PlanePoint): GreenCrossing[] =>
+    greens.flatMap((green) => crossingsOf(green, from, to)).sort((a, b) => a.distanceM - b.distanceM);
+
+  return {
+    sample,
+    maxHeightM: highest(surface),
+    obstacles: obstaclesOf(input, surface),
+    surface,
+    cover,
+    extent: input.extent,
+    heightAt(at) {
+      sample(at.eastM, at.northM, scratch);
+      return scratch[0] as number;
+    },
+    coverAt: (at) => covers[codeAt(cover, at.eastM, at.northM, DEFAULT_CODE)] ?? DEFAULT_COVER,
+    isOnGreen: (at) => codeAt(cover, at.eastM, at.northM, DEFAULT_CODE) === coverCode('green'),
+    greenEdgeDistance,
+    greenCrossings,
+    distanceOntoGreen(from, at) {
+      const dx = at.eastM - from.eastM;
+      const dy = at.northM - from.northM;
+      const distanceM = Math.sqrt(dx * dx + dy * dy);
+      const reach = distanceM > 0 ? (distanceM + LOOK_AHEAD_M) / distanceM : 0;
+      const crossings = greenCrossings(from, {
+        eastM: from.eastM + dx * reach,
+        northM: from.northM + dy * reach,
+      });
+      const passed = crossings.filter((c) => c.enters && c.distanceM <= distanceM).at(-1);
+      const next = crossings.find((c) => c.enters && c.distanceM > distanceM);
+      const inside = greenEdgeDistance(at) >= 0;
+      if (inside) return distanceM - (passed?.distanceM ?? 0);
+      const edge = next ?? passed;
+      return edge === undefined ? null : distanceM - edge.distanceM;
+    },
+  };
+}
+
+function crossingsOf(polygon: FlatPolygon, from: PlanePoint, to: PlanePoint): GreenCrossing[] {
+  const dx = to.eastM - from.eastM;
+  const dy = to.northM - from.northM;
+  const length = Math.sqrt(dx * dx + dy * dy);
+  if (length === 0) return [];
+  const distances: number[] = [];
+  for (const ring of polygon) {
+    let j = ring.length - 2;
+    for (let i = 0; i < ring.length; i += 2) {
+      // Offsets of both ends of the edge from the line, half-open so that a corner counts once.
+      const ax = (ring[j] as number) - from.eastM;
+      const ay = (ring[j + 1] as number) - from.northM;
+      const bx = (ring[i] as number) - from.eastM;
+      const by = (ring[i + 1] as number) - from.northM;
+      const a = (dx * ay - dy * ax) / length;
+      const b = (dx * by - dy * bx) / length;
+      if (a > 0 !== b > 0) {
+        const t = a / (a - b);
+        const along = ((ax + t * (bx - ax)) * dx + (ay + t * (by - ay)) * dy) / length;
+        if (along >= 0 && along <= length) distances.push(along);
+      }
+      j = i;
+    }
+  }
+  distances.sort((p, q) => p - q);
+  let inside = edgeDistance(polygon, from.eastM, from.northM) > 0;
+  return distances.map((distanceM) => {
+    inside = !inside;
+    return { distanceM, enters: inside };
+  });
+}
+
+/**
+ * A height no ground of the box exceeds. Between nodes a patch rises above them by no more than its slopes allow: a cell
+ * across at the steepest node slope is a safe margin.
+ */
+function highest(surface: Surface): number {
+  const { heightsM, columns, cellM } = surface;
+  let top = -Infinity;
+  let steepest = 0;
+  for (let i = 0; i < heightsM.length; i += 1) {
+    const height = heightsM[i] as number;
+    if (height > top) top = height;
+    if (i % columns > 0) steepest = Math.max(steepest, Math.abs(height - (heightsM[i - 1] as number)));
+    if (i >= columns) steepest = Math.max(steepest, Math.abs(height - (heightsM[i - columns] as number)));
+  }
+  // Beyond the box the ground may go on rising at the slope of its edge until that fades.
+  return top + steepest + (FADE_REACH_M * steepest) / cellM;
+}
+
+/** Twice what a slope beyond the grid can add in height for each unit of slope, both ways together. */
+const FADE_REACH_M = 40;
