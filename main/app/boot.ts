@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BrowserWindow} from 'electron';
+import type { BrowserWindow } from 'electron';
 import { app, Menu, protocol, session, shell } from 'electron';
 import { atlasFiles } from '../files/atlasFiles.ts';
 import { answerHost } from '../ipc/answerHost.ts';
@@ -64,7 +64,10 @@ export async function boot(out: string): Promise<void> {
     ),
   );
   app.on('second-instance', () => {
-    if (window === null) { openWindow(); return; }
+    if (window === null) {
+      openWindow();
+      return;
+    }
     if (window.isMinimized()) window.restore();
     window.focus();
   });

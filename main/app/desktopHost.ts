@@ -1,4 +1,4 @@
-import { basename, extname } from 'node:path';
+import { basename, parse } from 'node:path';
 import { dialog, type BrowserWindow } from 'electron';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { AtlasFiles } from '../files/atlasFiles.ts';
@@ -18,7 +18,7 @@ export interface DesktopParts {
 /** The host on the desktop: the system's own dialogs, files written atomically, and PDF from the built-in browser. */
 export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
   const askForPlace = async (suggested: string, filter: Electron.FileFilter): Promise<string | null> => {
-    const options = { defaultPath: plainName(suggested), filters: [filter] };
+    const options = { defaultPath: suggested, filters: [filter] };
     const parent = window();
     const answer =
       parent === null ? await dialog.showSaveDialog(options) : await dialog.showSaveDialog(parent, options);
@@ -41,12 +41,13 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
     },
 
     async saveAtlasAs(suggestedName, text) {
-      const path = await askForPlace(suggestedName, atlasFilter);
+      const path = await askForPlace(fileNameOf(suggestedName), atlasFilter);
       return ok(path === null ? null : await files.saveAs(path, text));
     },
 
     async printPlaybook(html, suggestedName) {
-      const path = await askForPlace(`${plainName(suggestedName)}.pdf`, { name: 'PDF', extensions: ['pdf'] });
+      const { name } = parse(fileNameOf(suggestedName));
+      const path = await askForPlace(`${name}.pdf`, { name: 'PDF', extensions: ['pdf'] });
       if (path === null) return ok(null);
       const pdf = await toPdf(html);
       try {
@@ -64,8 +65,5 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
   };
 }
 
-/** A page suggests a name, never a folder; an ending that is added again later is taken off. */
-function plainName(suggested: string): string {
-  const name = basename(suggested.replaceAll('\\', '/'));
-  return ['.pdf', '.html'].includes(extname(name)) ? name.slice(0, -extname(name).length) : name;
-}
+/** A page suggests a name, never a folder. */
+const fileNameOf = (suggested: string): string => basename(suggested.replaceAll('\\', '/'));

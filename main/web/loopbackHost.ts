@@ -65,8 +65,14 @@ async function answer(
 ): Promise<void> {
   // A page of another site can make a browser send requests here under its own name (DNS rebinding).
   const own = [ADDRESS, 'localhost'].map((name) => `${name}:${portOf(server)}`);
-  if (!own.includes(request.headers.host ?? '')) { refuse(response, 403, 'Wrong host'); return; }
-  if (request.method !== 'GET' && request.method !== 'HEAD') { refuse(response, 405, 'Only GET'); return; }
+  if (!own.includes(request.headers.host ?? '')) {
+    refuse(response, 403, 'Wrong host');
+    return;
+  }
+  if (request.method !== 'GET' && request.method !== 'HEAD') {
+    refuse(response, 405, 'Only GET');
+    return;
+  }
 
   const page = await serveFrom(root, `http://${ADDRESS}${request.url ?? '/'}`, pageHeaders);
   const body = Buffer.from(await page.arrayBuffer());

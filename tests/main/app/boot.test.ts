@@ -1,0 +1,223 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { boot } from '../../../main/app/boot.ts';
+import { invokeHost } from '../../../main/ipc/invokeHost.ts';
+import * as electron from '../../stubs/electron.ts';
+import { temporaryFolder } from '../../helpers/temporaryFolder.ts';
+
+beforeEach(() => electron.reset());
+
+/** A started program with a built window of one page, and the folder it all lies in. */
+async function started(): Promise<string> {
+  const folder = temporaryFolder();
+  mkdirSync(join(folder, 'out', 'renderer'), { recursive: true });
+  writeFileSync(join(folder, 'out', 'renderer', 'index.html'), '<!doctype html><title>Swale</title>');
+  writeFileSync(join(folder, 'secret.txt'), 'secret');
+  electron.app.paths.set('userData', join(folder, 'data'));
+  mkdirSync(join(folder, 'data'));
+  await boot(join(folder, 'out'));
+  return folder;
+}
+
+const onlyWindow = (): electron.BrowserWindow => {
+  const [window, ...others] = electron.BrowserWindow.made;
+  if (window === undefined || others.length > 0) throw new Error('expected one window');
+  return window;
+};
+
+describe('the desktop program', () => {
+  it('opens one sandboxed, isolated window on its own address', async () => {
+    await started();
+    const window = onlyWindow();
+    expect(window.loaded).toEqual(['app://swale/']);
+    expect(window.options['webPreferences']).toMatchObject({
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      webviewTag: false,
+    });
+    expect(electron.protocol.privileged).toEqual([
+      { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+    ]);
+    expect(window.shown).toBe(false);
+    window.emit('ready-to-show');
+    expect(window.shown).toBe(true);
+  });
+
+  it('leaves the field to a copy that is already running', async () => {
+    electron.app.lock = false;
+    await boot('/nowhere');
+    expect(electron.app.quits).toBe(1);
+    expect(electron.BrowserWindow.made).toEqual([]);
+  });
+
+  it('brings its window forward when it is started again', async () => {
+    await started();
+    onlyWindow().minimized = true;
+    electron.app.emit('second-instance');
+    expect(onlyWindow()).toMatchObject({ minimized: false, focused: 1 });
+  });
+
+  it('serves its pages isolated and under strict rules, and nothing from outside the build', async () => {
+    await started();
+    const page = await electron.protocol.fetch('app://swale/');
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('<title>Swale</title>');
+    expect(page.headers.get('cross-origin-opener-policy')).toBe('same-origin');
+    expect(page.headers.get('cross-origin-embedder-policy')).toBe('require-corp');
+    expect(page.headers.get('content-security-policy')).toContain("script-src 'self';");
+    for (const url of ['app://swale/..%2f..%2fsecret.txt', 'app://other/', 'app://print/unknown'])
+      expect((await electron.protocol.fetch(url)).status, url).toBe(404);
+  });
+
+  it('lets no page lead elsewhere, open windows or embed guests', async () => {
+    await started();
+    const contents = onlyWindow().webContents;
+    const prevented = (event: string, url: string): boolean => {
+      let stopped = false;
+      contents.emit(event, { url, preventDefault: () => (stopped = true) });
+      return stopped;
+    };
+    for (const event of ['will-navigate', 'will-redirect']) {
+      expect(prevented(event, 'app://swale/index.html')).toBe(false);
+      for (const url of [
+        'https://example.com/',
+        'file:///etc/passwd',
+        'app://swale.example/',
+        'app://print/x',
+      ])
+        expect(prevented(event, url), `${event} ${url}`).toBe(true);
+    }
+    expect(prevented('will-attach-webview', '')).toBe(true);
+    expect(contents.windowOpenHandler?.({ url: 'app://swale/' })).toEqual({ action: 'deny' });
+  });
+
+  it('refuses every permission but the few in its table, and those to others', async () => {
+    await started();
+    const { check, request, device } = electron.session.defaultSession;
+    const asked = (permission: string, requestingUrl: string): boolean => {
+      let answer = false;
+      request?.(null, permission, (granted) => (answer = granted), { requestingUrl });
+      return answer;
+    };
+    expect(check?.(null, 'fullscreen', 'app://swale/')).toBe(true);
+    expect(asked('clipboard-sanitized-write', 'app://swale/index.html')).toBe(true);
+    expect(check?.(null, 'fullscreen', 'https://example.com')).toBe(false);
+    for (const permission of ['geolocation', 'media', 'notifications', 'fileSystem', 'clipboard-read'])
+      expect([check?.(null, permission, 'app://swale/'), asked(permission, 'app://swale/')]).toEqual([
+        false,
+        false,
+      ]);
+    expect(device?.()).toBe(false);
+  });
+
+  it('remembers where its window was', async () => {
+    const folder = await started();
+    onlyWindow().emit('close');
+    await expect
+      .poll(() => readFileSync(join(folder, 'data', 'window.json'), 'utf8'))
+      .toBe('{"bounds":{"x":10,"y":20,"width":1200,"height":800},"maximized":false}\n');
+  });
+});
+
+describe('calls from the window', () => {
+  it('opens an atlas, saves it with a backup, and says no more than its name', async () => {
+    const folder = await started();
+    const path = join(folder, 'course.geojson');
+    writeFileSync(path, 'one');
+    electron.dialog.chosen = path;
+    const opened = await invokeHost.openAtlas();
+    if (!opened.ok || opened.value === null) throw new Error('not opened');
+    expect(opened.value).toMatchObject({ fileName: 'course.geojson', text: 'one' });
+    expect(JSON.stringify(opened.value)).not.toContain(folder);
+    expect(await invokeHost.saveAtlas(opened.value.handle, 'two')).toEqual({ ok: true, value: null });
+    expect(readFileSync(path, 'utf8')).toBe('two');
+  });
+
+  it('gives null when the person changes their mind', async () => {
+    await started();
+    expect(await invokeHost.openAtlas()).toEqual({ ok: true, value: null });
+    expect(await invokeHost.saveAtlasAs('x.geojson', '{}')).toEqual({ ok: true, value: null });
+    expect(await invokeHost.printPlaybook('<p>', 'x')).toEqual({ ok: true, value: null });
+  });
+
+  it('refuses frames that are not the window itself', async () => {
+    await started();
+    const top = { origin: 'app://swale', parent: null };
+    for (const frame of [
+      null,
+      { origin: 'app://print', parent: null },
+      { origin: 'app://swale', parent: top },
+    ]) {
+      electron.ipcRenderer.frame = frame;
+      expect(await invokeHost.openAtlas()).toMatchObject({ ok: false });
+    }
+    expect(electron.dialog.asked).toEqual([]);
+  });
+
+  it('refuses calls that do not carry what they should', async () => {
+    await started();
+    for (const given of [[], ['a'], ['a', 1], ['a', 'b', 'c'], [{}, 'b']])
+      expect(await electron.ipcRenderer.invoke('host:saveAtlas', ...given)).toMatchObject({
+        ok: false,
+        reason: 'saveAtlas was called wrongly.',
+      });
+  });
+
+  it('turns a failing disk into a sentence', async () => {
+    const folder = await started();
+    electron.dialog.chosen = join(folder, 'missing', 'course.geojson');
+    expect(await invokeHost.saveAtlasAs('course.geojson', '{}')).toEqual({
+      ok: false,
+      reason: 'course.geojson: there is no such file or folder. Check the name and the folder.',
+    });
+  });
+
+  it('suggests a name only, never a folder', async () => {
+    await started();
+    await invokeHost.saveAtlasAs('../../etc/a\\b\\course.geojson', '{}');
+    expect(electron.dialog.asked).toMatchObject([{ defaultPath: 'course.geojson' }]);
+  });
+
+  it('prints a page at its own size from an address that is gone afterwards', async () => {
+    const folder = await started();
+    electron.dialog.chosen = join(folder, 'playbook.pdf');
+    let served = '';
+    let address = '';
+    electron.BrowserWindow.onLoad = async (url) => {
+      const page = await electron.protocol.fetch(url);
+      served = await page.text();
+      address = url;
+      expect(page.headers.get('content-security-policy')).toContain("default-src 'none'");
+    };
+    expect(await invokeHost.printPlaybook('<p>Hole 1</p>', 'playbook.html')).toEqual({
+      ok: true,
+      value: null,
+    });
+    expect(electron.dialog.asked).toMatchObject([{ defaultPath: 'playbook.pdf' }]);
+    expect(served).toBe('<p>Hole 1</p>');
+    expect(readFileSync(join(folder, 'playbook.pdf'), 'latin1')).toBe('%PDF-stub');
+    const printer = electron.BrowserWindow.made[1];
+    expect(printer?.options['webPreferences']).toMatchObject({ sandbox: true, javascript: false });
+    expect(printer?.webContents.pdfOptions).toEqual([
+      { preferCSSPageSize: true, printBackground: true, generateTaggedPDF: true },
+    ]);
+    expect(printer?.destroyed).toBe(true);
+    expect((await electron.protocol.fetch(address)).status).toBe(404);
+  });
+});
+
+describe('the bridge into the page', () => {
+  it('holds the host and nothing else', async () => {
+    await import('../../../main/preload/preload.ts');
+    expect([...electron.contextBridge.exposed.keys()]).toEqual(['swaleHost']);
+    expect(Object.keys(electron.contextBridge.exposed.get('swaleHost') ?? {}).sort()).toEqual([
+      'openAtlas',
+      'printPlaybook',
+      'sampleAtlas',
+      'saveAtlas',
+      'saveAtlasAs',
+    ]);
+  });
+});
