@@ -25,7 +25,10 @@ export interface Strike {
   /** Face opened before gripping, degrees. */
   readonly faceOpenDeg: number;
   readonly clubheadMps: number;
-  /** Start direction intended, true bearing, degrees. */
+  /**
+   * Line of the swing, true bearing, degrees. A square face on a level lie starts the ball along it; an opened face or
+   * a sidehill lie turns the launch away from it by an angle that does not depend on the bearing.
+   */
   readonly bearingDeg: number;
   /** Mirror the sideways effects for a left-handed player. */
   readonly handed: 'right' | 'left';

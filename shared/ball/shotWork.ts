@@ -1,0 +1,105 @@
+import { airConstants, standardAir, type Air } from './aerodynamics.ts';
+import { STATE_SIZE } from './bounce.ts';
+import { coverTable, type CoverTable } from './coverPhysics.ts';
+import type { Ground, Obstacle } from './ground.ts';
+import type { Conditions } from './shot.ts';
+import { RADIANS_PER_DEGREE } from './constants.ts';
+import { cos, sin } from '../numeric/elementary.ts';
+
+/** The hole a shot may drop into. */
+export interface HoleTarget {
+  readonly eastM: number;
+  readonly northM: number;
+  readonly flagstickIn?: boolean;
+}
+
+/** Grain of the grass: which way it leans and how strongly, as a share of the rolling resistance. Assumed, off by default. */
+export interface Grain {
+  readonly towardsDeg: number;
+  readonly strength: number;
+}
+
+export interface SimulatorOptions {
+  readonly air?: Pick<Air, 'densityKgM3' | 'viscosityM2s'>;
+  readonly grain?: Grain;
+  /** Factor on every step length: 1 as shipped, smaller for a reference integration. */
+  readonly stepFactor?: number;
+}
+
+/** Where a traced shot leaves its marks. */
+export interface PathRecord {
+  readonly points: number[];
+  readonly touchdowns: number[];
+  rollFrom: number;
+}
+
+/** Working memory of one simulator: everything the phases of a shot read and write, allocated once. */
+export interface ShotWork {
+  readonly ground: Ground;
+  readonly maxHeightM: number;
+  readonly obstacles: readonly Obstacle[];
+  readonly covers: CoverTable;
+  readonly air: Float64Array;
+  readonly hasHole: boolean;
+  readonly holeEastM: number;
+  readonly holeNorthM: number;
+  readonly flagstickIn: boolean;
+  readonly grainEast: number;
+  readonly grainNorth: number;
+  readonly stepFactor: number;
+  /** Ball: see the indices in `bounce`. */
+  readonly state: Float64Array;
+  /** Ball at the end of the flight step under way. */
+  readonly next: Float64Array;
+  /** Ground under the ball: height, gradient, cover code. */
+  readonly here: Float64Array;
+  readonly probe: Float64Array;
+  readonly probe2: Float64Array;
+  readonly scratch: Float64Array;
+  readonly velocity: Float64Array;
+  /** 0 highest point so far; 1 obstructed; 2, 3 entry into penalty area or out of bounds. */
+  readonly marks: Float64Array;
+  record: PathRecord | null;
+}
+
+export const MARK_APEX = 0;
+export const MARK_OBSTRUCTED = 1;
+export const MARK_ENTRY_EAST = 2;
+export const MARK_ENTRY_NORTH = 3;
+
+export function shotWork(
+  ground: Ground,
+  conditions: Conditions,
+  hole: HoleTarget | null,
+  options: SimulatorOptions,
+): ShotWork {
+  const towards = (conditions.windFromDeg + 180) * RADIANS_PER_DEGREE;
+  const grain = options.grain;
+  return {
+    ground,
+    maxHeightM: ground.maxHeightM,
+    obstacles: ground.obstacles,
+    covers: coverTable(conditions),
+    air: airConstants({
+      ...(options.air ?? standardAir),
+      windEastMps: conditions.windMps === 0 ? 0 : conditions.windMps * sin(towards),
+      windNorthMps: conditions.windMps === 0 ? 0 : conditions.windMps * cos(towards),
+    }),
+    hasHole: hole !== null,
+    holeEastM: hole?.eastM ?? 0,
+    holeNorthM: hole?.northM ?? 0,
+    flagstickIn: hole?.flagstickIn ?? false,
+    grainEast: grain === undefined ? 0 : grain.strength * sin(grain.towardsDeg * RADIANS_PER_DEGREE),
+    grainNorth: grain === undefined ? 0 : grain.strength * cos(grain.towardsDeg * RADIANS_PER_DEGREE),
+    stepFactor: options.stepFactor ?? 1,
+    state: new Float64Array(STATE_SIZE),
+    next: new Float64Array(STATE_SIZE),
+    here: new Float64Array(4),
+    probe: new Float64Array(4),
+    probe2: new Float64Array(4),
+    scratch: new Float64Array(16),
+    velocity: new Float64Array(2),
+    marks: new Float64Array(4),
+    record: null,
+  };
+}
