@@ -167,8 +167,12 @@ export function turnedShape(shape: Shape, angle: number): Shape {
   );
 }
 
-/** The deepest point found on a small search grid: where a name sits best. */
-export function deepestPoint(shape: Shape, within: Box): { readonly at: XY; readonly depth: number } | null {
+/** The deepest point found on a small search grid, clear of what covers the shape: where a name sits best. */
+export function deepestPoint(
+  shape: Shape,
+  within: Box,
+  above: readonly Shape[],
+): { readonly at: XY; readonly depth: number } | null {
   const left = Math.max(shape.box.x, within.x);
   const top = Math.max(shape.box.y, within.y);
   const right = Math.min(shape.box.x + shape.box.width, within.x + within.width);
@@ -180,8 +184,10 @@ export function deepestPoint(shape: Shape, within: Box): { readonly at: XY; read
       const x = left + ((right - left) * i) / steps;
       const y = top + ((bottom - top) * j) / steps;
       if (!contains(shape, x, y)) continue;
+      if (above.some((other) => contains(other, x, y))) continue;
       const depth = Math.min(
         distanceToEdge(shape, x, y),
+        ...above.map((other) => distanceToEdge(other, x, y)),
         x - left,
         right - x,
         (y - top) * 1.5,

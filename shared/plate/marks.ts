@@ -1,0 +1,269 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { element, group } from './element.ts';
+import { haloText, plainText, textWidth } from './labels.ts';
+import { segment } from './pathData.ts';
+import { strokes } from './pattern.ts';
+import type { PlateStyle } from './style.ts';
+import { textSize } from './style.ts';
+import type { SvgNode } from './svgNode.ts';
+import type { Box, PlateView, XY } from './view.ts';
+import { projection } from './view.ts';
+
+/** A ball position or a hole location as drawn. Round is a ball, square is a flag. */
+export interface PlaceMark {
+  readonly id: string;
+  readonly label: string;
+  readonly at: PlanePoint;
+  readonly chosen: boolean;
+}
+
+export interface Measurements {
+  readonly heights: readonly {
+    readonly id: string;
+    readonly at: PlanePoint;
+    readonly text: string;
+    readonly doubtful: boolean;
+  }[];
+  readonly slopes: readonly {
+    readonly id: string;
+    readonly at: PlanePoint;
+    readonly downhillBearingDeg: number;
+    readonly text: string;
+  }[];
+  /** Where a new measurement would help most. */
+  readonly measureHere: readonly PlanePoint[];
+}
+
+export interface Marks {
+  readonly flags: readonly PlaceMark[];
+  readonly balls: readonly PlaceMark[];
+}
+
+const ballRadius = (style: PlateStyle, chosen: boolean): number =>
+  Math.max((chosen ? 12 : 10.5) * style.symbolScale, style.leastText * 0.66);
+const tagSize = (style: PlateStyle): number => Math.max(17 * style.symbolScale, style.leastText * 1.2);
+const staff = (style: PlateStyle): number => 10 * style.symbolScale;
+
+/** Boxes the marks cover, for names and patterns to keep clear of. */
+export function markBoxes(view: PlateView, style: PlateStyle, marks: Marks): Box[] {
+  const { toDrawing } = projection(view);
+  const balls = marks.balls.map((ball) => {
+    const [x, y] = toDrawing(ball.at);
+    const r = ballRadius(style, ball.chosen) + (ball.chosen ? 5 : 2) * style.symbolScale;
+    return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
+  });
+  const flags = marks.flags.map((flag) => {
+    const [x, y] = toDrawing(flag.at);
+    const tag = tagSize(style);
+    const k = style.symbolScale;
+    return {
+      x: x - 5 * k,
+      y: y - staff(style) - tag,
+      width: tag + 6 * k,
+      height: tag + staff(style) + 5 * k,
+    };
+  });
+  return [...balls, ...flags];
+}
+
+/** A ball: circle with its number; filled when chosen, with an outer ring. */
+export function ballMark([x, y]: XY, label: string, chosen: boolean, style: PlateStyle): SvgNode {
+  const { inks } = style;
+  const k = style.symbolScale;
+  const r = ballRadius(style, chosen);
+  const size = Math.max(13.5 * k, style.leastText * 0.98) * (label.length > 2 ? 0.78 : 1);
+  return group(
+    'ball',
+    element('circle', { cx: x, cy: y, r: r + (chosen ? 3.6 * k : 1.2 * k), fill: inks.halo }),
+    chosen
+      ? element('circle', {
+          cx: x,
+          cy: y,
+          r: r + 2.8 * k,
+          fill: inks.halo,
+          stroke: inks.ink,
+          'stroke-width': 1.4 * k,
+        })
+      : null,
+    element('circle', {
+      cx: x,
+      cy: y,
+      r: r - (chosen ? 0.4 * k : 0),
+      fill: chosen ? inks.ink : inks.sheet,
+      stroke: inks.ink,
+      'stroke-width': 1.5 * k,
+    }),
+    plainText(label, x, y + size * 0.36, {
+      size,
+      weight: 700,
+      ink: chosen ? inks.sheet : inks.ink,
+      anchor: 'middle',
+    }),
+  );
+}
+
+/** A flag: ring, staff, square tag with its letter; filled when chosen. */
+export function flagMark([x, y]: XY, label: string, chosen: boolean, style: PlateStyle): SvgNode {
+  const { inks } = style;
+  const k = style.symbolScale;
+  const tag = tagSize(style);
+  const top = y - staff(style) - tag;
+  const size = Math.max(13 * k, style.leastText * 0.96);
+  const ring = (chosen ? 4.2 : 3.1) * k;
+  return group(
+    'flag',
+    element('line', {
+      x1: x,
+      y1: y - ring,
+      x2: x,
+      y2: top,
+      stroke: inks.halo,
+      'stroke-width': 4 * k,
+    }),
+    element('circle', { cx: x, cy: y, r: ring + 1.4 * k, fill: inks.halo }),
+    element('circle', {
+      cx: x,
+      cy: y,
+      r: ring,
+      fill: chosen ? inks.ink : inks.sheet,
+      stroke: inks.ink,
+      'stroke-width': 1.9 * k,
+    }),
+    element('line', { x1: x, y1: y - ring, x2: x, y2: top, stroke: inks.ink, 'stroke-width': 1.9 * k }),
+    element('rect', {
+      x: x - 0.9 * k,
+      y: top,
+      width: tag,
+      height: tag,
+      fill: chosen ? inks.ink : inks.sheet,
+      stroke: inks.ink,
+      'stroke-width': 1.6 * k,
+    }),
+    plainText(label, x - 0.9 * k + tag / 2, top + tag / 2 + size * 0.36, {
+      size: label.length > 1 ? size * 0.8 : size,
+      weight: 700,
+      ink: chosen ? inks.sheet : inks.ink,
+      anchor: 'middle',
+    }),
+  );
+}
+
+/** A landing ring: where to land it. */
+export function landingRing([x, y]: XY, ink: string, style: PlateStyle): SvgNode {
+  const k = style.symbolScale;
+  return group(
+    'landing',
+    element('circle', { cx: x, cy: y, r: 5.6 * k, fill: style.inks.halo }),
+    element('circle', {
+      cx: x,
+      cy: y,
+      r: 4.2 * k,
+      fill: style.inks.sheet,
+      stroke: ink,
+      'stroke-width': 2 * k,
+    }),
+    style.mono ? element('circle', { cx: x, cy: y, r: 1.5 * k, fill: ink }) : null,
+  );
+}
+
+/** All flags and balls; the chosen ones last, on top. */
+export function drawMarks(view: PlateView, style: PlateStyle, marks: Marks): SvgNode {
+  const { toDrawing } = projection(view);
+  const chosenLast = (list: readonly PlaceMark[]): PlaceMark[] =>
+    [...list].sort((a, b) => Number(a.chosen) - Number(b.chosen));
+  const held = (kind: string, mark: PlaceMark, node: SvgNode): SvgNode =>
+    element('g', { 'data-part': kind, 'data-id': mark.id }, node);
+  return group(
+    'marks',
+    ...chosenLast(marks.balls).map((mark) =>
+      held('ball-mark', mark, ballMark(toDrawing(mark.at), mark.label, mark.chosen, style)),
+    ),
+    ...chosenLast(marks.flags).map((mark) =>
+      held('flag-mark', mark, flagMark(toDrawing(mark.at), mark.label, mark.chosen, style)),
+    ),
+  );
+}
+
+/** Spot heights (small cross), slope readings (ring and arrow), evidence in doubt, and where to measure next. */
+export function drawMeasurements(view: PlateView, style: PlateStyle, measurements: Measurements): SvgNode {
+  const { toDrawing, turned } = projection(view);
+  const { inks } = style;
+  const k = style.symbolScale;
+  const size = textSize(style, 13.5);
+  const heights = measurements.heights.map(({ id, at, text, doubtful }) => {
+    const [x, y] = toDrawing(at);
+    return element(
+      'g',
+      { 'data-part': 'spot-height', 'data-id': id },
+      strokes(segment(x - 4 * k, y, x + 4 * k, y) + segment(x, y - 4 * k, x, y + 4 * k), inks.ink, 1.5 * k),
+      doubtful
+        ? element('circle', {
+            cx: x,
+            cy: y,
+            r: 10 * k,
+            fill: 'none',
+            stroke: inks.alert,
+            'stroke-width': 2 * k,
+            'stroke-dasharray': `${3.4 * k} ${2.6 * k}`,
+          })
+        : null,
+      haloText(text, x + 6 * k, y + size * 0.36, style, { size, ink: inks.ink }),
+    );
+  });
+  const slopes = measurements.slopes.map(({ id, at, downhillBearingDeg, text }) => {
+    const [x, y] = toDrawing(at);
+    const angle = (turned(downhillBearingDeg) * Math.PI) / 180;
+    const [dx, dy] = [Math.sin(angle), -Math.cos(angle)];
+    const tip: XY = [x + dx * 20 * k, y + dy * 20 * k];
+    const wing = (side: number): XY => [
+      tip[0] - dx * 6.5 * k + dy * 3 * k * side,
+      tip[1] - dy * 6.5 * k - dx * 3 * k * side,
+    ];
+    const width = textWidth(text, size, 'sans', 600);
+    return element(
+      'g',
+      { 'data-part': 'slope-reading', 'data-id': id },
+      strokes(
+        segment(x + dx * 3.4 * k, y + dy * 3.4 * k, tip[0] - dx * 4 * k, tip[1] - dy * 4 * k),
+        inks.ink,
+        1.8 * k,
+      ),
+      element('path', {
+        d: `${segment(tip[0], tip[1], wing(1)[0], wing(1)[1])}L${wing(-1)[0].toFixed(2)} ${wing(-1)[1].toFixed(2)}Z`,
+        fill: inks.ink,
+      }),
+      element('circle', {
+        cx: x,
+        cy: y,
+        r: 3.2 * k,
+        fill: inks.sheet,
+        stroke: inks.ink,
+        'stroke-width': 1.7 * k,
+      }),
+      haloText(text, dx > 0.5 ? x - width - 7 * k : x + 8 * k, y - 5 * k, style, {
+        size,
+        weight: 600,
+        ink: inks.ink,
+      }),
+    );
+  });
+  const doubts = measurements.measureHere.map((at) => {
+    const [x, y] = toDrawing(at);
+    const r = 9 * k;
+    return group(
+      'measure-here',
+      element('path', {
+        d: `${segment(x, y - r, x + r, y)}L${x.toFixed(2)} ${(y + r).toFixed(2)}L${(x - r).toFixed(2)} ${y.toFixed(2)}Z`,
+        fill: inks.sheet,
+        stroke: inks.doubt,
+        'stroke-width': 1.8 * k,
+      }),
+      strokes(
+        segment(x - 3.6 * k, y, x + 3.6 * k, y) + segment(x, y - 3.6 * k, x, y + 3.6 * k),
+        inks.doubt,
+        1.8 * k,
+      ),
+    );
+  });
+  return group('measurements', ...heights, ...slopes, ...doubts);
+}
