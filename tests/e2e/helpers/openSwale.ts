@@ -1,0 +1,67 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { findChromium } from '../../../main/cli/findChromium.ts';
+import { type LoopbackHost, startLoopbackHost } from '../../../main/web/loopbackHost.ts';
+
+const built = resolve(import.meta.dirname, '..', '..', '..', 'out', 'renderer');
+
+export interface OpenSwale {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly url: string;
+  /** Errors of the page and its console, in order: a test should end with none. */
+  readonly problems: readonly string[];
+  close(): Promise<void>;
+}
+
+export interface OpenOptions extends Pick<
+  BrowserContextOptions,
+  'viewport' | 'colorScheme' | 'acceptDownloads'
+> {
+  /** Folder of the browser's data, kept by the caller: to close the browser and come back to what it stored. */
+  readonly profile?: string;
+  /** A host that is running already; what a page stored belongs to its address. */
+  readonly host?: LoopbackHost;
+}
+
+/** Serves the built window on a port of its own. */
+export async function serveBuilt(): Promise<LoopbackHost> {
+  if (!existsSync(join(built, 'index.html'))) throw new Error('Run "npm run build" before these tests.');
+  return startLoopbackHost(built, 0);
+}
+
+/** Opens the built window in the system's Chromium. Close it when done. */
+export async function openSwale(options: OpenOptions = {}): Promise<OpenSwale> {
+  const { profile, host: given, ...contextOptions } = options;
+  const executablePath = findChromium(process.env);
+  if (executablePath === null) throw new Error('No Chromium: install it, or set CHROME_PATH.');
+  const host = given ?? (await serveBuilt());
+  const folder = profile ?? mkdtempSync(join(tmpdir(), 'swale-profile-'));
+  const context = await chromium.launchPersistentContext(folder, {
+    executablePath,
+    headless: true,
+    viewport: { width: 1440, height: 900 },
+    ...contextOptions,
+    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
+  });
+  const page = context.pages()[0] ?? (await context.newPage());
+  const problems: string[] = [];
+  page.on('pageerror', (error) => problems.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
+  });
+  await page.goto(host.url);
+  return {
+    page,
+    context,
+    url: host.url,
+    problems,
+    async close() {
+      await context.close();
+      if (given === undefined) await host.close();
+      if (profile === undefined) rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}

@@ -1,0 +1,161 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { findChromium } from '../main/cli/findChromium.ts';
+
+/**
+ * `npm test`: everything that must hold, cheapest first. A step that fails does not hide the ones after it, unless they
+ * need it. The last line gives the number of tests passed and failed; a step that is not made of tests counts as one
+ * failed where it fails.
+ */
+const root = resolve(import.meta.dirname, '..');
+const results = mkdtempSync(join(tmpdir(), 'swale-results-'));
+const tool = (name: string, ...path: readonly string[]): readonly string[] => [
+  process.execPath,
+  join(root, 'node_modules', name, ...path),
+];
+
+interface Outcome {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+const outcomes: Outcome[] = [];
+
+try {
+  await checkSources();
+  await vitest('Unit, published, property and program tests', 'vitest.config.ts');
+  const built = await step('Build', [
+    ...tool('electron-vite', 'bin', 'electron-vite.js'),
+    'build',
+    '--logLevel',
+    'warn',
+  ]);
+  if (built && haveChromium()) await vitest('Tests of the built program', 'vitest.e2e.config.ts');
+} finally {
+  rmSync(results, { recursive: true, force: true });
+}
+
+const sum = (count: keyof Outcome): number => outcomes.reduce((total, outcome) => total + outcome[count], 0);
+if (sum('skipped') > 0) console.log(`\n${sum('skipped')} skipped, for the reasons given above.`);
+console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+process.exitCode = sum('failed') === 0 ? 0 : 1;
+
+/** What needs no running: three programs at once, since each uses one core. */
+async function checkSources(): Promise<void> {
+  const eslint = tool('eslint', 'bin', 'eslint.js');
+  const tsc = tool('typescript', 'bin', 'tsc');
+  await Promise.all([
+    step('Types', [...tsc, '--noEmit', '-p', 'tsconfig.json']),
+    step('Types of shared/ on their own', [...tsc, '--noEmit', '-p', 'shared/tsconfig.json']).then(() =>
+      step('Format', [...tool('prettier', 'bin', 'prettier.cjs'), '--check', '--log-level', 'warn', '.']),
+    ),
+    step('Lint', [...eslint, '-c', 'tests/eslint.config.mjs', '--max-warnings', '0', '.']),
+  ]);
+}
+
+/** Runs a program to its end and shows what it said under a heading of its own. */
+async function step(title: string, command: readonly string[]): Promise<boolean> {
+  const { code, output, seconds } = await run(command);
+  heading(title, code === 0, seconds);
+  if (output !== '') process.stdout.write(output);
+  if (code !== 0) outcomes.push({ passed: 0, failed: 1, skipped: 0 });
+  return code === 0;
+}
+
+async function vitest(title: string, config: string): Promise<void> {
+  const report = join(results, `${config}.json`);
+  const { code, output, seconds } = await run([
+    ...tool('vitest', 'vitest.mjs'),
+    'run',
+    ...[
+      '--config',
+      join('tests', config),
+      '--reporter=dot',
+      '--reporter=json',
+      `--outputFile.json=${report}`,
+    ],
+  ]);
+  const outcome = counted(report, code);
+  heading(title, outcome.failed === 0, seconds);
+  process.stdout.write(output);
+  outcomes.push(outcome);
+}
+
+/** The counts of a test run; a run that fails without a failed test (a file that does not load) counts as one. */
+function counted(report: string, code: number): Outcome {
+  let counts: Readonly<Record<string, unknown>>;
+  try {
+    counts = JSON.parse(readFileSync(report, 'utf8')) as Readonly<Record<string, unknown>>;
+  } catch {
+    return { passed: 0, failed: 1, skipped: 0 };
+  }
+  const number = (key: string): number => Number(counts[key] ?? 0);
+  const failed = number('numFailedTests');
+  return {
+    passed: number('numPassedTests'),
+    failed: failed === 0 && code !== 0 ? 1 : failed,
+    skipped: number('numPendingTests') + number('numTodoTests'),
+  };
+}
+
+/** Makes sure of the browser that the tests of the built program drive, installing Debian's where that is allowed. */
+function haveChromium(): boolean {
+  const found = (): boolean => findChromium(process.env) !== null;
+  const pdfTools = (): boolean => spawnSync('pdfinfo', ['-v'], { stdio: 'ignore' }).error === undefined;
+  if (found() && pdfTools()) return true;
+  if (process.getuid?.() === 0 && isDebian()) {
+    console.log('\nInstalling chromium, poppler-utils and fonts from Debian …');
+    const aptGet = (...args: readonly string[]): void => {
+      spawnSync('apt-get', args, {
+        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+        stdio: ['ignore', 'ignore', 'inherit'],
+      });
+    };
+    aptGet('update', '-qq');
+    aptGet(
+      'install',
+      '-y',
+      '-qq',
+      '--no-install-recommends',
+      'chromium',
+      'poppler-utils',
+      'fonts-dejavu-core',
+    );
+  }
+  if (!found()) {
+    heading('Tests of the built program', false, 0);
+    console.log(
+      'No Chromium found: install it (Debian: apt-get install chromium poppler-utils), or set CHROME_PATH to Chrome, Chromium or Edge.',
+    );
+    outcomes.push({ passed: 0, failed: 1, skipped: 0 });
+  }
+  return found();
+}
+
+function isDebian(): boolean {
+  try {
+    return /^ID=debian$/m.test(readFileSync('/etc/os-release', 'utf8'));
+  } catch {
+    return false;
+  }
+}
+
+function heading(title: string, good: boolean, seconds: number): void {
+  console.log(`\n== ${title}: ${good ? 'ok' : 'FAILED'} (${seconds.toFixed(1)} s)`);
+}
+
+function run(command: readonly string[]): Promise<{ code: number; output: string; seconds: number }> {
+  const [program = '', ...args] = command;
+  const started = performance.now();
+  return new Promise((done) => {
+    const child = spawn(program, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+    let output = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream.setEncoding('utf8').on('data', (part: string) => (output += part));
+    child.on('close', (code) =>
+      done({ code: code ?? 1, output, seconds: (performance.now() - started) / 1000 }),
+    );
+  });
+}
