@@ -43,7 +43,7 @@ const dateFromClock = {
 };
 
 export default tseslint.config(
-  { ignores: ['node_modules/**', 'out/**', 'dist/**', 'coverage/**', 'sample-course/**'] },
+  { ignores: ['node_modules/**', 'out/**', 'dist/**', 'coverage/**'] },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   {
     files: ['**/*.{ts,tsx,mjs}'],

@@ -92,7 +92,7 @@ export const rooms = {
     direct: true,
   },
 
-  'sample-course': {},
+  'sample-course': { imports: allShared, packages: ['node:*'] },
 
   tests: {
     imports: [
