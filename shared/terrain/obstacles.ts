@@ -1,5 +1,6 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { flatRing, ringCentre } from './rings.ts';
+import { centroid } from '../geometry/ring.ts';
+import { flatRing } from './rings.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
@@ -31,7 +32,7 @@ export function obstaclesOf(input: TerrainInput, surface: Surface): GroundObstac
   for (const area of input.areas) {
     const ring = area.polygon[0];
     if (area.kind !== 'tree' || ring === undefined || ring.length < 3) continue;
-    const ground = heightAt(ringCentre(ring));
+    const ground = heightAt(centroid(ring));
     const height = area.treeHeightM ?? DEFAULT_TREE_HEIGHT_M;
     const base = area.canopyBaseM ?? Math.min(DEFAULT_CANOPY_BASE_M, height / 2);
     obstacles.push({

@@ -1,4 +1,4 @@
-import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
+import type { PlanePolygon, PlaneRing } from '../geometry/points.ts';
 
 /** A polygon as flat rings of east, north pairs (not closed), for loops that must not allocate. */
 export type FlatPolygon = readonly Float64Array[];
@@ -75,32 +75,4 @@ export function edgeDistance(
     out[1] = distance > 0 && best < Infinity ? (sign * bestY) / distance : 0;
   }
   return sign * distance;
-}
-
-/** Mean of a ring's area: its centre of gravity; the mean of its points where it has no area. */
-export function ringCentre(ring: PlaneRing): PlanePoint {
-  let area = 0;
-  let east = 0;
-  let north = 0;
-  let sumEast = 0;
-  let sumNorth = 0;
-  const first = ring[0] ?? { eastM: 0, northM: 0 };
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
-    // From the first point, so that far coordinates lose nothing.
-    const ax = a.eastM - first.eastM;
-    const ay = a.northM - first.northM;
-    const bx = b.eastM - first.eastM;
-    const by = b.northM - first.northM;
-    const cross = ax * by - bx * ay;
-    area += cross;
-    east += (ax + bx) * cross;
-    north += (ay + by) * cross;
-    sumEast += ax;
-    sumNorth += ay;
-  });
-  const count = Math.max(1, ring.length);
-  return Math.abs(area) > 1e-12
-    ? { eastM: first.eastM + east / (3 * area), northM: first.northM + north / (3 * area) }
-    : { eastM: first.eastM + sumEast / count, northM: first.northM + sumNorth / count };
 }

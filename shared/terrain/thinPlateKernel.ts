@@ -16,7 +16,7 @@ const HIGH = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1 ? 1 : 0;
 export function kernelLog(x: number): number {
   word[0] = x;
   // Subtracting the high word of sqrt(1/2) splits the exponent so that the mantissa lies in [sqrt(1/2), sqrt(2)).
-  const high = words[HIGH] as number;
+  const high = words[HIGH] ?? 0;
   const k = (high - 0x3fe6a09e) >> 20;
   words[HIGH] = high - (k << 20);
   const m = word[0] as number;
