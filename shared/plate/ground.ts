@@ -1,3 +1,4 @@
+import { coverPrecedence } from '../terrain/coverRaster.ts';
 import type { TerrainArea } from '../terrain/terrainInput.ts';
 import { planePoint } from '../geometry/points.ts';
 import type { AreaKind } from '../words/vocabulary.ts';
@@ -29,21 +30,7 @@ import type { Box, PlateView } from './view.ts';
 import { grown, overlaps, projection } from './view.ts';
 
 /** Which ground covers which, lowest first; the same order a ball meets it in, with tree crowns over all. */
-export const paintOrder: readonly AreaKind[] = [
-  'lightRough',
-  'heavyRough',
-  'fairway',
-  'bare',
-  'approach',
-  'tee',
-  'fringe',
-  'green',
-  'path',
-  'bunker',
-  'penaltyArea',
-  'outOfBounds',
-  'tree',
-];
+export const paintOrder: readonly AreaKind[] = [...coverPrecedence, 'tree'];
 
 export interface GroundDrawing {
   readonly areas: readonly TerrainArea[];

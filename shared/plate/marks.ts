@@ -108,7 +108,6 @@ export function flagMark([x, y]: XY, label: string, chosen: boolean, style: Plat
   const k = style.symbolScale;
   const tag = tagSize(style);
   const top = y - staff(style) - tag;
-  const size = Math.max(13 * k, style.leastText * 0.96);
   const ring = (chosen ? 4.2 : 3.1) * k;
   return group(
     'flag',
@@ -130,16 +129,27 @@ export function flagMark([x, y]: XY, label: string, chosen: boolean, style: Plat
       'stroke-width': 1.9 * k,
     }),
     element('line', { x1: x, y1: y - ring, x2: x, y2: top, stroke: inks.ink, 'stroke-width': 1.9 * k }),
+    flagTag([x - 0.9 * k, top], label, chosen, style),
+  );
+}
+
+/** The square tag of a flag, from its top left corner. */
+export function flagTag([x, y]: XY, label: string, chosen: boolean, style: PlateStyle): SvgNode {
+  const { inks } = style;
+  const tag = tagSize(style);
+  const size = Math.max(13 * style.symbolScale, style.leastText * 0.96);
+  return group(
+    'tag',
     element('rect', {
-      x: x - 0.9 * k,
-      y: top,
+      x,
+      y,
       width: tag,
       height: tag,
       fill: chosen ? inks.ink : inks.sheet,
       stroke: inks.ink,
-      'stroke-width': 1.6 * k,
+      'stroke-width': 1.6 * style.symbolScale,
     }),
-    plainText(label, x - 0.9 * k + tag / 2, top + tag / 2 + size * 0.36, {
+    plainText(label, x + tag / 2, y + tag / 2 + size * 0.36, {
       size: label.length > 1 ? size * 0.8 : size,
       weight: 700,
       ink: chosen ? inks.sheet : inks.ink,

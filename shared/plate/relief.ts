@@ -1,4 +1,4 @@
-import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
+import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
 import { element, group, round2 } from './element.ts';
 import { haloText, textWidth } from './labels.ts';
 import { closedPath, openPath, segment } from './pathData.ts';
@@ -14,8 +14,8 @@ import { boxContains, grown, projection } from './view.ts';
 /** What the fitted surface says, ready to draw. Everything is clipped to the greens. */
 export interface ReliefDrawing {
   readonly greens: readonly PlanePolygon[];
-  /** Areas at least this steep, from 1 % up; later ones lie inside or beside earlier ones without overlap. */
-  readonly slopeClasses: readonly { readonly fromPct: number; readonly polygons: readonly PlanePolygon[] }[];
+  /** Ground at least this steep as even-odd rings, from 1 % up; each class contains the next. */
+  readonly slopeClasses: readonly { readonly fromPct: number; readonly rings: readonly PlaneRing[] }[];
   readonly contours: readonly {
     /** Every second one: 10 cm apart, with its height in the line. */
     readonly heavy: boolean;
@@ -88,10 +88,12 @@ function lineBoxes(lines: readonly (readonly XY[])[], half: number): Box[] {
 
 function slopeTints(view: PlateView, style: PlateStyle, relief: ReliefDrawing): SvgNode[] {
   const { toDrawing } = projection(view);
-  return relief.slopeClasses.flatMap(({ fromPct, polygons }) => {
+  return relief.slopeClasses.flatMap(({ fromPct, rings }, i) => {
     const look = style.inks.slopes[Math.min(4, Math.floor(fromPct)) - 1];
-    if (look === undefined || polygons.length === 0) return [];
-    const d = polygons.map((polygon) => closedPath(polygon.map((ring) => ring.map(toDrawing)))).join('');
+    if (look === undefined || rings.length === 0) return [];
+    // Each class contains the next: by the even-odd rule the two together fill only what lies between.
+    const next = relief.slopeClasses[i + 1]?.rings ?? [];
+    const d = closedPath([...rings, ...next].map((ring) => ring.map(toDrawing)));
     return [element('path', { d, fill: look.fill, 'fill-opacity': look.opacity, 'fill-rule': 'evenodd' })];
   });
 }

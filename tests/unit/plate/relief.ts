@@ -1,6 +1,6 @@
 import { contours } from 'd3-contour';
 import { planePoint } from '../../../shared/geometry/points.ts';
-import type { PlanePoint, PlanePolygon } from '../../../shared/geometry/points.ts';
+import type { PlanePoint, PlaneRing } from '../../../shared/geometry/points.ts';
 import type { ReliefDrawing } from '../../../shared/plate/relief.ts';
 import { everyKind, heightAt } from './complex.ts';
 
@@ -25,11 +25,11 @@ export function analyticRelief(): ReliefDrawing {
   const heights = grid(heightAt);
   const slopes = grid((e, n) => 100 * Math.hypot(...gradient(e, n)));
   const rise = contours().size([count, count]);
-  const polygons = (from: number, to: number): PlanePolygon[] =>
+  const steeper = (from: number): PlaneRing[] =>
     rise
-      .thresholds([0.5])(slopes.map((s) => (s >= from && s < to ? 1 : 0)))
-      .flatMap((level) => level.coordinates)
-      .map((polygon) => polygon.map((ring) => ring.slice(1).map(plane)));
+      .thresholds([from])(slopes)
+      .flatMap((level) => level.coordinates.flat())
+      .map((ring) => ring.slice(1).map(plane));
   const arrows: { at: PlanePoint; downhillBearingDeg: number; slopePct: number }[] = [];
   for (let e = -12; e <= 12; e += 3.6) {
     for (let n = -12; n <= 12; n += 3.6) {
@@ -43,10 +43,7 @@ export function analyticRelief(): ReliefDrawing {
   }
   return {
     greens: everyKind.filter((a) => a.kind === 'green').map((a) => a.polygon),
-    slopeClasses: [1, 2, 3, 4].map((fromPct) => ({
-      fromPct,
-      polygons: polygons(fromPct, fromPct === 4 ? 1e9 : fromPct + 1),
-    })),
+    slopeClasses: [1, 2, 3, 4].map((fromPct) => ({ fromPct, rings: steeper(fromPct) })),
     contours: Array.from({ length: 16 }, (_, i) => 12 + i * 0.05).map((heightM, i) => ({
       heavy: i % 2 === 0,
       label: heightM.toFixed(1),

@@ -1,0 +1,492 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { planePoint } from '../geometry/points.ts';
+import type { PlanOption } from '../planner/plan.ts';
+import { sectionAlong } from '../terrain/section.ts';
+import type { SectionGround } from '../terrain/section.ts';
+import { feetAndInches, rise } from '../units/format.ts';
+import * as format from '../units/format.ts';
+import type { UnitsPreference } from '../units/preference.ts';
+import type { Cover } from '../words/vocabulary.ts';
+import { covers } from '../words/vocabulary.ts';
+import { coverWords } from './coverWords.ts';
+import { element, group, round2 } from './element.ts';
+import { barLengthM } from './frame.ts';
+import { haloText, placeLabels, plainText, textWidth } from './labels.ts';
+import { ballMark, flagTag, landingRing } from './marks.ts';
+import { openPath, segment } from './pathData.ts';
+import { dashes, strokes } from './pattern.ts';
+import { stripPattern } from './stripPattern.ts';
+import { drawnFinishes, holedCode, isTroubleFinish } from './shotMark.ts';
+import type { PlateStyle } from './style.ts';
+import { textSize } from './style.ts';
+import type { SvgNode } from './svgNode.ts';
+import type { Box, XY } from './view.ts';
+
+/** What a section along one shot shows. */
+export interface SectionContent {
+  readonly ground: SectionGround;
+  readonly option: PlanOption;
+  readonly ball: PlanePoint;
+  readonly ballLabel: string;
+  readonly flag: PlanePoint;
+  readonly flagLabel: string;
+  readonly units: UnitsPreference;
+  /** "land 2 paces on"; empty for a roll. */
+  readonly landText: string;
+  readonly coarse: boolean;
+}
+
+export interface SectionLayout {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Scale of a drawn section: how many times heights are stretched (1 in almost every case). */
+export interface SectionDrawing {
+  readonly node: SvgNode;
+  readonly exaggeration: number;
+  /** "heights and distances to one scale", or the stretch. */
+  readonly scaleText: string;
+}
+
+/**
+ * The shot from the side: the ground under the line from ball to flag over a strip of its patterns, the flight with the
+ * band that holds four landings in five, landing, run-out, flag, where the balls stop, and a distance axis. Heights and
+ * distances share one scale unless the drawing would be flatter than a line, and then it says so.
+ */
+export function drawSection(
+  layout: SectionLayout,
+  style: PlateStyle,
+  content: SectionContent,
+): SectionDrawing {
+  const { option, ball, flag, units } = content;
+  const { inks } = style;
+  const k = style.symbolScale;
+  const axis = lineAxis(ball, flag);
+  const stops = finishDistances(option, axis);
+  const lengthM = axis.lengthM;
+  const nearM = -Math.max(1.5, lengthM * 0.09);
+  const farM =
+    Math.max(lengthM * 1.1, ...stops.map((s) => Math.min(s.alongM, lengthM * 1.35))) + lengthM * 0.03;
+  const line = sectionAlong(content.ground, [axis.at(nearM), axis.at(farM)], 0.2);
+  const left = 12 * k;
+  const right = layout.width - 12 * k;
+  const unitsPerM = (right - left) / (farM - nearM);
+
+  const rugHeight = 12 * k;
+  const axisText = textSize(style, 13.5);
+  const axisY = layout.height - axisText - 7 * k;
+  const strip = 15 * k;
+  const nameText = textSize(style, 14);
+  const room = {
+    top: 30 * k,
+    bottom: axisY - rugHeight - nameText - 12 * k - strip,
+  };
+  const profile = Array.from(line.heightsM);
+  const lowM = Math.min(...profile);
+  const highM = Math.max(...profile, pathTop(option));
+  const spanM = Math.max(highM - lowM, 0.4);
+  const level = Math.max(room.bottom - room.top, 20);
+  // A flight too tall for the drawing shrinks both scales together; heights are stretched only where nothing would show.
+  const wanted = spanM * unitsPerM;
+  const exaggeration =
+    wanted > level ? level / wanted : wanted < 12 * k ? Math.min(4, Math.floor((20 * k) / wanted) || 1) : 1;
+  const shrink = exaggeration < 1 ? exaggeration : 1;
+  const perM = unitsPerM * shrink;
+  const stretch = exaggeration >= 1 ? exaggeration : 1;
+  const xOf = (alongM: number): number => left + (alongM - nearM) * perM;
+  const yOf = (heightM: number): number => room.bottom - (heightM - lowM) * perM * stretch;
+  const groundAt = heightLookup(line.distancesM, line.heightsM, nearM);
+
+  // The path is drawn as far above the drawn ground as it is above the ground it really crosses.
+  const out = new Float64Array(4);
+  const count = Math.floor(option.path.pointsM.length / 3);
+  const onPath = (i: number): XY => {
+    const east = option.path.pointsM[3 * i] ?? 0;
+    const north = option.path.pointsM[3 * i + 1] ?? 0;
+    content.ground.sample(east, north, out);
+    const above = Math.max(0, (option.path.pointsM[3 * i + 2] ?? 0) - (out[0] ?? 0));
+    const along = axis.along(planePoint(east, north));
+    return [xOf(along), yOf(groundAt(along) + above)];
+  };
+  const points = Array.from({ length: count }, (_, i) => onPath(i));
+  const firstDown = option.path.touchdowns[0];
+  const flight = firstDown === undefined ? [] : points.slice(0, firstDown + 1);
+  const hops = firstDown === undefined ? [] : points.slice(firstDown, option.path.rollFrom + 1);
+  const roll = points.slice(Math.min(option.path.rollFrom, count - 1));
+  const groundLine = profile.map((h, i): XY => [xOf(nearM + (line.distancesM[i] ?? 0)), yOf(h)]);
+  const endX = groundLine[groundLine.length - 1]?.[0] ?? right;
+
+  const ballAt: XY = [xOf(0), yOf(groundAt(0))];
+  const flagAt: XY = [xOf(lengthM), yOf(groundAt(lengthM))];
+  const landing = firstDown === undefined ? null : (points[firstDown] ?? null);
+  const ink = inks.propose;
+  const coarseDash = content.coarse ? { 'stroke-dasharray': dashes(style, 6, 5) } : {};
+
+  const text = textSize(style, 14.5);
+  const apex = flight.reduce<XY | null>((best, p) => (best === null || p[1] < best[1] ? p : best), null);
+  const taken: Box[] = [
+    { x: ballAt[0] - 13 * k, y: ballAt[1] - 34 * k, width: 26 * k, height: 36 * k },
+    { x: flagAt[0] - 4 * k, y: flagAt[1] - 62 * k, width: 26 * k, height: 64 * k },
+    ...points.map(([x, y]) => ({ x: x - 3 * k, y: y - 4 * k, width: 6 * k, height: 8 * k })),
+    ...groundLine.map(([x, y]) => ({ x: x - 3 * k, y: y - 1, width: 6 * k, height: strip + 2 })),
+  ];
+  const runM = option.runM;
+  const runText = firstDown === undefined ? 'rolls' : 'runs out';
+  const common = { size: text, face: 'sans' as const, weight: 400 as const, ink: inks.ink, leader: false };
+  const runFrom = landing ?? ballAt;
+  const lastPoint = points[points.length - 1] ?? flagAt;
+  const requests = [
+    ...(landing !== null && content.landText !== ''
+      ? [
+          {
+            ...common,
+            text: content.landText,
+            at: landing,
+            weight: 700 as const,
+            ink,
+            away: 16 * k,
+            leader: true,
+            priority: 9,
+          },
+        ]
+      : []),
+    ...(apex !== null && option.apexM > 0.05
+      ? [
+          {
+            ...common,
+            text: `top of flight ${feetAndInches(option.apexM, units)}`,
+            at: apex,
+            away: 8 * k,
+            priority: 8,
+          },
+        ]
+      : []),
+    ...(runM > 0.2
+      ? [
+          {
+            ...common,
+            text: `${runText} ${format.withUnit(format.distance(runM, units))}, ${runWords(option.runRiseM, units)}`,
+            at: [(runFrom[0] + lastPoint[0]) / 2, Math.min(runFrom[1], lastPoint[1])] as const,
+            away: 9 * k,
+            priority: 7,
+          },
+        ]
+      : []),
+  ];
+  const placed = placeLabels(requests, taken, {
+    x: 2,
+    y: 1,
+    width: layout.width - 4,
+    height: room.bottom + strip,
+  });
+
+  const scaleText =
+    stretch === 1
+      ? 'heights and distances to one scale'
+      : `heights drawn ${format.strokes(stretch).replace('.00', '')} times`;
+  const spokenLanding =
+    firstDown === undefined
+      ? 'rolls all the way'
+      : `carries ${format.withUnit(format.distance(option.carryM, units))}`;
+  const description =
+    `Section along the shot from ball ${content.ballLabel} to flag ${content.flagLabel}: ${spokenLanding}, ` +
+    `then ${runText} ${format.withUnit(format.distance(runM, units))}; ${scaleText}.`;
+  const node = element(
+    'svg',
+    {
+      width: layout.width,
+      height: layout.height,
+      viewBox: `0 0 ${layout.width} ${layout.height}`,
+      role: 'img',
+      'aria-label': description,
+    },
+    element('title', {}, description),
+    coverStrip(line.coverCodes, groundLine, strip, nameText, style),
+    flightBand(option, flight, groundLine, axis, style),
+    strokes(openPath(groundLine), inks.ink, 2 * k, { 'stroke-linejoin': 'round' }),
+    strokes(openPath(roll), inks.halo, 5 * k),
+    strokes(openPath(roll), ink, 3.2 * k, { 'stroke-linecap': 'round', ...coarseDash }),
+    strokes(openPath(hops), ink, 1.9 * k, coarseDash),
+    strokes(openPath(flight), inks.halo, 5 * k, { 'stroke-opacity': 0.8 }),
+    strokes(openPath(flight), ink, 2.5 * k, { 'stroke-dasharray': dashes(style, 13, 6) }),
+    ...option.path.touchdowns.slice(1).map((i) => bead(points[i], ink, k)),
+    cup(flagAt, style),
+    longFlag(flagAt, content.flagLabel, style),
+    element('circle', { cx: ballAt[0], cy: ballAt[1] - 4 * k, r: 4.4 * k, fill: inks.ink }),
+    ballMark([ballAt[0], ballAt[1] - 22 * k], content.ballLabel, true, style),
+    landing === null ? null : landingRing(landing, ink, style),
+    ...placed.map((label) => sectionLabel(label, style)),
+    rug(stops, xOf, axisY - 2 * k, rugHeight, [left, endX], style, axisText),
+    distanceAxis(xOf, axisY, farM, style, units, axisText),
+  );
+  return { node, exaggeration: stretch, scaleText };
+}
+
+function runWords(riseM: number, units: UnitsPreference): string {
+  const words = rise(riseM, units);
+  return words === 'level' ? 'level' : words.replace('rises', 'rising').replace('falls', 'falling');
+}
+
+interface LineAxis {
+  readonly lengthM: number;
+  readonly at: (alongM: number) => PlanePoint;
+  readonly along: (point: PlanePoint) => number;
+}
+
+function lineAxis(ball: PlanePoint, flag: PlanePoint): LineAxis {
+  const east = flag.eastM - ball.eastM;
+  const north = flag.northM - ball.northM;
+  const lengthM = Math.max(Math.hypot(east, north), 0.5);
+  const [ue, un] = [east / lengthM, north / lengthM];
+  return {
+    lengthM,
+    at: (d) => planePoint(ball.eastM + ue * d, ball.northM + un * d),
+    along: (p) => (p.eastM - ball.eastM) * ue + (p.northM - ball.northM) * un,
+  };
+}
+
+function heightLookup(
+  distancesM: Float64Array,
+  heightsM: Float64Array,
+  fromM: number,
+): (alongM: number) => number {
+  const last = distancesM.length - 1;
+  const step = last > 0 ? (distancesM[last] ?? 1) / last : 1;
+  return (alongM) => {
+    const place = Math.min(Math.max((alongM - fromM) / step, 0), last);
+    const i = Math.min(Math.floor(place), Math.max(last - 1, 0));
+    const a = heightsM[i] ?? 0;
+    const b = heightsM[Math.min(i + 1, last)] ?? a;
+    return a + (b - a) * (place - i);
+  };
+}
+
+function pathTop(option: PlanOption): number {
+  let top = -Infinity;
+  for (let i = 2; i < option.path.pointsM.length; i += 3) top = Math.max(top, option.path.pointsM[i] ?? 0);
+  return top;
+}
+
+interface Stop {
+  readonly alongM: number;
+  readonly trouble: boolean;
+}
+
+function finishDistances(option: PlanOption, axis: LineAxis): Stop[] {
+  const count = Math.min(drawnFinishes, option.finishCodes.length);
+  return Array.from({ length: count }, (_, i) => {
+    const code = option.finishCodes[i] ?? 0;
+    const at = planePoint(option.finishesM[2 * i] ?? 0, option.finishesM[2 * i + 1] ?? 0);
+    return { alongM: code === holedCode ? axis.lengthM : axis.along(at), trouble: isTroubleFinish(code) };
+  });
+}
+
+/** The ground strip: patterns of each cover under the line, its name below where there is room. */
+function coverStrip(
+  codes: Uint8Array,
+  groundLine: readonly XY[],
+  depth: number,
+  nameSize: number,
+  style: PlateStyle,
+): SvgNode {
+  const { inks } = style;
+  const k = style.symbolScale;
+  const runs: { cover: Cover; from: number; to: number }[] = [];
+  codes.forEach((code, i) => {
+    const cover = covers[code] ?? 'lightRough';
+    const last = runs[runs.length - 1];
+    if (last === undefined || last.cover !== cover) runs.push({ cover, from: i, to: i });
+    else last.to = i;
+  });
+  const parts = runs.map(({ cover, from, to }, n) => {
+    const top = groundLine.slice(from, Math.min(to + 2, groundLine.length));
+    const bottom = [...top].reverse().map(([x, y]): XY => [x, y + depth]);
+    const first = top[0] ?? [0, 0];
+    const last = top[top.length - 1] ?? first;
+    const name = coverWords[cover];
+    const wide = last[0] - first[0] > textWidth(name, nameSize, 'serifItalic') + 8 * k;
+    const middle = top[Math.floor(top.length / 2)] ?? first;
+    return element(
+      'g',
+      { 'data-cover': cover },
+      element('path', { d: `${openPath([...top, ...bottom])}Z`, fill: inks.fills[cover] }),
+      ...stripPattern(cover, top, depth, style),
+      n > 0 ? strokes(segment(first[0], first[1], first[0], first[1] + depth), inks.edge, 1 * k) : null,
+      wide
+        ? plainText(name, middle[0], middle[1] + depth + nameSize * 1.05, {
+            size: nameSize,
+            face: 'serifItalic',
+            ink: inks.ink2,
+            anchor: 'middle',
+          })
+        : null,
+    );
+  });
+  const under = groundLine.map(([x, y]): XY => [x, y + depth]);
+  return group('strip', ...parts, strokes(openPath(under), inks.edge, 1.1 * k));
+}
+
+/** The band that holds four landings in five: the drawn flight scaled to their near and far ends. */
+function flightBand(
+  option: PlanOption,
+  flight: readonly XY[],
+  groundLine: readonly XY[],
+  axis: LineAxis,
+  style: PlateStyle,
+): SvgNode | null {
+  const first = flight[0];
+  const last = flight[flight.length - 1];
+  const n = Math.floor(option.landingsM.length / 2);
+  if (first === undefined || last === undefined || n < 10 || groundLine.length === 0) return null;
+  const carries = Array.from({ length: n }, (_, i) =>
+    axis.along(planePoint(option.landingsM[2 * i] ?? 0, option.landingsM[2 * i + 1] ?? 0)),
+  ).sort((a, b) => a - b);
+  const carry = option.landing === null ? 0 : axis.along(option.landing);
+  if (!(carry > 0.2)) return null;
+  const near = Math.max(0.2, (carries[Math.floor(n * 0.1)] ?? carry) / carry);
+  const far = Math.max(near, (carries[Math.ceil(n * 0.9) - 1] ?? carry) / carry);
+  // Same launch, other speed: a flight scales as a whole about where it starts.
+  const scaledBy = (f: number): XY[] =>
+    flight.map(([x, y]): XY => [first[0] + (x - first[0]) * f, first[1] + (y - first[1]) * f]);
+  const { inks } = style;
+  return element('path', {
+    'data-part': 'flight-band',
+    d: `${openPath([...scaledBy(near), ...scaledBy(far).reverse()])}Z`,
+    fill: style.mono ? 'none' : inks.proposeWash,
+    stroke: inks.propose,
+    'stroke-width': style.mono ? 0.5 : 0.7 * style.symbolScale,
+    'stroke-opacity': style.mono ? undefined : 0.35,
+  });
+}
+
+function bead(at: XY | undefined, ink: string, k: number): SvgNode | null {
+  return at === undefined ? null : element('circle', { cx: at[0], cy: at[1], r: 2.4 * k, fill: ink });
+}
+
+function cup([x, y]: XY, style: PlateStyle): SvgNode {
+  const k = style.symbolScale;
+  return element('rect', {
+    x: x - 2.6 * k,
+    y,
+    width: 5.2 * k,
+    height: 7 * k,
+    fill: style.inks.sheet,
+    stroke: style.inks.ink,
+    'stroke-width': 1.3 * k,
+  });
+}
+
+function longFlag([x, y]: XY, label: string, style: PlateStyle): SvgNode {
+  const k = style.symbolScale;
+  const lift = 34 * k;
+  return group(
+    'long-flag',
+    element('line', {
+      x1: x,
+      y1: y + 6 * k,
+      x2: x,
+      y2: y - lift - 18 * k,
+      stroke: style.inks.ink,
+      'stroke-width': 1.9 * k,
+    }),
+    flagTag([x - 0.9 * k, y - lift - 18 * k], label, true, style),
+  );
+}
+
+function sectionLabel(label: ReturnType<typeof placeLabels>[number], style: PlateStyle): SvgNode {
+  const { request, box } = label;
+  const k = style.symbolScale;
+  const foot = box.y + box.height;
+  return group(
+    'label',
+    request.leader
+      ? element('line', {
+          x1: Math.min(Math.max(request.at[0] + 3 * k, box.x + 6 * k), box.x + box.width - 6 * k),
+          y1: foot + 1 * k,
+          x2: request.at[0],
+          y2: request.at[1] - 5 * k,
+          stroke: request.ink,
+          'stroke-width': 1.1 * k,
+        })
+      : null,
+    haloText(request.text, box.x + box.width / 2, box.y + box.height * 0.78, style, {
+      size: request.size,
+      weight: request.weight,
+      ink: request.ink,
+      anchor: 'middle',
+    }),
+  );
+}
+
+/** A tick for each ball: where it stops along the line. Trouble stands taller, with a cross. */
+function rug(
+  stops: readonly Stop[],
+  xOf: (alongM: number) => number,
+  baseY: number,
+  height: number,
+  [left, right]: readonly [number, number],
+  style: PlateStyle,
+  size: number,
+): SvgNode | null {
+  if (stops.length === 0) return null;
+  const { inks } = style;
+  const k = style.symbolScale;
+  const inside = stops.map((s) => ({ ...s, x: xOf(s.alongM) })).filter(({ x }) => x >= left && x <= right);
+  const plain = inside.filter((s) => !s.trouble).map(({ x }) => segment(x, baseY - height, x, baseY));
+  const r = 2.6 * k;
+  const bad = inside
+    .filter((s) => s.trouble)
+    .map(
+      ({ x }) =>
+        segment(x - r, baseY - height - r, x + r, baseY - height + r) +
+        segment(x - r, baseY - height + r, x + r, baseY - height - r),
+    );
+  const firstX = Math.min(...inside.map(({ x }) => x), right);
+  const caption = `each tick: where one of ${String(stops.length)} balls stops`;
+  const fits = firstX - left > textWidth(caption, size) + 14 * k;
+  return group(
+    'rug',
+    strokes(plain.join(''), inks.propose, 1.1 * k, style.mono ? {} : { 'stroke-opacity': 0.75 }),
+    strokes(bad.join(''), inks.propose, 1.4 * k),
+    fits ? plainText(caption, firstX - 9 * k, baseY - 2 * k, { size, ink: inks.ink2, anchor: 'end' }) : null,
+  );
+}
+
+function distanceAxis(
+  xOf: (alongM: number) => number,
+  y: number,
+  farM: number,
+  style: PlateStyle,
+  units: UnitsPreference,
+  size: number,
+): SvgNode {
+  const { inks } = style;
+  const k = style.symbolScale;
+  const bar = barLengthM(units);
+  const unit = units.system === 'yards' ? 'yd' : 'm';
+  const ticks: string[] = [];
+  const figures: SvgNode[] = [];
+  const every = xOf(bar) - xOf(0) > 26 * k ? 1 : 2;
+  for (let i = 0; i * bar <= farM; i += 1) {
+    const x = xOf(i * bar);
+    ticks.push(segment(x, y, x, y + (i % every === 0 ? 5 : 3) * k));
+    if (every === 1 && i > 0)
+      for (let j = 1; j < 5; j += 1) ticks.push(minor(xOf((i - 1 + j / 5) * bar), y, k));
+    if (i % every === 0)
+      figures.push(
+        plainText(i === 0 ? `0 ${unit}` : String(5 * i), x, y + 5 * k + size * 0.85, {
+          size,
+          ink: inks.ink,
+          anchor: 'middle',
+        }),
+      );
+  }
+  return group(
+    'axis',
+    strokes(segment(xOf(0), y, xOf(farM), y) + ticks.join(''), inks.ink2, 1.2 * k),
+    ...figures,
+  );
+}
+
+const minor = (x: number, y: number, k: number): string => `M${round2(x)} ${round2(y)}v${round2(3 * k)}`;
