@@ -59,7 +59,7 @@ export function buildScene(document: AtlasDocument, holeId: string, known?: Scen
     return { ...plane, key, groundKey, input: known.input, surface: known.surface, ground: known.ground };
   }
   const fitted = fitSurface(plane.input);
-  return { ...plane, key, groundKey, surface: fitted.surface, ground: surveyedGround(fitted, plane.input) };
+  return { ...plane, key, groundKey, surface: fitted, ground: surveyedGround(fitted, plane.input) };
 }
 
 /** The name of everything `buildScene` reads for this hole; equal keys give equal scenes. Throws as buildScene does. */

@@ -1,0 +1,39 @@
+import type { PlanQuestion } from '../protocol/planning.ts';
+import type { Plan } from './plan.ts';
+import { type Progress, planSteps } from './planBall.ts';
+import { buildScene, type Scene } from './scene.ts';
+
+/** Scenes kept between questions, newest last. */
+const kept: Scene[] = [];
+const MOST_KEPT = 8;
+
+/**
+ * The scene of a question, taken from the last few when nothing it depends on has changed; the fitted ground is taken over
+ * when only balls, flags, player or conditions have.
+ */
+export function sceneFor(question: Pick<PlanQuestion, 'document' | 'holeId'>): Scene {
+  const known = kept.findIndex((scene) => scene.hole.id === question.holeId);
+  const before = known < 0 ? undefined : kept.splice(known, 1)[0];
+  const scene = buildScene(question.document, question.holeId, before);
+  const current = before !== undefined && before.key === scene.key ? before : scene;
+  kept.push(current);
+  if (kept.length > MOST_KEPT) kept.shift();
+  return current;
+}
+
+/** One question answered. Throws InputProblem as buildScene and planBall do. */
+export function answer(question: PlanQuestion, onProgress?: Progress): Plan {
+  const steps = answerSteps(question);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    onProgress?.(step.value);
+  }
+}
+
+/** The same in steps, so that a worker can look for a newer question between two of them. */
+export function* answerSteps(question: PlanQuestion): Generator<number, Plan> {
+  const scene = sceneFor(question);
+  yield 0.02;
+  return yield* planSteps(scene, question);
+}

@@ -1,0 +1,58 @@
+import type { PlayerRecord } from '../atlas/records.ts';
+import { techniques } from '../words/vocabulary.ts';
+import type { EvaluatedOption } from './evaluateOption.ts';
+
+export interface Standing {
+  readonly evaluated: EvaluatedOption;
+  readonly costStrokes: number;
+  readonly level: boolean;
+}
+
+export interface Choice {
+  /** Cheapest first. */
+  readonly standings: readonly Standing[];
+  readonly chosen: Standing;
+  readonly safe: Standing | null;
+}
+
+/**
+ * The choice: of all within the player's margin of the best, the simplest technique, and within a technique the fewest
+ * strokes. A technique still being learned must save the margin before it counts. Two options are level when the mean of
+ * their paired difference is within its standard error. The safe way out is chosen only where it is outright best.
+ */
+export function choose(evaluated: readonly EvaluatedOption[], player: PlayerRecord): Choice {
+  const margin = player.simplicityMarginStrokes;
+  const priced = (e: EvaluatedOption): number =>
+    e.option.strokes + (player.repertoire[e.option.technique] === 'learning' ? margin : 0);
+  const ordered = [...evaluated].sort(
+    (a, b) => a.option.strokes - b.option.strokes || (a.option.id < b.option.id ? -1 : 1),
+  );
+  const best = ordered[0];
+  if (best === undefined) throw new Error('choose needs at least one option');
+  const standings = ordered.map((e) => ({
+    evaluated: e,
+    costStrokes: e.option.strokes - best.option.strokes,
+    level: e === best || pairedLevel(best, e),
+  }));
+  const rank = (e: EvaluatedOption): number =>
+    e.option.playAway ? techniques.length : techniques.indexOf(e.option.technique);
+  const cheapest = Math.min(...ordered.map(priced));
+  const within = standings.filter((s) => priced(s.evaluated) <= cheapest + margin + 1e-12);
+  const chosen = within.reduce((held, next) => {
+    const simpler = rank(next.evaluated) - rank(held.evaluated);
+    return simpler < 0 || (simpler === 0 && priced(next.evaluated) < priced(held.evaluated)) ? next : held;
+  });
+  return { standings, chosen, safe: standings.find((s) => s.evaluated.option.playAway) ?? null };
+}
+
+function pairedLevel(a: EvaluatedOption, b: EvaluatedOption): boolean {
+  const n = a.perShot.length;
+  let mean = 0;
+  for (let i = 0; i < n; i += 1) mean += ((b.perShot[i] ?? 0) - (a.perShot[i] ?? 0)) / n;
+  let squares = 0;
+  for (let i = 0; i < n; i += 1) {
+    const d = (b.perShot[i] ?? 0) - (a.perShot[i] ?? 0) - mean;
+    squares += d * d;
+  }
+  return Math.abs(mean) <= Math.sqrt(squares) / n;
+}

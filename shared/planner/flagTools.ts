@@ -1,0 +1,110 @@
+import type { Ground } from '../ball/ground.ts';
+import type { Lie } from '../ball/shot.ts';
+import type { PlanePoint } from '../geometry/points.ts';
+import { atan, cos, length2, sin } from '../numeric/elementary.ts';
+import type { Candidate } from '../player/availability.ts';
+import type { Cover, LieQuality } from '../words/vocabulary.ts';
+import { fingerprint } from './fingerprint.ts';
+import { type GreenMap, greenMapSteps } from './greenMap.ts';
+import { puttRoller } from './puttRoller.ts';
+import type { Scene } from './scene.ts';
+import { type Shooter, shooter, type Simulators, simulatorsAt } from './shooter.ts';
+import { type StrokesField, strokesField } from './strokesField.ts';
+
+/** What every plan to one flag shares: simulators, the map of the green, and the price of misses. */
+export interface FlagTools {
+  readonly flag: PlanePoint;
+  readonly simulators: Simulators;
+  readonly map: GreenMap;
+  readonly field: StrokesField;
+  /** A shooter of one candidate from a point, for shots along a bearing (radians). */
+  shooterFrom(
+    candidate: Candidate,
+    from: PlanePoint,
+    cover: Cover,
+    quality: LieQuality,
+    bearing: number,
+  ): Shooter;
+}
+
+const PUTTS_PER_NODE = 32;
+const MAP_SEED = 20_260_102;
+
+/** Tools kept per ground; a ground that nobody holds any more takes its tools along. */
+const kept = new WeakMap<Ground, Map<string, FlagTools>>();
+const MOST_KEPT = 24;
+
+/**
+ * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same. Yields the share
+ * of the map of the green that is done.
+ */
+export function* flagToolsSteps(scene: Scene, flag: PlanePoint): Generator<number, FlagTools> {
+  const { player, conditions } = scene;
+  const { level, bag, repertoire, handed } = player;
+  const key = fingerprint([flag, conditions, level, bag, repertoire, handed]);
+  let tools = kept.get(scene.ground);
+  if (tools === undefined) {
+    tools = new Map();
+    kept.set(scene.ground, tools);
+  }
+  const known = tools.get(key);
+  if (known !== undefined) return known;
+  const made = yield* makeTools(scene, flag);
+  if (tools.size >= MOST_KEPT) {
+    const oldest = tools.keys().next();
+    if (oldest.done !== true) tools.delete(oldest.value);
+  }
+  tools.set(key, made);
+  return made;
+}
+
+function* makeTools(scene: Scene, flag: PlanePoint): Generator<number, FlagTools> {
+  const { ground, conditions, player } = scene;
+  const map = yield* greenMapSteps({
+    ground,
+    roller: puttRoller(ground, conditions, flag),
+    flag,
+    conditions,
+    level: player.level,
+    puttsPerNode: PUTTS_PER_NODE,
+    seed: MAP_SEED,
+  });
+  const simulators = simulatorsAt(ground, conditions, flag);
+  const shooterFrom: FlagTools['shooterFrom'] = (candidate, from, cover, quality, bearing) =>
+    shooter({
+      simulators,
+      conditions,
+      level: player.level,
+      handed: player.handed,
+      candidate,
+      from,
+      lie: lieAt(ground, from, cover, quality, bearing, player.handed),
+      distanceM: length2(from.eastM - flag.eastM, from.northM - flag.northM),
+    });
+  return { flag, simulators, map, field: strokesField(player, map, shooterFrom), shooterFrom };
+}
+
+/** The lie at a point for a shot along a bearing (radians): slope along it, and across it seen by the player. */
+export function lieAt(
+  ground: Ground,
+  at: PlanePoint,
+  cover: Cover,
+  quality: LieQuality,
+  bearing: number,
+  handed: 'right' | 'left',
+): Lie {
+  const here = new Float64Array(4);
+  ground.sample(at.eastM, at.northM, here);
+  const ux = sin(bearing);
+  const uy = cos(bearing);
+  const along = (here[1] ?? 0) * ux + (here[2] ?? 0) * uy;
+  // Rise towards the right of the line; a right-hander stands left of it, so ground rising to the right lifts the ball.
+  const right = (here[1] ?? 0) * uy - (here[2] ?? 0) * ux;
+  const degrees = 180 / Math.PI;
+  return {
+    cover,
+    quality,
+    alongDeg: atan(along) * degrees,
+    acrossDeg: atan(handed === 'right' ? right : -right) * degrees,
+  };
+}

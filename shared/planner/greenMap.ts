@@ -1,0 +1,213 @@
+import type { PlayerLevel } from '../atlas/records.ts';
+import { coverTable } from '../ball/coverPhysics.ts';
+import { HOLE_RADIUS_M } from '../ball/constants.ts';
+import type { Ground } from '../ball/ground.ts';
+import type { Conditions } from '../ball/shot.ts';
+import type { PlanePoint } from '../geometry/points.ts';
+import { atan2, cos, length2, sin } from '../numeric/elementary.ts';
+import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
+import { puttingSpread } from '../player/puttingSpread.ts';
+import { coverCode, covers } from '../words/vocabulary.ts';
+import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
+import { puttLines } from './puttLines.ts';
+import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
+
+/** Strokes to hole out with the putter around one flag, on rings around it. */
+export interface GreenMap {
+  readonly flag: PlanePoint;
+  /** Rings, metres, rising, and the number of spokes; node arrays run ring by ring, spokes clockwise from north. */
+  readonly radiiM: Float64Array;
+  readonly spokes: number;
+  readonly strokes: Float64Array;
+  /** Chance of holing the first putt. */
+  readonly makes: Float64Array;
+  /** Start speed (m/s) and start bearing (radians) of the putt meant from each node. */
+  readonly speedsMps: Float64Array;
+  readonly bearings: Float64Array;
+  /** 1 where the node was simulated, 0 where it lies off the green and its value is carried outward. */
+  readonly simulated: Uint8Array;
+  /** Strokes to hole out from any point, between nodes by bilinear interpolation in ring and spoke; 1 at the hole. */
+  strokesAt(eastM: number, northM: number): number;
+  makeAt(eastM: number, northM: number): number;
+}
+
+export interface GreenMapInput {
+  readonly ground: Ground;
+  readonly roller: PuttRoller;
+  readonly flag: PlanePoint;
+  readonly conditions: Conditions;
+  readonly level: PlayerLevel;
+  readonly puttsPerNode: number;
+  readonly seed: number;
+}
+
+const SPOKES = 32;
+const RADII_M = [
+  0.15, 0.3, 0.45, 0.6, 0.8, 1, 1.25, 1.55, 1.9, 2.3, 2.8, 3.4, 4.2, 5.2, 6.4, 8, 10, 12.5, 15.5, 19, 23, 28,
+  34, 42,
+] as const;
+/** Rounds of valuing what a missed putt leaves; each shrinks the error by the chance of a third putt. */
+const ROUNDS = 6;
+
+/**
+ * From every node on the green or its fringe: the putt meant (rolled backwards out of the hole), struck with the player's
+ * spread over that surface, and valued by what it leaves on this same map. Yields after every ring, with the share done,
+ * so that whoever runs it can show progress or stop.
+ */
+export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap> {
+  const { ground, roller, flag, level } = input;
+  const table = coverTable(input.conditions);
+  const radiiM = Float64Array.from(RADII_M);
+  const rings = radiiM.length;
+  const nodes = rings * SPOKES;
+  const lines = puttLines(ground, flag, radiiM, puttingSpread(level, 3).pastM, table.rollingMps2);
+  const strokes = new Float64Array(nodes);
+  const makes = new Float64Array(nodes);
+  const speedsMps = new Float64Array(nodes);
+  const bearings = new Float64Array(nodes);
+  const simulated = new Uint8Array(nodes);
+  const shots = standardShots(input.puttsPerNode, input.seed);
+  const putts = input.puttsPerNode;
+  const rests = new Float32Array(nodes * putts * 2);
+  const codes = new Uint8Array(nodes * putts);
+  const here = new Float64Array(4);
+  const line = new Float64Array(2);
+  const green = coverCode('green');
+  const fringe = coverCode('fringe');
+
+  for (let ring = 0; ring < rings; ring += 1) {
+    const radius = radiiM[ring] ?? 1;
+    const spread = puttingSpread(level, radius);
+    const lineSd = (spread.lineSdDeg * Math.PI) / 180;
+    for (let spoke = 0; spoke < SPOKES; spoke += 1) {
+      const node = ring * SPOKES + spoke;
+      const angle = (2 * Math.PI * spoke) / SPOKES;
+      const east = flag.eastM + radius * sin(angle);
+      const north = flag.northM + radius * cos(angle);
+      strokes[node] = baselinePutts(level, radius);
+      lines.at(ring, angle, line);
+      speedsMps[node] = line[0] ?? 0;
+      bearings[node] = line[1] ?? 0;
+      ground.sample(east, north, here);
+      if (here[3] !== green && here[3] !== fringe && radius > 0.5) continue;
+      simulated[node] = 1;
+      let holed = 0;
+      for (let i = 0; i < putts; i += 1) {
+        const z0 = shots[i * DRAWS_PER_SHOT] ?? 0;
+        const z1 = shots[i * DRAWS_PER_SHOT + 1] ?? 0;
+        const out = roller.roll(
+          east,
+          north,
+          (speedsMps[node] ?? 0) * Math.max(0.1, 1 + spread.speedSd * z0),
+          (bearings[node] ?? 0) + lineSd * z1,
+        );
+        const k = node * putts + i;
+        codes[k] = out.code;
+        if (out.code === ROLL_HOLED) holed += 1;
+        rests[2 * k] = out.eastM;
+        rests[2 * k + 1] = out.northM;
+      }
+      makes[node] = holed / putts;
+    }
+    yield (ring + 1) / rings;
+  }
+
+  const at = (values: Float64Array, centre: number, eastM: number, northM: number): number => {
+    const dx = eastM - flag.eastM;
+    const dy = northM - flag.northM;
+    const r = length2(dx, dy);
+    if (r <= HOLE_RADIUS_M) return centre;
+    let turn = (atan2(dx, dy) / (2 * Math.PI)) * SPOKES;
+    if (turn < 0) turn += SPOKES;
+    const s0 = Math.floor(turn) % SPOKES;
+    const s1 = (s0 + 1) % SPOKES;
+    const fs = turn - Math.floor(turn);
+    let ring = 0;
+    while (ring < rings && r > (radiiM[ring] ?? 0)) ring += 1;
+    const outer = Math.min(rings - 1, ring);
+    const vOuter = (values[outer * SPOKES + s0] ?? 0) * (1 - fs) + (values[outer * SPOKES + s1] ?? 0) * fs;
+    if (ring >= rings) return vOuter;
+    const inner = ring - 1;
+    const rInner = inner < 0 ? HOLE_RADIUS_M : (radiiM[inner] ?? 0);
+    const vInner =
+      inner < 0
+        ? centre
+        : (values[inner * SPOKES + s0] ?? 0) * (1 - fs) + (values[inner * SPOKES + s1] ?? 0) * fs;
+    return vInner + ((vOuter - vInner) * (r - rInner)) / ((radiiM[outer] ?? 1) - rInner);
+  };
+
+  let current = strokes;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const next = Float64Array.from(current);
+    for (let node = 0; node < nodes; node += 1) {
+      if (simulated[node] === 0) continue;
+      let sum = 0;
+      for (let i = 0; i < putts; i += 1) {
+        const k = node * putts + i;
+        const code = codes[k] ?? 0;
+        sum += 1;
+        if (code === ROLL_HOLED) continue;
+        const east = rests[2 * k] ?? 0;
+        const north = rests[2 * k + 1] ?? 0;
+        if (code === green || code === fringe) sum += at(current, 1, east, north);
+        else {
+          sum += baselineStrokes(
+            level,
+            covers[code] ?? 'fairway',
+            length2(east - flag.eastM, north - flag.northM),
+          );
+        }
+      }
+      next[node] = sum / putts;
+    }
+    carryOutward(next, makes, simulated, radiiM, level);
+    current = next;
+  }
+  return {
+    flag,
+    radiiM,
+    spokes: SPOKES,
+    strokes: current,
+    makes,
+    speedsMps,
+    bearings,
+    simulated,
+    strokesAt: (eastM, northM) => at(current, 1, eastM, northM),
+    makeAt: (eastM, northM) => at(makes, 1, eastM, northM),
+  };
+}
+
+/** Nodes off the green keep the excess of the last node inside them over level putting. */
+function carryOutward(
+  strokes: Float64Array,
+  makes: Float64Array,
+  simulated: Uint8Array,
+  radiiM: Float64Array,
+  level: PlayerLevel,
+): void {
+  for (let spoke = 0; spoke < SPOKES; spoke += 1) {
+    let excess = 0;
+    let last = 1;
+    for (let ring = 0; ring < radiiM.length; ring += 1) {
+      const node = ring * SPOKES + spoke;
+      const plain = baselinePutts(level, radiiM[ring] ?? 1);
+      if (simulated[node] === 1) {
+        excess = (strokes[node] ?? plain) - plain;
+        last = makes[node] ?? 0;
+      } else {
+        strokes[node] = plain + excess;
+        makes[node] = last * 0.8;
+      }
+    }
+  }
+}
+
+/** All at once. */
+export function greenMap(input: GreenMapInput, onProgress?: (share: number) => void): GreenMap {
+  const steps = greenMapSteps(input);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    onProgress?.(step.value);
+  }
+}

@@ -1,0 +1,88 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { cos, sin } from '../numeric/elementary.ts';
+import type { Candidate } from '../player/availability.ts';
+import { coverCode } from '../words/vocabulary.ts';
+import { slots } from '../ball/slots.ts';
+import { CODE, isLost, type Shooter } from './shooter.ts';
+import type { Situation } from './situation.ts';
+import { type Solved, solveAim } from './solveAim.ts';
+import { meanStrokes } from './trial.ts';
+
+export interface SafeShot {
+  readonly candidate: Candidate;
+  readonly shooter: Shooter;
+  readonly aim: Solved;
+}
+
+const SHOTS = 24;
+/** Directions from the line to the flag, radians, and lengths as shares of the distance, that are tried. */
+const TURNS = [0, -0.35, 0.35, -0.8, 0.8] as const;
+const TURNS_IN_SAND = [0, -0.5, 0.5, -1.2, 1.2, -2.2, 2.2] as const;
+const LENGTHS = [0.65, 1, 1.4] as const;
+const BUNKER = coverCode('bunker');
+const HEAVY = coverCode('heavyRough');
+/** A share of trouble is worth this many strokes to someone who wants out of it first. */
+const PRICE_OF_TROUBLE = 3;
+
+/**
+ * The safe way out: of a fan of places to stop, and the easiest clubs for it, the one with the least chance of trouble, with
+ * expected strokes to settle what is about equal. Null when nothing at all can be played.
+ */
+export function playAway(situation: Situation, candidates: readonly Candidate[]): SafeShot | null {
+  const { tools, ball, bearing, cover, quality, distanceM, searchShots } = situation;
+  const turns = cover === 'bunker' ? TURNS_IN_SAND : TURNS;
+  let best: SafeShot | null = null;
+  let least = Infinity;
+  for (const candidate of easiest(candidates)) {
+    for (const turn of turns) {
+      for (const length of LENGTHS) {
+        const reach = Math.max(3, distanceM * length);
+        const target: PlanePoint = {
+          eastM: ball.eastM + reach * sin(bearing + turn),
+          northM: ball.northM + reach * cos(bearing + turn),
+        };
+        const place = situation.scene.ground.coverAt(target);
+        if (
+          place === 'bunker' ||
+          place === 'penaltyArea' ||
+          place === 'outOfBounds' ||
+          place === 'heavyRough'
+        )
+          continue;
+        const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing + turn);
+        const aim = solveAim(shooter, ball, target, 'rest');
+        if (aim.missM > 1 + 0.25 * reach) continue;
+        const strokes = meanStrokes(shooter, tools.field, aim, searchShots, SHOTS);
+        const score = strokes + PRICE_OF_TROUBLE * troubleShare(shooter, aim, searchShots);
+        if (score < least) {
+          least = score;
+          best = { candidate, shooter, aim };
+        }
+      }
+    }
+  }
+  return best;
+}
+
+function troubleShare(shooter: Shooter, aim: Solved, shots: Float64Array): number {
+  let trouble = 0;
+  for (let i = 0; i < SHOTS; i += 1) {
+    shooter.struck(aim.clubheadMps, aim.bearing, shots, i);
+    const code = shooter.out[CODE] ?? 0;
+    if (isLost(code) || code === BUNKER || code === HEAVY || shooter.out[slots.obstructed] === 1)
+      trouble += 1;
+  }
+  return trouble / SHOTS;
+}
+
+/** At most two candidates: the one with least that can go wrong, and the most lofted of the plain techniques. */
+function easiest(candidates: readonly Candidate[]): readonly Candidate[] {
+  const order = ['putt', 'chip', 'pitch', 'splash', 'explosion', 'bumpAndRun', 'highSoft'] as const;
+  const picks: Candidate[] = [];
+  for (const technique of order) {
+    const clubs = candidates.filter((candidate) => candidate.technique === technique);
+    const pick = clubs[clubs.length - 1];
+    if (pick !== undefined && picks.length < 3) picks.push(pick);
+  }
+  return picks;
+}

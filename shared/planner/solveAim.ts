@@ -1,0 +1,101 @@
+import { cos, sin, atan2, exp, log } from '../numeric/elementary.ts';
+import type { PlanePoint } from '../geometry/points.ts';
+import { type Shooter, LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH } from './shooter.ts';
+
+/** A size and a direction of one technique with one club. */
+export interface Aim {
+  readonly clubheadMps: number;
+  /** Bearing of the start line, radians clockwise from north. */
+  readonly bearing: number;
+}
+
+export interface Solved extends Aim {
+  /** How far from the target the perfect strike still ends, metres. */
+  readonly missM: number;
+  /** Growth of log distance with log clubhead speed at the solution: how touchy the shot is. */
+  readonly touch: number;
+}
+
+const SLOWEST_MPS = 0.3;
+const FASTEST_MPS = 45;
+const ROUNDS = 14;
+
+/**
+ * Size and start line that bring the perfect strike to rest at a target (or to land on it, with `where` 'landing'), on the
+ * real ground with the hole covered. Secant steps in log speed inside a bracket; the start line is turned by what the shot
+ * missed to the side. Where the ground lets no size stop there, the nearest found is returned with its miss.
+ */
+export function solveAim(
+  shooter: Shooter,
+  from: PlanePoint,
+  target: PlanePoint,
+  where: 'rest' | 'landing',
+  start?: Aim,
+): Solved {
+  const east = target.eastM - from.eastM;
+  const north = target.northM - from.northM;
+  const distance = Math.max(0.05, Math.sqrt(east * east + north * north));
+  const straight = atan2(east, north);
+  const ux = east / distance;
+  const uy = north / distance;
+  const out = shooter.out;
+  const eastAt = where === 'rest' ? REST_EAST : LAND_EAST;
+  const northAt = where === 'rest' ? REST_NORTH : LAND_NORTH;
+
+  let low = SLOWEST_MPS;
+  let high = FASTEST_MPS;
+  let speed = start?.clubheadMps ?? shooter.guessMps(distance);
+  let bearing = start?.bearing ?? straight;
+  let best: Aim = { clubheadMps: speed, bearing };
+  let bestMiss = Infinity;
+  let touch = 1.7;
+  let lastSpeed = NaN;
+  let lastReach = NaN;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    shooter.perfect(speed, bearing);
+    const dx = (out[eastAt] ?? 0) - from.eastM;
+    const dy = (out[northAt] ?? 0) - from.northM;
+    const along = dx * ux + dy * uy;
+    const across = dx * uy - dy * ux; // positive right of the line
+    const miss = Math.sqrt((along - distance) * (along - distance) + across * across);
+    if (miss < bestMiss) {
+      bestMiss = miss;
+      best = { clubheadMps: speed, bearing };
+    }
+    if (miss < 0.02 + 0.002 * distance) break;
+    // A shot that comes back or hardly moves is short, whatever its distance.
+    const reach = Math.max(0.01, along);
+    if (reach > distance) high = Math.min(high, speed);
+    else low = Math.max(low, speed);
+    if (lastSpeed === lastSpeed && Math.abs(speed - lastSpeed) > 1e-6 && reach !== lastReach) {
+      const slope = (log(reach) - log(lastReach)) / (log(speed) - log(lastSpeed));
+      if (slope > 0.4 && slope < 6) touch = slope;
+    }
+    lastSpeed = speed;
+    lastReach = reach;
+    const step = Math.min(1, Math.max(-1, (log(distance) - log(reach)) / touch));
+    let next = speed * exp(step);
+    if (!(next > low && next < high))
+      next = low > SLOWEST_MPS && high < FASTEST_MPS ? (low + high) / 2 : next;
+    next = Math.min(FASTEST_MPS, Math.max(SLOWEST_MPS, next));
+    if (high - low < 1e-4) {
+      // The bracket closed on a jump (an edge of cover, a crest): open it around the best and go on.
+      low = Math.max(SLOWEST_MPS, speed * 0.9);
+      high = Math.min(FASTEST_MPS, speed * 1.1);
+    }
+    speed = next;
+    if (along > 0.3 * distance) bearing -= Math.min(0.3, Math.max(-0.3, atan2(across, along)));
+  }
+  return { ...best, missM: bestMiss, touch };
+}
+
+/** The target moved along and to the right of the line from the ball to it, metres. */
+export function shifted(from: PlanePoint, target: PlanePoint, alongM: number, rightM: number): PlanePoint {
+  const bearing = atan2(target.eastM - from.eastM, target.northM - from.northM);
+  const ux = sin(bearing);
+  const uy = cos(bearing);
+  return {
+    eastM: target.eastM + alongM * ux + rightM * uy,
+    northM: target.northM + alongM * uy - rightM * ux,
+  } as PlanePoint;
+}

@@ -1,0 +1,109 @@
+import { exp, log } from '../numeric/elementary.ts';
+import { type Aim, type Solved } from './solveAim.ts';
+import { CODE, CODE_HOLED, isLost, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
+import { DRAWS_PER_SHOT } from './standardShots.ts';
+import type { StrokesField } from './strokesField.ts';
+
+/** Mean strokes of an aim over the first `count` rows of a table of standard shots. */
+export function meanStrokes(
+  shooter: Shooter,
+  field: StrokesField,
+  aim: Aim,
+  shots: Float64Array,
+  count: number,
+): number {
+  let sum = 0;
+  let lost = 0;
+  for (let i = 0; i < count; i += 1) {
+    shooter.struck(aim.clubheadMps, aim.bearing, shots, i);
+    const code = shooter.out[CODE] ?? 0;
+    if (isLost(code)) lost += 1;
+    else sum += strokesOf(shooter, field, code);
+  }
+  return withReplays(sum, count, lost);
+}
+
+/** Strokes of one shot that is not lost, itself included. */
+export function strokesOf(shooter: Shooter, field: StrokesField, code: number): number {
+  return code === CODE_HOLED
+    ? 1
+    : 1 + field.at(shooter.out[REST_EAST] ?? 0, shooter.out[REST_NORTH] ?? 0, code);
+}
+
+/**
+ * A ball in a penalty area or out of bounds is replayed from the same place with one penalty stroke: stroke and distance,
+ * which the Rules always allow (Rules 17.1d(1) and 18.2b govern). With a share p of such shots, E = mean of the others
+ * + p (2 + E), solved for E.
+ */
+export function withReplays(sumOfOthers: number, count: number, lost: number): number {
+  const p = Math.min(lost / count, MOST_REPLAYS);
+  const others = lost < count ? sumOfOthers / (count - lost) : NOTHING_KEPT;
+  return others + (2 * p) / (1 - p);
+}
+
+/** Beyond this share the sum over replays is cut off: such an option is hopeless anyway. */
+const MOST_REPLAYS = 0.85;
+/** Strokes put for the others where every simulated shot was lost. */
+const NOTHING_KEPT = 4;
+
+export interface Improved {
+  readonly aim: Aim;
+  readonly strokes: number;
+  /** How far the intended finish was moved from the first target, metres beyond and to the right. */
+  readonly beyondM: number;
+  readonly rightM: number;
+}
+
+/**
+ * Moves an aim that stops at the flag to the one of fewest expected strokes: past the hole, short of it or away from trouble.
+ * A pattern search in metres beyond and to the right, every trial with the same luck, so that what is left is a smooth
+ * function. Without `begun` a first look with wide steps and few shots; with it, smaller steps from there with more shots.
+ */
+export function improveAim(
+  shooter: Shooter,
+  field: StrokesField,
+  solved: Solved,
+  distanceM: number,
+  shots: Float64Array,
+  begun: Improved | null,
+): Improved {
+  const rows = shots.length / DRAWS_PER_SHOT;
+  const count = Math.min(begun === null ? COARSE_SHOTS : FINE_SHOTS, rows);
+  const shifted = (beyondM: number, rightM: number): Aim => ({
+    clubheadMps: solved.clubheadMps * exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch),
+    bearing: solved.bearing + rightM / distanceM,
+  });
+  let beyondM = begun?.beyondM ?? 0;
+  let rightM = begun?.rightM ?? 0;
+  let strokes = meanStrokes(shooter, field, shifted(beyondM, rightM), shots, count);
+  const walk = (stepBeyond: number, stepRight: number, most: number): void => {
+    for (const sign of [1, -1]) {
+      let moves = 0;
+      while (moves < most) {
+        const b = beyondM + sign * stepBeyond;
+        const r = rightM + sign * stepRight;
+        const value = meanStrokes(shooter, field, shifted(b, r), shots, count);
+        if (value >= strokes - 1e-9) break;
+        strokes = value;
+        beyondM = b;
+        rightM = r;
+        moves += 1;
+      }
+      if (moves > 0) return;
+    }
+  };
+  const along = 0.4 + 0.06 * distanceM;
+  const aside = 0.3 + 0.04 * distanceM;
+  if (begun === null) {
+    walk(along, 0, 4);
+    walk(0, aside, 3);
+  } else {
+    walk(along / 2, 0, 2);
+    walk(0, aside / 2, 2);
+    walk(along / 4, 0, 1);
+  }
+  return { aim: shifted(beyondM, rightM), strokes, beyondM, rightM };
+}
+
+const COARSE_SHOTS = 32;
+const FINE_SHOTS = 96;
