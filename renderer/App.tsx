@@ -1,0 +1,130 @@
+import { Lock } from 'lucide-react';
+import { useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { headerOf, holesInOrder, recordsOf } from '../shared/atlas/document.ts';
+import type { UnitsPreference } from '../shared/units/preference.ts';
+import type { ShelfRow } from './library/database.ts';
+import type { Desk } from './store/desk.ts';
+import { dismissNotice, noticeStore } from './store/notices.ts';
+import { atlasStore, documentOfAtlas, redoLabel, undoLabel } from './store/openAtlas.ts';
+import type { Planning } from './store/planning.ts';
+import { preferencesStore } from './store/preferences.ts';
+import { sessionStore } from './store/session.ts';
+import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
+import { Status } from './Status.tsx';
+import { showTheme } from './ui/theme.ts';
+import { TopBar } from './ui/TopBar.tsx';
+import { Trouble } from './ui/Trouble.tsx';
+import { useMatch } from './ui/useMatch.ts';
+import { holeWords } from './ui/words.ts';
+import { atlasMenu, settingsMenu } from './menus.ts';
+
+interface AppProps {
+  readonly desk: Desk;
+  readonly planning: Planning;
+}
+
+const tabs = [{ id: 'plan', label: 'Plan' }] as const;
+
+/** The window. */
+export function App({ desk, planning }: AppProps): React.JSX.Element {
+  const { open } = useStore(atlasStore);
+  const session = useStore(sessionStore);
+  const preferences = useStore(preferencesStore);
+  const notices = useStore(noticeStore);
+  const narrow = useMatch('(max-width: 1199px)');
+  const darkSystem = useMatch('(prefers-color-scheme: dark)');
+  const { theme, textSize } = preferences;
+  const dark = theme === 'dark' || (theme === 'auto' && darkSystem);
+
+  const shelf = useShelf(desk, open?.id ?? null);
+
+  useEffect(() => showTheme(theme, textSize), [theme, textSize]);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
+      if (key === 'z' && !typing) event.shiftKey ? desk.redo() : desk.undo();
+      else if (key === 'y' && !typing) desk.redo();
+      else if (key === 's') void (event.shiftKey ? desk.saveAs() : desk.save());
+      else if (key === 'o') void desk.openFile();
+      else return;
+      event.preventDefault();
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [desk]);
+
+  const document = open === null ? null : documentOfAtlas(open);
+  const holes = document === null ? [] : holesInOrder(document);
+  const hole = holes.find(({ id }) => id === session.holeId) ?? holes[0];
+  const name = document === null ? '' : headerOf(document).name;
+  useEffect(() => {
+    window.document.title = name === '' ? 'Swale' : `${name} – Swale`;
+  }, [name]);
+  const players = document === null ? [] : recordsOf(document, 'player');
+  const player = players.find(({ inUse }) => inUse) ?? players[0];
+  const paceM = player?.paceM ?? 0.9144;
+  const units = useMemo<UnitsPreference>(
+    () => ({ system: preferences.units, paceM }),
+    [preferences.units, paceM],
+  );
+
+  return (
+    <div className="window">
+      <TopBar
+        atlasName={name}
+        holeWords={hole === undefined ? '' : holeWords(hole.label, hole.name)}
+        atlasMenu={atlasMenu(desk, open, holes, hole?.id ?? null, shelf)}
+        tabs={tabs}
+        tab={session.workspace}
+        openTab={() => undefined}
+        undoLabel={open === null ? null : undoLabel(open)}
+        redoLabel={open === null ? null : redoLabel(open)}
+        undo={() => desk.undo()}
+        redo={() => desk.redo()}
+        dark={dark}
+        toggleDark={() => preferencesStore.setState({ theme: dark ? 'light' : 'dark' })}
+        large={textSize === 'large'}
+        toggleLarge={() => preferencesStore.setState({ textSize: textSize === 'large' ? 'usual' : 'large' })}
+        settings={settingsMenu(preferences)}
+      />
+      <div>
+        {open?.readOnly != null && (
+          <div className="notice-bar">
+            <Lock size={16} strokeWidth={1.9} aria-hidden /> {open.readOnly}
+          </div>
+        )}
+        {notices.map((notice) => (
+          <Trouble key={notice.id} trouble={notice} dismiss={() => dismissNotice(notice.id)} />
+        ))}
+      </div>
+      {document !== null && hole !== undefined && open !== null ? (
+        <PlanWorkspace
+          key={open.id}
+          document={document}
+          holeId={hole.id}
+          units={units}
+          largeType={textSize === 'large'}
+          narrow={narrow}
+          readOnly={open.readOnly !== null}
+          edit={(label, change) => desk.edit(label, change)}
+          hold={(held) => planning.hold(held)}
+        />
+      ) : (
+        <main id="workspace" />
+      )}
+      <Status cancel={() => planning.cancel()} units={preferences.units} />
+    </div>
+  );
+}
+
+/** The atlases of the library, read again whenever another one is opened. */
+function useShelf(desk: Desk, openId: string | null): readonly ShelfRow[] {
+  const [shelf, setShelf] = useState<readonly ShelfRow[]>([]);
+  useEffect(() => {
+    desk.atlases().then(setShelf, () => setShelf([]));
+  }, [desk, openId]);
+  return shelf;
+}

@@ -1,0 +1,49 @@
+import { useStore } from 'zustand';
+import { derivedStore } from './store/planStore.ts';
+import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
+import { StatusBar } from './ui/StatusBar.tsx';
+
+interface StatusProps {
+  readonly cancel: () => void;
+  readonly units: 'yards' | 'metres';
+}
+
+const clock = (at: number): string => {
+  const time = new Date(at);
+  return `${time.getHours()}:${String(time.getMinutes()).padStart(2, '0')}`;
+};
+const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
+
+/** The status bar of the open atlas and its plan. */
+export function Status({ cancel, units }: StatusProps): React.JSX.Element {
+  const { open } = useStore(atlasStore);
+  const { plan, stage, progress } = useStore(derivedStore);
+  const kept = open?.keptAt ?? null;
+  const inFile = open !== null && open.inFile === documentOfAtlas(open);
+  const file = open?.fileName ?? null;
+  const saved =
+    open === null
+      ? 'No atlas open'
+      : kept === null
+        ? 'Not saved: the library cannot be used'
+        : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
+  const shots = plan === null ? 0 : plan.options.length * plan.shotsPerOption;
+  const words =
+    progress !== null && stage !== 'firm'
+      ? stage === 'coarse'
+        ? `Sharpening, ${Math.round(progress * 100)} %`
+        : 'Working it out'
+      : plan === null
+        ? ''
+        : `Plan from ${counted(shots)} simulated shots`;
+  return (
+    <StatusBar
+      saved={saved}
+      savedWell={kept !== null}
+      plan={words}
+      progress={stage === 'firm' ? null : progress}
+      cancel={cancel}
+      end={units === 'yards' ? 'yards, feet, paces' : 'metres, paces'}
+    />
+  );
+}

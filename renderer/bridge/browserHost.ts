@@ -1,0 +1,137 @@
+import type { Host, HostResult, OpenedFile } from '../../shared/protocol/host.ts';
+import { printPage } from './printPage.ts';
+
+/** The parts of the File System Access API in use: Chromium has them, other browsers may not. */
+interface WritableFile {
+  write(text: string): Promise<void>;
+  close(): Promise<void>;
+}
+interface FileHandle {
+  readonly name: string;
+  getFile(): Promise<File>;
+  createWritable(): Promise<WritableFile>;
+}
+interface PickerOptions {
+  readonly suggestedName?: string;
+  readonly types: readonly { readonly description: string; readonly accept: Record<string, string[]> }[];
+}
+interface FilePickers {
+  showOpenFilePicker?(options: PickerOptions): Promise<readonly FileHandle[]>;
+  showSaveFilePicker?(options: PickerOptions): Promise<FileHandle>;
+}
+
+const atlasType: PickerOptions['types'] = [
+  { description: 'Swale atlas', accept: { 'application/geo+json': ['.geojson', '.json'] } },
+];
+const DOWNLOAD = 'download:';
+
+const ok = <T>(value: T): HostResult<T> => ({ ok: true, value });
+const refused = (reason: string): { readonly ok: false; readonly reason: string } => ({ ok: false, reason });
+const changedMind = (error: unknown): boolean => error instanceof DOMException && error.name === 'AbortError';
+const sentence = (error: unknown): string => (error instanceof Error ? error.message : 'The browser refused.');
+
+function download(fileName: string, text: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  // The browser reads the blob after the click has returned.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+function chooseUpload(): Promise<File | null> {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = '.geojson,.json,application/geo+json';
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+}
+
+/** The host a plain browser can offer: its own file pickers where it has them, else upload and download. */
+export function browserHost(): Host {
+  const pickers = window as unknown as FilePickers; // not in TypeScript's DOM library
+  const handles = new Map<string, FileHandle>();
+  let lastHandle = 0;
+  const remember = (handle: FileHandle): string => {
+    lastHandle += 1;
+    const token = `file:${lastHandle}`;
+    handles.set(token, handle);
+    return token;
+  };
+
+  const write = async (handle: FileHandle, text: string): Promise<void> => {
+    // The browser writes to a swap file and puts it in place when closed, so the old file stays whole until then.
+    const file = await handle.createWritable();
+    await file.write(text);
+    await file.close();
+  };
+
+  return {
+    async openAtlas(): Promise<HostResult<OpenedFile | null>> {
+      try {
+        if (pickers.showOpenFilePicker !== undefined) {
+          const [handle] = await pickers.showOpenFilePicker({ types: atlasType });
+          if (handle === undefined) return ok(null);
+          const text = await (await handle.getFile()).text();
+          return ok({ handle: remember(handle), fileName: handle.name, text });
+        }
+        const file = await chooseUpload();
+        if (file === null) return ok(null);
+        return ok({ handle: DOWNLOAD + file.name, fileName: file.name, text: await file.text() });
+      } catch (error) {
+        return changedMind(error) ? ok(null) : refused(`The file could not be read. ${sentence(error)}`);
+      }
+    },
+
+    async saveAtlas(token, text) {
+      try {
+        if (token.startsWith(DOWNLOAD)) {
+          download(token.slice(DOWNLOAD.length), text, 'application/geo+json');
+          return ok(null);
+        }
+        const handle = handles.get(token);
+        if (handle === undefined) return refused('The place of this file is no longer known. Use Save as.');
+        await write(handle, text);
+        return ok(null);
+      } catch (error) {
+        return refused(`The file was not written. ${sentence(error)} Use Save as to keep a copy elsewhere.`);
+      }
+    },
+
+    async saveAtlasAs(suggestedName, text) {
+      try {
+        if (pickers.showSaveFilePicker === undefined) {
+          download(suggestedName, text, 'application/geo+json');
+          return ok({ handle: DOWNLOAD + suggestedName, fileName: suggestedName });
+        }
+        const handle = await pickers.showSaveFilePicker({ suggestedName, types: atlasType });
+        await write(handle, text);
+        return ok({ handle: remember(handle), fileName: handle.name });
+      } catch (error) {
+        return changedMind(error) ? ok(null) : refused(`The file was not written. ${sentence(error)}`);
+      }
+    },
+
+    async printPlaybook(html, suggestedName) {
+      try {
+        await printPage(html, suggestedName);
+        return ok(null);
+      } catch (error) {
+        return refused(`The playbook could not be printed. ${sentence(error)}`);
+      }
+    },
+
+    async sampleAtlas() {
+      try {
+        const sample = await import('../../sample-course/ossel-down.geojson?raw');
+        return ok(sample.default);
+      } catch (error) {
+        return refused(`The sample course could not be read. ${sentence(error)}`);
+      }
+    },
+  };
+}

@@ -1,0 +1,183 @@
+import { applyChanges, documentChanges, documentOf } from '../../shared/atlas/documentChanges.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { LibraryDatabase, type ShelfRow } from './database.ts';
+import { libraryProblem } from './libraryProblem.ts';
+
+/** A document with the words for the step that made it. */
+export interface JournalState {
+  readonly label: string;
+  readonly document: AtlasDocument;
+}
+
+/** An atlas with its whole journal: enough to undo and redo as before the window was closed. */
+export interface ShelvedAtlas {
+  readonly shelf: ShelfRow;
+  readonly base: AtlasDocument;
+  readonly steps: readonly JournalState[];
+}
+
+/** Steps kept for undoing before the oldest are folded into the base. */
+const JOURNAL_LIMIT = 400;
+
+/** The atlases kept in this browser or program. Every failure is an `InputProblem`. */
+export class Library {
+  readonly #database: LibraryDatabase;
+  /** Writes go one after another, in the order the edits were made. */
+  #queue: Promise<unknown> = Promise.resolve();
+
+  constructor(database = new LibraryDatabase()) {
+    this.#database = database;
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const turn = this.#queue.then(work).catch((error: unknown) => {
+      throw libraryProblem(error);
+    });
+    this.#queue = turn.catch(() => undefined);
+    return turn;
+  }
+
+  list(): Promise<readonly ShelfRow[]> {
+    return this.#inTurn(() => this.#database.atlases.orderBy('updatedAt').reverse().toArray());
+  }
+
+  /** Puts a new atlas on the shelf with an empty journal. */
+  add(shelf: Omit<ShelfRow, 'stepsInForce'>, document: AtlasDocument): Promise<void> {
+    return this.#inTurn(() =>
+      this.#database.transaction('rw', this.#database.atlases, this.#database.bases, async () => {
+        await this.#database.atlases.put({ ...shelf, stepsInForce: 0 });
+        await this.#database.bases.put({ atlasId: shelf.id, records: [...document.records.values()] });
+      }),
+    );
+  }
+
+  load(id: string): Promise<ShelvedAtlas | null> {
+    return this.#inTurn(async () => {
+      const shelf = await this.#database.atlases.get(id);
+      const base = await this.#database.bases.get(id);
+      if (shelf === undefined || base === undefined) return null;
+      const rows = await this.#database.steps
+        .where('[atlasId+index]')
+        .between([id, 0], [id, Infinity])
+        .toArray();
+      let document = documentOf(base.records);
+      const start = document;
+      const steps = rows.map(({ label, changes }) => {
+        document = applyChanges(document, changes);
+        return { label, document };
+      });
+      return { shelf, base: start, steps };
+    });
+  }
+
+  /** Writes one step; steps undone before it can no longer be done again. */
+  append(
+    id: string,
+    stepsInForce: number,
+    label: string,
+    before: AtlasDocument,
+    after: AtlasDocument,
+    at: number,
+  ): Promise<void> {
+    const changes = documentChanges(before, after);
+    return this.#inTurn(() =>
+      this.#database.transaction(
+        'rw',
+        this.#database.atlases,
+        this.#database.bases,
+        this.#database.steps,
+        async () => {
+          const steps = this.#database.steps;
+          await steps.where('[atlasId+index]').between([id, stepsInForce], [id, Infinity]).delete();
+          await steps.put({ atlasId: id, index: stepsInForce, label, at, changes });
+          const header = after.records.get('atlas');
+          await this.#database.atlases.update(id, {
+            updatedAt: at,
+            stepsInForce: stepsInForce + 1,
+            ...(header?.type === 'atlas' ? { name: header.name } : {}),
+          });
+        },
+      ),
+    );
+  }
+
+  /** After an undo or redo: how many steps are in force now. */
+  moveTo(id: string, stepsInForce: number, at: number): Promise<void> {
+    return this.#inTurn(async () => {
+      await this.#database.atlases.update(id, { stepsInForce, updatedAt: at });
+    });
+  }
+
+  /** Folds old steps into the base where the journal has grown long; only when nothing is undone. */
+  trim(id: string): Promise<boolean> {
+    return this.#inTurn(() =>
+      this.#database.transaction(
+        'rw',
+        this.#database.atlases,
+        this.#database.bases,
+        this.#database.steps,
+        async () => {
+          const rows = await this.#database.steps
+            .where('[atlasId+index]')
+            .between([id, 0], [id, Infinity])
+            .toArray();
+          const shelf = await this.#database.atlases.get(id);
+          const base = await this.#database.bases.get(id);
+          if (rows.length <= JOURNAL_LIMIT || shelf?.stepsInForce !== rows.length || base === undefined) {
+            return false;
+          }
+          const folded = rows.slice(0, rows.length - JOURNAL_LIMIT / 2);
+          const kept = rows.slice(folded.length);
+          const document = folded.reduce((at, { changes }) => applyChanges(at, changes), documentOf(base.records));
+          await this.#database.bases.put({ atlasId: id, records: [...document.records.values()] });
+          await this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]).delete();
+          await this.#database.steps.bulkPut(kept.map((row, index) => ({ ...row, index })));
+          const inFile = shelf.stepsInFile === null ? -1 : shelf.stepsInFile - folded.length;
+          await this.#database.atlases.update(id, {
+            stepsInForce: kept.length,
+            stepsInFile: inFile < 0 ? null : inFile,
+          });
+          return true;
+        },
+      ),
+    );
+  }
+
+  /** What is known of an atlas beside its contents. */
+  keepAbout(id: string, about: Pick<ShelfRow, 'session' | 'fileName' | 'stepsInFile'>): Promise<void> {
+    return this.#inTurn(async () => {
+      await this.#database.atlases.update(id, about);
+    });
+  }
+
+  remove(id: string): Promise<void> {
+    return this.#inTurn(() =>
+      this.#database.transaction(
+        'rw',
+        this.#database.atlases,
+        this.#database.bases,
+        this.#database.steps,
+        async () => {
+          await this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]).delete();
+          await this.#database.bases.delete(id);
+          await this.#database.atlases.delete(id);
+        },
+      ),
+    );
+  }
+
+  keep(key: string, value: unknown): Promise<void> {
+    return this.#inTurn(async () => {
+      await this.#database.kept.put({ key, value });
+    });
+  }
+
+  kept(key: string): Promise<unknown> {
+    return this.#inTurn(async () => (await this.#database.kept.get(key))?.value);
+  }
+
+  /** Resolves when everything handed over so far is on the disk, or has failed. */
+  async settled(): Promise<void> {
+    await this.#queue;
+  }
+}

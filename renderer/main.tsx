@@ -1,0 +1,29 @@
+import '@fontsource/atkinson-hyperlegible-next/latin-400.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-600.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-700.css';
+import '@fontsource/source-serif-4/latin-400.css';
+import '@fontsource/source-serif-4/latin-400-italic.css';
+import '@fontsource/source-serif-4/latin-600.css';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { host } from './bridge/host.ts';
+import { Library } from './library/library.ts';
+import { Desk } from './store/desk.ts';
+import { Planning } from './store/planning.ts';
+import './ui/base.css';
+import './ui/bars.css';
+import { adoptTokens, showTheme } from './ui/theme.ts';
+import { startPlanningWorker } from './workers/startPlanningWorker.ts';
+
+adoptTokens();
+showTheme('auto', 'usual')();
+
+const desk = new Desk(new Library(), host());
+const planning = new Planning(startPlanningWorker);
+const root = document.getElementById('root');
+if (root === null) throw new Error('index.html has no element with the id "root"');
+
+void desk.start().then(() => {
+  planning.start();
+  createRoot(root).render(<App desk={desk} planning={planning} />);
+});

@@ -1,0 +1,333 @@
+import * as L from 'leaflet';
+import 'leaflet/dist/leaflet.css';
+import { Maximize2, Minus, Plus } from 'lucide-react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import { element } from '../../shared/plate/element.ts';
+import { groundRelief } from '../../shared/plate/groundRelief.ts';
+import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
+import type { ReliefDrawing } from '../../shared/plate/relief.ts';
+import type { DrawnShot } from '../../shared/plate/shotMark.ts';
+import { screenStyle } from '../../shared/plate/style.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { PlateView } from '../../shared/plate/view.ts';
+import { metresFromYards } from '../../shared/units/conversions.ts';
+import { size } from '../../shared/units/format.ts';
+import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { Drawing } from '../ui/drawing.tsx';
+import { type Handle, Handles } from './handles.ts';
+import './map.css';
+import { drawOver, drawUnder, type MapDrawing } from './mapDrawing.ts';
+import { PlateLayer, plateViewOf } from './plateLayer.ts';
+
+interface PlateMapProps {
+  readonly scene: Scene;
+  readonly placed: boolean;
+  readonly ballId: string | null;
+  readonly flagId: string | null;
+  readonly shots: readonly DrawnShot[];
+  /** Something is held and moves: the ground below is left as it is until it is let go. */
+  readonly moving: boolean;
+  readonly units: UnitsPreference;
+  readonly largeType: boolean;
+  readonly editable: boolean;
+  readonly choose: (id: string, kind: 'ball' | 'flag') => void;
+  readonly hold: (id: string, at: LonLat) => void;
+  readonly drop: (id: string, at: LonLat) => void;
+}
+
+const MOST_ZOOM = 25;
+const FOOT = 56;
+const ARROW_SPACING_M = 2;
+
+/** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
+export function PlateMap(props: PlateMapProps): React.JSX.Element {
+  const { scene, placed, ballId, flagId, shots, moving, units, largeType, editable } = props;
+  const holder = useRef<HTMLDivElement>(null);
+  const plate = useRef<HTMLDivElement>(null);
+  const [stage, setStage] = useState<Stage | null>(null);
+  const [view, setView] = useState<PlateView | null>(null);
+  const [plateSize, setPlateSize] = useState<{ readonly width: number; readonly height: number } | null>(null);
+  const style = useMemo(() => screenStyle('map', largeType ? 1.35 : 1), [largeType]);
+  const { frame } = scene;
+  const anchor = frame.anchor.join(' ');
+
+  // The handlers change with every render; the map asks for the newest when something happens.
+  const latest = useRef(props);
+  useLayoutEffect(() => {
+    latest.current = props;
+  });
+
+  useLayoutEffect(() => {
+    const element = holder.current;
+    if (element === null) return undefined;
+    const made = new Stage(element, latest.current.scene, {
+      choose: (id) => latest.current.choose(id, kindOf(latest.current.scene, id)),
+      hold: (id, at) => latest.current.hold(id, at),
+      drop: (id, at) => latest.current.drop(id, at),
+    });
+    made.onView = setView;
+    setStage(made);
+    return () => {
+      made.remove();
+      setStage(null);
+    };
+    // A new anchor is a new plane: the map starts afresh.
+  }, [anchor]);
+
+  useLayoutEffect(() => {
+    const element = plate.current;
+    if (element === null) return undefined;
+    const measure = (): void => {
+      setPlateSize({ width: element.clientWidth, height: element.clientHeight });
+      stage?.map.invalidateSize({ animate: false });
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [stage]);
+
+  // The fitted ground stays the same object until something under it changes.
+  const { surface, input } = scene;
+  const relief = useMemo(
+    () =>
+      groundRelief(surface, greensOf(input), tierEdges(input), {
+        units,
+        arrowSpacingM: ARROW_SPACING_M * (largeType ? Math.SQRT2 : 1),
+        heavyOnly: largeType,
+      }),
+    [surface, input, units, largeType],
+  );
+  const drawing = useMemo<MapDrawing>(
+    () => ({
+      areas: scene.input.areas,
+      relief,
+      marks: {
+        balls: scene.balls.map(({ record, at }) => ({
+          id: record.id,
+          label: record.label,
+          at,
+          chosen: record.id === ballId,
+        })),
+        flags: scene.flags.map(({ record, at }) => ({
+          id: record.id,
+          label: record.label,
+          at,
+          chosen: record.id === flagId,
+        })),
+      },
+      shots,
+    }),
+    [scene, relief, ballId, flagId, shots],
+  );
+
+  useEffect(() => {
+    if (stage === null) return;
+    stage.over.show((at) => drawOver(at, style, drawing).node);
+    if (!moving) stage.under.show((at) => drawUnder(at, style, drawing, drawOver(at, style, drawing)));
+  }, [stage, style, drawing, moving]);
+
+  useEffect(() => {
+    if (stage === null) return;
+    stage.handles.stepM = units.system === 'yards' ? metresFromYards(0.25) : 0.25;
+    stage.handles.show(handlesOf(scene, ballId, flagId), editable);
+  }, [stage, scene, ballId, flagId, units, editable]);
+
+  const holeId = scene.hole.id;
+  useEffect(() => {
+    stage?.fit(pointsToShow(latest.current));
+  }, [stage, holeId, plateSize?.width, plateSize?.height]);
+  useEffect(() => {
+    stage?.keepInSight(pairPoints(latest.current));
+  }, [stage, ballId, flagId]);
+
+  const margin = frameMargin(style);
+  const foot = Math.round(FOOT * (largeType ? 1.2 : 1));
+  const surround = useMemo<SvgNode | null>(() => {
+    if (view === null || plateSize === null) return null;
+    const { width, height } = plateSize;
+    const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin - foot };
+    const here = { ...view, box };
+    const area = { x: margin, y: height - foot, width: width - 2 * margin - 120, height: foot - 2 };
+    const outer = scene.green.polygon[0] ?? [];
+    const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+    const greenSize = size(
+      span(outer.map(({ eastM }) => eastM)),
+      span(outer.map(({ northM }) => northM)),
+      units,
+    );
+    const { label, name } = scene.hole;
+    return element(
+      'svg',
+      { width, height, viewBox: `0 0 ${width} ${height}` },
+      element('rect', {
+        x: 1,
+        y: 1,
+        width: width - 2,
+        height: height - 2,
+        fill: 'none',
+        stroke: style.inks.ink,
+        'stroke-width': 2,
+      }),
+      drawFrame(here, style, units),
+      drawFoot(area, here, style, {
+        title: name === '' ? `Hole ${label}` : name,
+        subtitle: placed ? `Hole ${label}, green ${greenSize}` : `Hole ${label}, not yet placed on the earth`,
+        units,
+        placed,
+        slopeLegend: true,
+      }),
+    );
+  }, [view, plateSize, margin, foot, style, units, placed, scene]);
+
+  return (
+    <section className="plate" aria-label={`Plate of hole ${scene.hole.label}`} ref={plate}>
+      <div
+        className="plate-map"
+        ref={holder}
+        style={{ inset: `${margin}px ${margin}px ${margin + foot}px ${margin}px` }}
+      />
+      <Drawing node={surround} className="plate-frame" />
+      <div className="plate-zoom" style={{ height: `${foot}px`, right: `${margin - 6}px` }}>
+        <button type="button" className="icon-button" aria-label="Closer" onClick={() => stage?.zoom(0.5)}>
+          <Plus size={17} strokeWidth={1.9} aria-hidden />
+        </button>
+        <button type="button" className="icon-button" aria-label="Further" onClick={() => stage?.zoom(-0.5)}>
+          <Minus size={17} strokeWidth={1.9} aria-hidden />
+        </button>
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Show the whole green"
+          onClick={() => stage?.fit(pointsToShow(latest.current))}
+        >
+          <Maximize2 size={16} strokeWidth={1.9} aria-hidden />
+        </button>
+      </div>
+    </section>
+  );
+}
+
+/** The Leaflet map with its two drawings and its handles. */
+class Stage {
+  readonly map: L.Map;
+  readonly under: PlateLayer;
+  readonly over: PlateLayer;
+  readonly handles: Handles;
+  onView: (view: PlateView) => void = () => undefined;
+  readonly #frame: Scene['frame'];
+
+  constructor(element: HTMLElement, scene: Scene, events: ConstructorParameters<typeof Handles>[3]) {
+    this.#frame = scene.frame;
+    const [lon, lat] = scene.frame.anchor;
+    this.map = L.map(element, {
+      center: [lat, lon],
+      zoom: 20,
+      zoomSnap: 0,
+      zoomDelta: 0.5,
+      maxZoom: MOST_ZOOM,
+      minZoom: 15,
+      wheelPxPerZoomLevel: 160,
+      zoomAnimation: false,
+      fadeAnimation: false,
+      inertia: false,
+      keyboard: false,
+      zoomControl: false,
+      attributionControl: false,
+      doubleClickZoom: false,
+      boxZoom: false,
+    });
+    this.map.createPane('under').style.zIndex = '300';
+    this.map.createPane('over').style.zIndex = '400';
+    this.under = new PlateLayer(scene.frame, 'under').addTo(this.map);
+    this.over = new PlateLayer(scene.frame, 'over').addTo(this.map);
+    this.handles = new Handles(this.map, scene.frame, 0.25, events);
+    this.map.on('zoomend moveend resize', () => this.onView(plateViewOf(this.map, this.#frame)));
+  }
+
+  fit(points: readonly PlanePoint[]): void {
+    const size = this.map.getSize();
+    if (size.x < 40 || size.y < 40 || points.length === 0) return;
+    const pad = Math.round(Math.min(size.x, size.y) * 0.045) + 14;
+    this.map.fitBounds(L.latLngBounds(points.map((point) => this.#latLng(point))), {
+      padding: [pad, pad],
+      animate: false,
+      maxZoom: MOST_ZOOM,
+    });
+  }
+
+  /** Moves only if a point is outside. */
+  keepInSight(points: readonly PlanePoint[]): void {
+    const size = this.map.getSize();
+    if (size.x < 40 || points.length === 0) return;
+    const visible = this.map.getBounds().pad(-0.06);
+    if (points.every((point) => visible.contains(this.#latLng(point)))) return;
+    this.fit(points);
+  }
+
+  zoom(by: number): void {
+    this.map.setZoom(this.map.getZoom() + by, { animate: false });
+  }
+
+  remove(): void {
+    this.handles.remove();
+    this.map.remove();
+  }
+
+  #latLng(point: PlanePoint): L.LatLng {
+    const [lon, lat] = this.#frame.toLonLat(point);
+    return L.latLng(lat, lon);
+  }
+}
+
+const greensOf = (input: TerrainInput): readonly PlanePolygon[] =>
+  input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
+
+const tierEdges = (input: TerrainInput): ReliefDrawing['lines'] =>
+  input.breaklines.map(({ points }) => ({ kind: 'tierEdge', points }));
+
+const kindOf = (scene: Scene, id: string): 'ball' | 'flag' =>
+  scene.balls.some(({ record }) => record.id === id) ? 'ball' : 'flag';
+
+function handlesOf(scene: Scene, ballId: string | null, flagId: string | null): readonly Handle[] {
+  return [
+    ...scene.balls.map(({ record, at }) => ({
+      id: record.id,
+      kind: 'ball' as const,
+      name: `Ball ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
+      at,
+      chosen: record.id === ballId,
+    })),
+    ...scene.flags.map(({ record, at }) => ({
+      id: record.id,
+      kind: 'flag' as const,
+      name: `Flag ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
+      at,
+      chosen: record.id === flagId,
+    })),
+  ];
+}
+
+/** Chosen ball and flag with some ground around them. */
+function pairPoints({ scene, ballId, flagId }: PlateMapProps): readonly PlanePoint[] {
+  const ball = scene.balls.find(({ record }) => record.id === ballId);
+  const flag = scene.flags.find(({ record }) => record.id === flagId);
+  return [...(ball === undefined ? [] : [ball.at]), ...(flag === undefined ? [] : [flag.at])];
+}
+
+/** The green with the chosen ball and flag. */
+function pointsToShow(props: PlateMapProps): readonly PlanePoint[] {
+  const { scene } = props;
+  const outer = scene.green.polygon[0] ?? [];
+  const balls = scene.balls.map(({ at }) => at);
+  const near = balls.filter((at) => withinM(at, outer) < 16);
+  return [...outer, ...near, ...pairPoints(props)];
+}
+
+function withinM(at: PlanePoint, ring: readonly PlanePoint[]): number {
+  return Math.min(...ring.map(({ eastM, northM }) => Math.hypot(at.eastM - eastM, at.northM - northM)), Infinity);
+}
+

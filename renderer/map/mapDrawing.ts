@@ -1,0 +1,62 @@
+import { element, group } from '../../shared/plate/element.ts';
+import { drawGround } from '../../shared/plate/ground.ts';
+import { drawLabel, labelClearance, placeLabels } from '../../shared/plate/labels.ts';
+import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
+import { nameRequests } from '../../shared/plate/names.ts';
+import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
+import { drawShot, type DrawnShot, shotBoxes, shotLabels } from '../../shared/plate/shotMark.ts';
+import type { PlateStyle } from '../../shared/plate/style.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { Box, PlateView } from '../../shared/plate/view.ts';
+import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
+
+export interface MapDrawing {
+  readonly areas: readonly TerrainArea[];
+  readonly relief: ReliefDrawing | null;
+  readonly marks: Marks;
+  readonly shots: readonly DrawnShot[];
+}
+
+/** What stands on the ground, and where its symbols have to leave room. */
+interface OverGround {
+  readonly node: SvgNode;
+  readonly clear: readonly Box[];
+  readonly lines: readonly Box[];
+}
+
+/** Shots, marks and names: redrawn while something moves. */
+export function drawOver(view: PlateView, style: PlateStyle, drawing: MapDrawing): OverGround {
+  const own = markBoxes(view, style, drawing.marks);
+  const lines = drawing.shots.flatMap((shot) => shotBoxes(view, style, shot));
+  const requests = [
+    ...drawing.shots.flatMap((shot) => shotLabels(view, style, shot)),
+    ...nameRequests(view, style, drawing.areas),
+  ];
+  const placed = placeLabels(requests, [...own, ...lines], view.box);
+  return {
+    node: group(
+      'over',
+      group('shots', ...drawing.shots.map((shot) => drawShot(view, style, shot))),
+      drawMarks(view, style, drawing.marks),
+      group('labels', ...placed.map((label) => drawLabel(label, style))),
+    ),
+    clear: [...own, ...placed.map(labelClearance)],
+    lines,
+  };
+}
+
+/** The ground itself with its slopes and heights: redrawn when it, the zoom or what stands on it has changed. */
+export function drawUnder(
+  view: PlateView,
+  style: PlateStyle,
+  drawing: MapDrawing,
+  over: Pick<OverGround, 'clear' | 'lines'>,
+): SvgNode {
+  const { areas, relief } = drawing;
+  return group(
+    'under',
+    element('rect', { ...view.box, fill: style.inks.sheet }),
+    drawGround(view, style, { areas, base: 'lightRough', keepClear: over.clear }),
+    relief === null ? null : drawRelief(view, style, relief, [...over.clear, ...over.lines]),
+  );
+}

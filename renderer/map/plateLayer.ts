@@ -1,0 +1,85 @@
+import * as L from 'leaflet';
+import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
+import { planePoint } from '../../shared/geometry/points.ts';
+import { lonLat } from '../../shared/geometry/points.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { PlateView } from '../../shared/plate/view.ts';
+import { svgElement } from '../ui/drawing.tsx';
+
+/** Draws the part of the plane a view shows. */
+export type DrawPlate = (view: PlateView) => SvgNode;
+
+const SVG = 'http://www.w3.org/2000/svg';
+/** How far beyond the visible map a layer draws, as a share of its size, so that a small pan shows no blank edge. */
+const BEYOND = 0.2;
+
+/** The view of the plane a map has now, its box growing from the visible part by a share on each side. */
+export function plateViewOf(map: L.Map, frame: LocalFrame, beyond = 0): PlateView {
+  const size = map.getSize();
+  const middle = map.containerPointToLatLng(size.divideBy(2));
+  const centre = frame.toPlane(lonLat(middle.lng, middle.lat));
+  const pixel = (northM: number): L.Point => {
+    const [lon, lat] = frame.toLonLat(planePoint(centre.eastM, centre.northM + northM));
+    return map.project(L.latLng(lat, lon));
+  };
+  // Web Mercator is a similarity near a point: over a hole its scale varies by a few millimetres in 100 m.
+  const unitsPerM = pixel(-5).distanceTo(pixel(5)) / 10;
+  return {
+    centre,
+    unitsPerM,
+    upBearingDeg: 0,
+    box: { x: 0, y: 0, width: size.x * (1 + 2 * beyond), height: size.y * (1 + 2 * beyond) },
+  };
+}
+
+/** A drawing in the map: made again when the zoom or the drawing changes or a pan ends, only moved while panning. */
+export class PlateLayer extends L.Layer {
+  readonly #frame: LocalFrame;
+  readonly #pane: string;
+  #svg: SVGSVGElement | null = null;
+  #draw: DrawPlate | null = null;
+
+  constructor(frame: LocalFrame, pane: string) {
+    super();
+    this.#frame = frame;
+    this.#pane = pane;
+  }
+
+  override onAdd(map: L.Map): this {
+    const svg = document.createElementNS(SVG, 'svg');
+    svg.setAttribute('class', 'plate-layer');
+    svg.setAttribute('aria-hidden', 'true');
+    this.getPane(this.#pane)?.append(svg);
+    this.#svg = svg;
+    map.on('viewreset zoomend moveend resize', this.redraw, this);
+    this.redraw();
+    return this;
+  }
+
+  override onRemove(map: L.Map): this {
+    map.off('viewreset zoomend moveend resize', this.redraw, this);
+    this.#svg?.remove();
+    this.#svg = null;
+    return this;
+  }
+
+  show(draw: DrawPlate): void {
+    this.#draw = draw;
+    this.redraw();
+  }
+
+  redraw(): void {
+    const map = this._map;
+    const svg = this.#svg;
+    if (svg === null || this.#draw === null) return;
+    const view = plateViewOf(map, this.#frame, BEYOND);
+    const { width, height } = view.box;
+    if (width === 0 || height === 0) return;
+    const corner = map.getSize().multiplyBy(-BEYOND);
+    L.DomUtil.setPosition(svg as unknown as HTMLElement, map.containerPointToLayerPoint(corner)); // sets a CSS transform
+    svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
+    svg.setAttribute('width', String(width));
+    svg.setAttribute('height', String(height));
+    svg.replaceChildren(svgElement(this.#draw(view)));
+  }
+}

@@ -1,0 +1,106 @@
+import { BookmarkPlus, BookmarkX } from 'lucide-react';
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import { reasonText } from '../../shared/planner/reasonText.ts';
+import { coverWords } from '../../shared/plate/coverWords.ts';
+import { distance, withUnit } from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { SortKey } from '../store/session.ts';
+import { lieWords } from '../ui/words.ts';
+import { Facts } from './Facts.tsx';
+import { Ledger } from './Ledger.tsx';
+
+export interface AnswerPaneProps {
+  readonly plan: Plan;
+  readonly option: PlanOption;
+  /** "Ball 3, east apron" and "flag B". */
+  readonly ballName: string;
+  readonly ballLie: keyof typeof lieWords;
+  readonly flagLabel: string;
+  readonly units: UnitsPreference;
+  readonly stage: 'none' | 'coarse' | 'firm';
+  readonly stale: boolean;
+  readonly pickedId: string | null;
+  readonly readOnly: boolean;
+  readonly sort: SortKey;
+  readonly descending: boolean;
+  readonly narrow: boolean;
+  readonly large: boolean;
+  readonly choose: (id: string) => void;
+  readonly sortBy: (key: SortKey) => void;
+  readonly pick: (id: string) => void;
+  readonly unpick: () => void;
+}
+
+/** The answer, the ledger of all options, and why. */
+export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
+  const { plan, option, ballName, ballLie, flagLabel, units, stage, stale, pickedId, readOnly } = props;
+  const advised = option.id === plan.chosenId;
+  const advice = plan.options.find(({ id }) => id === plan.chosenId);
+  return (
+    <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale ? 'stale' : ''}`}>
+      <p className="answer-line">
+        {ballName}, {coverWords[plan.ballCover]}, {lieWords[ballLie]}, to flag {flagLabel}:{' '}
+        {withUnit(distance(plan.distanceM, units))}
+      </p>
+      <h1 className="answer-name">{optionName(option)}</h1>
+      {stale && <p className="stale-note">The ground or the place has changed; refreshing.</p>}
+      <Facts option={option} units={units} narrow={props.narrow} />
+      <Ledger
+        plan={plan}
+        units={units}
+        chosenId={option.id}
+        pickedId={pickedId}
+        sort={props.sort}
+        descending={props.descending}
+        narrow={props.narrow}
+        large={props.large}
+        coarse={stage === 'coarse'}
+        choose={props.choose}
+        sortBy={props.sortBy}
+      />
+      <section className="why" aria-label={advised ? 'Why this one' : 'Why not this one'}>
+        <h2>{advised || advice === undefined ? 'Why this one' : `Against ${optionName(advice)}`}</h2>
+        {option.reasons.map((reason, index) => (
+          <p key={index}>{reasonText(reason, units)}</p>
+        ))}
+        {plan.leftOut.length > 0 && (
+          <details className="left-out">
+            <summary>
+              {plan.leftOut.length === 1 ? 'One shot was left out' : `${plan.leftOut.length} shots were left out`}
+            </summary>
+            {plan.leftOut.map(({ id, reason }) => (
+              <p key={id}>{reasonText(reason, units)}</p>
+            ))}
+          </details>
+        )}
+      </section>
+      {!readOnly && (
+        <div className="actions">
+          {pickedId === option.id ? (
+            <button type="button" className="button" onClick={props.unpick}>
+              <BookmarkX size={18} strokeWidth={1.9} aria-hidden /> Take out of playbook
+            </button>
+          ) : (
+            <button
+              type="button"
+              className="button filled"
+              disabled={stage === 'none'}
+              onClick={() => props.pick(option.id)}
+            >
+              <BookmarkPlus size={18} strokeWidth={1.9} aria-hidden /> Put in playbook
+            </button>
+          )}
+          {!advised && advice !== undefined && (
+            <button type="button" className="button" onClick={() => props.choose(plan.chosenId)}>
+              Back to the advice
+            </button>
+          )}
+          {pickedId !== null && pickedId !== plan.chosenId && (
+            <span className="actions-note">Your pick differs from the advice.</span>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import { useRef } from 'react';
+
+export interface Choice {
+  readonly id: string;
+  readonly label: string;
+  /** Said in full: "Ball 3, east apron". */
+  readonly name: string;
+}
+
+interface ChooserProps {
+  readonly title: string;
+  readonly shape: 'balls' | 'flags';
+  readonly choices: readonly Choice[];
+  readonly chosenId: string | null;
+  readonly choose: (id: string) => void;
+}
+
+/** A row of balls or flags of which one is chosen. The arrow keys that walk it are the workspace's. */
+export function Chooser({ title, shape, choices, chosenId, choose }: ChooserProps): React.JSX.Element {
+  const group = useRef<HTMLDivElement>(null);
+  return (
+    <div className={`chooser ${shape}`} role="radiogroup" aria-label={title} ref={group}>
+      <span className="chooser-name" aria-hidden>
+        {title}
+      </span>
+      {choices.map(({ id, label, name }, index) => (
+        <button
+          key={id}
+          type="button"
+          role="radio"
+          aria-checked={id === chosenId}
+          aria-label={name}
+          title={name}
+          tabIndex={id === chosenId || (chosenId === null && index === 0) ? 0 : -1}
+          onClick={() => choose(id)}
+        >
+          {label}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,193 @@
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import { aim, chance, distance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { SortKey } from '../store/session.ts';
+import { sortedOptions } from './sortedOptions.ts';
+
+interface LedgerProps {
+  readonly plan: Plan;
+  readonly units: UnitsPreference;
+  readonly chosenId: string;
+  /** The option put in the playbook, or null. */
+  readonly pickedId: string | null;
+  readonly sort: SortKey;
+  readonly descending: boolean;
+  /** Carry and aim are in the facts row where there is no room for them here. */
+  readonly narrow: boolean;
+  /** Only the simplest three, with shot, landing and strokes. */
+  readonly large: boolean;
+  readonly coarse: boolean;
+  readonly choose: (id: string) => void;
+  readonly sortBy: (key: SortKey) => void;
+}
+
+interface Column {
+  readonly key: SortKey;
+  readonly head: string;
+  readonly unit: string;
+  /** What the heading means, in full. */
+  readonly title: string;
+  readonly cell: (option: PlanOption) => string;
+  readonly narrow: boolean;
+  readonly large: boolean;
+}
+
+const noLanding = '–';
+
+function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] {
+  const yards = units.system === 'yards';
+  const far = yards ? 'yd' : 'm';
+  const near = yards ? 'ft' : 'm';
+  return [
+    {
+      key: 'carry',
+      head: 'Carry + run',
+      unit: far,
+      title: 'How far it flies, and how far it bounces and rolls',
+      cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${distance(runM, units).text}`,
+      narrow: false,
+      large: false,
+    },
+    {
+      key: 'landing',
+      head: 'Land',
+      unit: 'paces',
+      title: 'Where to land it, in paces from the near edge of the green',
+      cell: ({ landingOnM }) => (landingOnM === null ? noLanding : landing(landingOnM, units).text),
+      narrow: true,
+      large: true,
+    },
+    {
+      key: 'aim',
+      head: 'Aim',
+      unit: near,
+      title: 'Where the start line passes the flag',
+      cell: ({ aimRightM }) => aim(aimRightM, units).text,
+      narrow: false,
+      large: false,
+    },
+    {
+      key: 'leave',
+      head: 'Leave',
+      unit: near,
+      title: 'The usual distance left to the hole: half end nearer',
+      cell: (option) => leave(option.leave.medianM, units).text,
+      narrow: true,
+      large: false,
+    },
+    {
+      key: 'upAndDown',
+      head: 'Up and down',
+      unit: '%',
+      title: 'The chance to hole out in two from here',
+      cell: ({ chances }) => chance(chances.upAndDown).text,
+      narrow: true,
+      large: false,
+    },
+    {
+      key: 'trouble',
+      head: 'Trouble',
+      unit: '%',
+      title: 'The chance of sand, water, out of bounds, heavy rough, or of hitting something on the way',
+      cell: ({ chances }) => chance(chances.trouble).text,
+      narrow: true,
+      large: false,
+    },
+    {
+      key: 'strokes',
+      head: 'Strokes',
+      unit: '',
+      title: 'Strokes to hole out on average, this one included',
+      cell: (option) => (coarse ? option.strokes.toFixed(1) : strokes(option.strokes)),
+      narrow: true,
+      large: true,
+    },
+  ];
+}
+
+/** Every option, one a row: a radio group of which one is looked at. */
+export function Ledger(props: LedgerProps): React.JSX.Element {
+  const { plan, units, chosenId, pickedId, sort, descending, narrow, large, coarse, choose, sortBy } = props;
+  const columns = columnsFor(units, coarse).filter((column) =>
+    large ? column.large : narrow ? column.narrow : true,
+  );
+  // Rows keep their order until the numbers are firm.
+  const sorted = sortedOptions(plan, coarse ? 'order' : sort, descending);
+  const rows = large ? simplest(plan, sorted, chosenId) : sorted;
+  const best = plan.options[0];
+  return (
+    <table className="ledger">
+      <caption className="unseen">Options from this ball to this flag</caption>
+      <thead>
+        <tr>
+          <th scope="col" aria-sort={sort === 'order' ? 'ascending' : undefined}>
+            <button type="button" onClick={() => sortBy('order')} title="In the order of the advice">
+              Shot and club
+            </button>
+          </th>
+          {columns.map(({ key, head, unit, title }) => (
+            <th
+              key={key}
+              scope="col"
+              aria-sort={sort !== key ? undefined : descending ? 'descending' : 'ascending'}
+            >
+              <button type="button" onClick={() => sortBy(key)} title={title}>
+                {head}
+                {sort === key && (
+                  <span className="sort-mark" aria-hidden>
+                    {descending ? ' ▼' : ' ▲'}
+                  </span>
+                )}
+                {unit !== '' && (
+                  <>
+                    <br />
+                    {unit}
+                  </>
+                )}
+              </button>
+            </th>
+          ))}
+          {!large && <th scope="col">Cost</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((option) => (
+          <tr
+            key={option.id}
+            className={option.id === chosenId ? 'chosen' : ''}
+            data-option={option.id}
+            onClick={() => choose(option.id)}
+          >
+            <td>
+              <label>
+                <input
+                  type="radio"
+                  name="option"
+                  checked={option.id === chosenId}
+                  onChange={() => choose(option.id)}
+                />
+                <span className="shot-name">{optionName(option)}</span>
+                {option.id === pickedId && <span className="picked">in playbook</span>}
+              </label>
+            </td>
+            {columns.map(({ key, cell }) => (
+              <td key={key} className={key}>
+                {cell(option)}
+              </td>
+            ))}
+            {!large && (
+              <td className="aside">{strokeCost(option.costStrokes, option === best, option.level)}</td>
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function simplest(plan: Plan, sorted: readonly PlanOption[], chosenId: string): readonly PlanOption[] {
+  const wanted = new Set([plan.chosenId, chosenId, ...(plan.safeId === null ? [] : [plan.safeId])]);
+  for (const { id } of plan.options) if (wanted.size < 3) wanted.add(id);
+  return sorted.filter(({ id }) => wanted.has(id));
+}

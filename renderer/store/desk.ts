@@ -1,0 +1,257 @@
+import { headerOf, holesInOrder } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { readAtlasFile } from '../../shared/formats/readAtlasFile.ts';
+import { writeAtlasFile } from '../../shared/formats/writeAtlasFile.ts';
+import type { Host, HostResult } from '../../shared/protocol/host.ts';
+import type { ShelfRow } from '../library/database.ts';
+import type { JournalState, Library, ShelvedAtlas } from '../library/library.ts';
+import { atlasStore, documentOfAtlas, type OpenAtlas, redoLabel, undoLabel, withStep } from './openAtlas.ts';
+import { newAtlas } from './newAtlas.ts';
+import { tell, troubleOf } from './notices.ts';
+import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
+import { firstSession, type Session, sessionFrom, sessionStore } from './session.ts';
+
+const SAMPLE_FILE = 'ossel-down.geojson';
+const LAST_OPEN = 'last-open';
+const PREFERENCES = 'preferences';
+
+/** Everything a person does to atlases as a whole, and the only writer of the open atlas. */
+export class Desk {
+  readonly #library: Library;
+  readonly #host: Host;
+  readonly #now: () => number;
+
+  constructor(library: Library, host: Host, now: () => number = Date.now) {
+    this.#library = library;
+    this.#host = host;
+    this.#now = now;
+  }
+
+  /** Opens what was open last, or the sample course at first start; keeps the session and preferences from then on. */
+  async start(): Promise<void> {
+    try {
+      preferencesStore.setState(preferencesFrom(await this.#library.kept(PREFERENCES)), true);
+      const last = await this.#library.kept(LAST_OPEN);
+      const shelved = typeof last === 'string' ? await this.#shelved(last) : null;
+      if (shelved !== null) this.#show(shelved);
+      else {
+        const [first] = await this.#library.list();
+        const next = first === undefined ? null : await this.#shelved(first.id);
+        if (next !== null) this.#show(next);
+        else await this.openSample();
+      }
+    } catch (error) {
+      tell(troubleOf(error));
+      if (atlasStore.getState().open === null) await this.openSample();
+    }
+    preferencesStore.subscribe((preferences: Preferences) => {
+      this.#library.keep(PREFERENCES, preferences).catch(this.#report);
+    });
+    sessionStore.subscribe(() => this.#keepAbout());
+  }
+
+  /** One undoable step. The change gets the document and gives the new one; giving the same changes nothing. */
+  edit(label: string, change: (document: AtlasDocument) => AtlasDocument): void {
+    const { open } = atlasStore.getState();
+    if (open === null) return;
+    if (open.readOnly !== null) {
+      tell({ message: open.readOnly, remedy: 'Use Save as to work on a copy.' });
+      return;
+    }
+    const before = documentOfAtlas(open);
+    const next = withStep(open, label, change(before));
+    if (next === open) return;
+    atlasStore.setState({ open: next });
+    const at = this.#now();
+    this.#library
+      .append(open.id, open.inForce, label, before, documentOfAtlas(next), at)
+      .then(() => {
+        this.#kept(open.id, at);
+        this.#keepAbout();
+      }, this.#report);
+  }
+
+  undo(): void {
+    const { open } = atlasStore.getState();
+    if (open !== null && undoLabel(open) !== null) this.#moveTo(open, open.inForce - 1);
+  }
+
+  redo(): void {
+    const { open } = atlasStore.getState();
+    if (open !== null && redoLabel(open) !== null) this.#moveTo(open, open.inForce + 1);
+  }
+
+  async openSample(): Promise<void> {
+    const text = this.#granted(await this.#host.sampleAtlas());
+    if (text !== null) await this.#adopt(text, SAMPLE_FILE, null);
+  }
+
+  async openFile(): Promise<void> {
+    const file = this.#granted(await this.#host.openAtlas());
+    if (file !== null) await this.#adopt(file.text, file.fileName, file.handle);
+  }
+
+  async openFromLibrary(id: string): Promise<void> {
+    try {
+      const shelved = await this.#shelved(id);
+      if (shelved !== null) this.#show(shelved);
+    } catch (error) {
+      this.#report(error);
+    }
+  }
+
+  async startNew(): Promise<void> {
+    await this.#place(newAtlas(), null, null);
+  }
+
+  async save(): Promise<void> {
+    const { open } = atlasStore.getState();
+    if (open === null) return;
+    if (open.fileHandle === null) {
+      await this.saveAs();
+      return;
+    }
+    const document = documentOfAtlas(open);
+    const result = await this.#host.saveAtlas(open.fileHandle, writeAtlasFile(document));
+    if (!result.ok) {
+      tell({ message: result.reason, remedy: '' });
+      return;
+    }
+    this.#update(open.id, { inFile: document });
+    this.#keepAbout();
+  }
+
+  async saveAs(): Promise<void> {
+    const { open } = atlasStore.getState();
+    if (open === null) return;
+    const document = documentOfAtlas(open);
+    const suggested = open.fileName ?? `${fileNameFrom(headerOf(document).name)}.geojson`;
+    const saved = this.#granted(await this.#host.saveAtlasAs(suggested, writeAtlasFile(document)));
+    if (saved === null) return;
+    this.#update(open.id, { fileHandle: saved.handle, fileName: saved.fileName, inFile: document });
+    this.#keepAbout();
+  }
+
+  atlases(): Promise<readonly ShelfRow[]> {
+    return this.#library.list();
+  }
+
+  async print(html: string, suggestedName: string): Promise<void> {
+    this.#granted(await this.#host.printPlaybook(html, suggestedName));
+  }
+
+  /** Resolves when every step so far is on the disk. */
+  settled(): Promise<void> {
+    return this.#library.settled();
+  }
+
+  readonly #report = (error: unknown): void => tell(troubleOf(error));
+
+  #granted<T>(result: HostResult<T>): T | null {
+    if (result.ok) return result.value;
+    tell({ message: result.reason, remedy: '' });
+    return null;
+  }
+
+  async #adopt(text: string, fileName: string, handle: string | null): Promise<void> {
+    try {
+      await this.#place(readAtlasFile(text, fileName, { crossingOutlines: 'keep' }), fileName, handle);
+    } catch (error) {
+      this.#report(error);
+    }
+  }
+
+  /** Shows a document that is not on the shelf yet, and puts it there. */
+  async #place(document: AtlasDocument, fileName: string | null, fileHandle: string | null): Promise<void> {
+    const id = crypto.randomUUID();
+    const at = this.#now();
+    const inFile = fileName === null ? null : document;
+    const shelf = {
+      id,
+      name: headerOf(document).name,
+      updatedAt: at,
+      fileName,
+      stepsInFile: inFile === null ? null : 0,
+      session: firstSession,
+    };
+    let keptAt: number | null = null;
+    try {
+      await this.#library.add(shelf, document);
+      await this.#library.keep(LAST_OPEN, id);
+      keptAt = at;
+    } catch (error) {
+      this.#report(error);
+    }
+    sessionStore.setState(withHole(firstSession, document), true);
+    atlasStore.setState({
+      open: { id, base: document, steps: [], inForce: 0, fileName, fileHandle, inFile, keptAt, readOnly: null },
+    });
+  }
+
+  async #shelved(id: string): Promise<ShelvedAtlas | null> {
+    await this.#library.trim(id);
+    return this.#library.load(id);
+  }
+
+  #show({ shelf, base, steps }: ShelvedAtlas): void {
+    const open: OpenAtlas = {
+      id: shelf.id,
+      base,
+      steps,
+      inForce: Math.min(shelf.stepsInForce, steps.length),
+      fileName: shelf.fileName,
+      fileHandle: null,
+      inFile: shelf.stepsInFile === null ? null : stateAt(base, steps, shelf.stepsInFile),
+      keptAt: shelf.updatedAt,
+      readOnly: null,
+    };
+    sessionStore.setState(withHole(sessionFrom(shelf.session), documentOfAtlas(open)), true);
+    atlasStore.setState({ open });
+    this.#library.keep(LAST_OPEN, shelf.id).catch(this.#report);
+  }
+
+  #moveTo(open: OpenAtlas, inForce: number): void {
+    atlasStore.setState({ open: { ...open, inForce } });
+    const at = this.#now();
+    this.#library.moveTo(open.id, inForce, at).then(() => this.#kept(open.id, at), this.#report);
+  }
+
+  #kept(id: string, keptAt: number): void {
+    this.#update(id, { keptAt });
+  }
+
+  #update(id: string, change: Partial<OpenAtlas>): void {
+    const { open } = atlasStore.getState();
+    if (open?.id === id) atlasStore.setState({ open: { ...open, ...change } });
+  }
+
+  #keepAbout(): void {
+    const { open } = atlasStore.getState();
+    if (open === null) return;
+    const states = [open.base, ...open.steps.map(({ document }) => document)];
+    const inFile = open.inFile === null ? -1 : states.indexOf(open.inFile);
+    this.#library
+      .keepAbout(open.id, {
+        session: sessionStore.getState(),
+        fileName: open.fileName,
+        stepsInFile: inFile < 0 ? null : inFile,
+      })
+      .catch(this.#report);
+  }
+}
+
+const stateAt = (base: AtlasDocument, steps: readonly JournalState[], count: number): AtlasDocument | null =>
+  count === 0 ? base : (steps[count - 1]?.document ?? null);
+
+/** The session with a hole that exists, the first of the card where the kept one does not. */
+function withHole(session: Session, document: AtlasDocument): Session {
+  const holes = holesInOrder(document);
+  if (holes.some(({ id }) => id === session.holeId)) return session;
+  return { ...session, holeId: holes[0]?.id ?? null };
+}
+
+const fileNameFrom = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
+    .replace(/^-+|-+$/g, '') || 'atlas';

@@ -1,0 +1,42 @@
+import { createStore } from 'zustand/vanilla';
+import type { LonLat } from '../../shared/geometry/points.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import type { TroubleWords } from '../ui/Trouble.tsx';
+
+/** A ball or flag on its way: where the hand has it now, not yet a step of the document. */
+export interface Held {
+  readonly id: string;
+  readonly at: LonLat;
+}
+
+/** What is worked out from the document and the session; never saved, always made again. */
+export interface Derived {
+  readonly scene: Scene | null;
+  /** Why the hole cannot be planned, or null. */
+  readonly sceneTrouble: TroubleWords | null;
+  readonly held: Held | null;
+  readonly ballId: string | null;
+  readonly flagId: string | null;
+  readonly plan: Plan | null;
+  /** `coarse` comes from few shots and is not yet firm. */
+  readonly stage: 'none' | 'coarse' | 'firm';
+  /** The plan shown is of ground that has changed since. */
+  readonly stale: boolean;
+  /** Share of the firm answer done, or null when nothing runs. */
+  readonly progress: number | null;
+  readonly planTrouble: TroubleWords | null;
+}
+
+export const derivedStore = createStore<Derived>(() => ({
+  scene: null,
+  sceneTrouble: null,
+  held: null,
+  ballId: null,
+  flagId: null,
+  plan: null,
+  stage: 'none',
+  stale: false,
+  progress: null,
+  planTrouble: null,
+}));

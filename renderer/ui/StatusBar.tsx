@@ -1,0 +1,36 @@
+import { Check, TriangleAlert } from 'lucide-react';
+
+interface StatusBarProps {
+  /** "Saved 14:06", or why not. */
+  readonly saved: string;
+  readonly savedWell: boolean;
+  readonly plan: string;
+  /** Share of the answer under way, or null. */
+  readonly progress: number | null;
+  readonly cancel: () => void;
+  readonly end: string;
+}
+
+/** Whether the work is safe, what the plan stands on, and what is under way. */
+export function StatusBar({ saved, savedWell, plan, progress, cancel, end }: StatusBarProps): React.JSX.Element {
+  return (
+    <footer className="status-bar">
+      {progress !== null && <div className="status-progress" style={{ width: `${Math.round(progress * 100)}%` }} />}
+      <span className="status-item">
+        {savedWell ? (
+          <Check size={15} strokeWidth={1.9} aria-hidden />
+        ) : (
+          <TriangleAlert size={15} strokeWidth={1.9} aria-hidden />
+        )}
+        {saved}
+      </span>
+      {plan !== '' && <span className="status-item">{plan}</span>}
+      {progress !== null && (
+        <button type="button" className="link-button" onClick={cancel}>
+          Cancel
+        </button>
+      )}
+      <span className="status-end">{end}</span>
+    </footer>
+  );
+}

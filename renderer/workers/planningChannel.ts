@@ -1,0 +1,29 @@
+import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
+
+/** A problem as plain data, since an error loses its own members on the way between threads. */
+export interface PlanningProblem {
+  readonly code: string;
+  readonly message: string;
+  readonly place: string;
+  readonly remedy: string;
+}
+
+/** To the worker. It keeps its own copy of the document, brought up to date by changes sent before a question. */
+export type ToWorker =
+  | { readonly kind: 'document'; readonly fresh: boolean; readonly changes: readonly RecordChange[] }
+  | {
+      readonly kind: 'ask';
+      readonly ticket: number;
+      readonly holeId: string;
+      readonly ballId: string;
+      readonly flagId: string;
+      readonly shotsPerOption: number;
+      readonly seed: number;
+    };
+
+/** From the worker: each answer carries the ticket of its question. */
+export type FromWorker =
+  | { readonly kind: 'progress'; readonly ticket: number; readonly fraction: number }
+  | { readonly kind: 'plan'; readonly ticket: number; readonly plan: Plan }
+  | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlanningProblem };

@@ -1,0 +1,5 @@
+import type { WorkerPort } from './planningClient.ts';
+
+export function startPlanningWorker(): WorkerPort {
+  return new Worker(new URL('./planningWorker.ts', import.meta.url), { type: 'module', name: 'planning' });
+}
