@@ -1,0 +1,117 @@
+import type { Complex } from './complex.ts';
+import { around, blob, bunker, corners, p, patch, path, tree } from './shapes.ts';
+import { beyondEdge } from './outline.ts';
+
+const green = blob(p(0, 0), 10.4, 12.6, 340, [
+  { count: 3, share: 0.05, crestDeg: 10 },
+  { count: 1, share: 0.04, crestDeg: 200 },
+  { count: 4, share: 0.02, crestDeg: 40 },
+]);
+
+/** A short hole over a brook; the green falls from left to right, with a shoulder down its middle. */
+export const sheepwash: Complex = {
+  id: 'h2',
+  label: '2',
+  order: 2,
+  name: 'Sheepwash',
+  par: 3,
+  at: p(-290, 140),
+  playBearing: 300,
+  green,
+  fringeM: 1.2,
+  relief: {
+    datumM: 9.8,
+    fallPct: 1.7,
+    fallBearing: 128,
+    swells: [
+      { at: p(-1, 2), heightM: 0.09, reachM: 4.5 },
+      { at: p(5, -6), heightM: -0.07, reachM: 4 },
+      { at: p(-5, 8), heightM: 0.05, reachM: 3.5 },
+      { at: p(-24, 6), heightM: 0.6, reachM: 8 },
+    ],
+    valleys: [{ from: p(-14.5, -8), to: p(-15.5, 6), depthM: 0.36, halfWidthM: 2.2 }],
+    tier: null,
+    banks: [
+      { bearing: 95, spreadDeg: 38, dropM: 1, fromM: 1.4, toM: 7.5 },
+      { bearing: 185, spreadDeg: 26, dropM: 0.5, fromM: 3, toM: 9 },
+      { bearing: 318, spreadDeg: 34, dropM: -0.9, fromM: 1.6, toM: 9 },
+    ],
+  },
+  areas: [
+    patch('lightRough', 'Light rough', blob(p(2, -2), 39, 44, 0, [])),
+    around('fairway', 'Fairway', [158, 13.5], [166, 26], [184, 30], [200, 25], [206, 13.5], [182, 11]),
+    around(
+      'approach',
+      'Approach and apron',
+      ...([
+        [152, -1],
+        [154, 8],
+        [172, 10],
+        [192, 10],
+        [212, 9],
+        [232, 8.5],
+        [252, 9],
+        [270, 10],
+        [284, 12],
+        [297, 14],
+      ] as const),
+      ...([
+        [306, 12],
+        [299, 9],
+        [284, 7.6],
+        [272, 5],
+        [258, 1],
+        [235, -1.5],
+        [205, -2],
+        [178, -2],
+      ] as const),
+    ),
+    around('heavyRough', 'Far bank', [74, 13], [62, 10], [45, 9.5], [28, 11], [24, 22], [44, 27], [66, 24]),
+    around('heavyRough', 'Back', [344, 10], [2, 10.5], [8, 19], [352, 24], [338, 18]),
+    bunker(green, 'Left', [292, 4.1], 4.8, 8.4, 0.85),
+    bunker(green, 'Front right', [136, 4], 4.6, 8, 1),
+    bunker(green, 'Back right', [60, 4.6], 4, 6.2, 0.8),
+    {
+      kind: 'penaltyArea',
+      name: 'The brook',
+      shape: {
+        bandAlong: [p(-37, -37), p(-16, -34), p(-2, -37), p(12, -33), p(26, -25), p(42, -19)],
+        widthM: 3.6,
+      },
+    },
+    patch('bare', 'Sheep scrape', blob(p(-9, -20), 2.4, 1.8, 60)),
+    path('Path', 2.2, p(-31, 40), p(-29, 16), p(-30.5, -6), p(-28, -24), p(-29.4, -44)),
+    corners(
+      'outOfBounds',
+      'Out of bounds',
+      p(-38, 42),
+      p(-37.2, 10),
+      p(-38, -16),
+      p(-37.4, -46),
+      p(-46, -46),
+      p(-46, 42),
+    ),
+    tree('Old maple', beyondEdge(green, 38, 10.5), 3.1, 9, 2.2),
+    tree('Elder', beyondEdge(green, 60, 16.5), 2.4, 5, 1.4),
+    tree('Whitebeam', p(-20, 24), 2.7, 7.5, 2),
+    corners('tee', 'Tee of the third', p(22, 27), p(26.6, 25.4), p(30, 34), p(25.4, 35.6)),
+  ],
+  flags: [
+    { label: 'A', name: 'front left', at: p(-2.6, -6.4) },
+    { label: 'B', name: 'middle right', at: p(5.6, 0.4) },
+    { label: 'C', name: 'left shelf', at: p(-4.6, 1.8) },
+    { label: 'D', name: 'back', at: p(-0.6, 7.4) },
+  ],
+  balls: [
+    { name: 'front apron, tight', at: [188, 3.4], lie: 'clean' },
+    { name: 'right rough, up the bank', at: [98, 5.6], lie: 'sittingUp' },
+    { name: 'left apron, over sand', at: [293, 10.8], lie: 'clean' },
+    { name: 'front right sand', at: [136, 3.9], lie: 'clean' },
+    { name: 'back right sand, buried', at: [60, 4.5], lie: 'buried' },
+    { name: 'back left, downhill rough', at: [322, 5.8], lie: 'sittingDown' },
+    { name: 'left fringe', at: [246, 0.6], lie: 'clean' },
+    { name: 'beyond the maple', at: [38, 18], lie: 'sittingUp' },
+  ],
+  line: [p(4, -158), p(0, 0)],
+  seed: 202,
+};
