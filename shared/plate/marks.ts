@@ -2,7 +2,7 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { element, group } from './element.ts';
 import { haloText, plainText, textWidth } from './labels.ts';
 import { segment } from './pathData.ts';
-import { strokes } from './pattern.ts';
+import { dashes, strokes } from './pattern.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
@@ -44,11 +44,27 @@ const ballRadius = (style: PlateStyle, chosen: boolean): number =>
 const tagSize = (style: PlateStyle): number => Math.max(17 * style.symbolScale, style.leastText * 1.2);
 const staff = (style: PlateStyle): number => 10 * style.symbolScale;
 
+/** Where a ball's circle is drawn: on its place, or at the edge of the map nearest to it when it lies beyond. */
+function ballPlace(view: PlateView, style: PlateStyle, ball: PlaceMark): { at: XY; beyond: boolean } {
+  const [x, y] = projection(view).toDrawing(ball.at);
+  const r = ballRadius(style, ball.chosen) + 4 * style.symbolScale;
+  const { box } = view;
+  const at: XY = [
+    Math.min(Math.max(x, box.x + r), box.x + box.width - r),
+    Math.min(Math.max(y, box.y + r), box.y + box.height - r),
+  ];
+  return { at, beyond: Math.hypot(at[0] - x, at[1] - y) > r };
+}
+
+/** Whether any ball lies so far out that its circle stands at the edge of the map, drawn dashed. */
+export const anyBallBeyond = (view: PlateView, style: PlateStyle, balls: readonly PlaceMark[]): boolean =>
+  balls.some((ball) => ballPlace(view, style, ball).beyond);
+
 /** Boxes the marks cover, for names and patterns to keep clear of. */
 export function markBoxes(view: PlateView, style: PlateStyle, marks: Marks): Box[] {
   const { toDrawing } = projection(view);
   const balls = marks.balls.map((ball) => {
-    const [x, y] = toDrawing(ball.at);
+    const [x, y] = ballPlace(view, style, ball).at;
     const r = ballRadius(style, ball.chosen) + (ball.chosen ? 5 : 2) * style.symbolScale;
     return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
   });
@@ -67,7 +83,13 @@ export function markBoxes(view: PlateView, style: PlateStyle, marks: Marks): Box
 }
 
 /** A ball: circle with its number; filled when chosen, with an outer ring. */
-export function ballMark([x, y]: XY, label: string, chosen: boolean, style: PlateStyle): SvgNode {
+export function ballMark(
+  [x, y]: XY,
+  label: string,
+  chosen: boolean,
+  style: PlateStyle,
+  beyond = false,
+): SvgNode {
   const { inks } = style;
   const k = style.symbolScale;
   const r = ballRadius(style, chosen);
@@ -92,6 +114,7 @@ export function ballMark([x, y]: XY, label: string, chosen: boolean, style: Plat
       fill: chosen ? inks.ink : inks.sheet,
       stroke: inks.ink,
       'stroke-width': 1.5 * k,
+      'stroke-dasharray': beyond ? dashes(style, 4, 3) : undefined,
     }),
     plainText(label, x, y + size * 0.36, {
       size,
@@ -185,9 +208,10 @@ export function drawMarks(view: PlateView, style: PlateStyle, marks: Marks): Svg
     element('g', { 'data-part': kind, 'data-id': mark.id }, node);
   return group(
     'marks',
-    ...chosenLast(marks.balls).map((mark) =>
-      held('ball-mark', mark, ballMark(toDrawing(mark.at), mark.label, mark.chosen, style)),
-    ),
+    ...chosenLast(marks.balls).map((mark) => {
+      const { at, beyond } = ballPlace(view, style, mark);
+      return held('ball-mark', mark, ballMark(at, mark.label, mark.chosen, style, beyond));
+    }),
     ...chosenLast(marks.flags).map((mark) =>
       held('flag-mark', mark, flagMark(toDrawing(mark.at), mark.label, mark.chosen, style)),
     ),

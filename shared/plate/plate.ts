@@ -7,7 +7,10 @@ import type { LabelRequest, PlacedLabel } from './labels.ts';
 import { drawLabel, labelClearance, placeLabels } from './labels.ts';
 import type { Marks, Measurements } from './marks.ts';
 import { drawMarks, drawMeasurements, markBoxes } from './marks.ts';
+import type { NamesShown } from './names.ts';
 import { nameRequests } from './names.ts';
+import type { LandingLink } from './landingLinks.ts';
+import { drawLandingLinks, landingLinkBoxes } from './landingLinks.ts';
 import type { ReliefDrawing } from './relief.ts';
 import { drawRelief } from './relief.ts';
 import type { DrawnShot } from './shotMark.ts';
@@ -26,6 +29,10 @@ export interface MapContent {
   readonly measurements: Measurements | null;
   /** The proposed option last, so that it lies on top. */
   readonly shots: readonly DrawnShot[];
+  /** Every ball's landing spot for one flag, as on a card. */
+  readonly links?: readonly LandingLink[];
+  /** Which areas carry their names; all when left out. */
+  readonly names?: NamesShown;
   /** Boxes the caller draws itself and wants free. */
   readonly keepClear?: readonly Box[];
 }
@@ -43,10 +50,14 @@ export interface MapLayers {
 
 export function drawMapLayers(view: PlateView, style: PlateStyle, content: MapContent): MapLayers {
   const own = [...markBoxes(view, style, content.marks), ...(content.keepClear ?? [])];
-  const lines = content.shots.flatMap((shot) => shotBoxes(view, style, shot));
+  const links = content.links ?? [];
+  const lines = [
+    ...content.shots.flatMap((shot) => shotBoxes(view, style, shot)),
+    ...landingLinkBoxes(view, style, links),
+  ];
   const requests: LabelRequest[] = [
     ...content.shots.flatMap((shot) => shotLabels(view, style, shot)),
-    ...nameRequests(view, style, content.areas),
+    ...nameRequests(view, style, content.areas, content.names ?? 'all'),
     ...doubtLabels(view, style, content.measurements),
   ];
   const placed = placeLabels(requests, [...own, ...lines], view.box);
@@ -61,7 +72,11 @@ export function drawMapLayers(view: PlateView, style: PlateStyle, content: MapCo
       content.measurements === null
         ? group('measurements')
         : drawMeasurements(view, style, content.measurements),
-    shots: group('shots', ...content.shots.map((shot) => drawShot(view, style, shot))),
+    shots: group(
+      'shots',
+      drawLandingLinks(view, style, links),
+      ...content.shots.map((shot) => drawShot(view, style, shot)),
+    ),
     marks: drawMarks(view, style, content.marks),
     labels: group('labels', ...placed.map((label) => drawLabel(label, style))),
     placed,
