@@ -16,3 +16,8 @@ export interface PlanQuestion {
 export interface PlanningCalls {
   plan: [PlanQuestion, Plan];
 }
+
+/** Shots for each option of a firm plan: a standard error near a hundredth of a stroke. */
+export const USUAL_SHOTS = 400;
+/** Any number would do; always the same one, so that the window and the command line give the same plan. */
+export const USUAL_SEED = 1;

@@ -1,0 +1,66 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { Plan } from '../../shared/planner/plan.ts';
+import { InputProblem } from '../../shared/words/inputProblem.ts';
+import type { PlanMessage, PlanRun, PlanTask, ProblemParts } from './planTask.ts';
+
+/** Built, the worker lies beside the command; run from source, beside this file. */
+const workerUrl = new URL(
+  import.meta.url.endsWith('.ts') ? './planWorker.ts' : './planWorker.js',
+  import.meta.url,
+);
+const MOST_WORKERS = 4;
+
+/**
+ * Plans all tasks on as many threads as there are cores, at most four. Plans come in the order of the tasks and of the
+ * balls in each, whoever made them. Throws the first InputProblem met.
+ */
+export async function planAll(
+  run: PlanRun,
+  tasks: readonly PlanTask[],
+  onPlan: () => void,
+): Promise<readonly Plan[]> {
+  const plans = tasks.map((): Plan[] => []);
+  const waiting = [...tasks.entries()];
+  const workers: Worker[] = [];
+  const workUntilDone = (worker: Worker): Promise<void> =>
+    new Promise((resolve, reject) => {
+      let current = -1;
+      const next = (): void => {
+        const entry = waiting.shift();
+        if (entry === undefined) {
+          resolve();
+          return;
+        }
+        current = entry[0];
+        worker.postMessage(entry[1]);
+      };
+      worker.on('error', reject);
+      worker.on('message', (message: PlanMessage) => {
+        if (message.kind === 'problem') {
+          reject(inputProblem(message.problem));
+          return;
+        }
+        if (message.kind === 'done') {
+          next();
+          return;
+        }
+        plans[current]?.push(message.plan);
+        onPlan();
+      });
+      next();
+    });
+  try {
+    for (let n = Math.min(availableParallelism(), MOST_WORKERS, tasks.length); n > 0; n -= 1)
+      workers.push(new Worker(workerUrl, { workerData: run }));
+    await Promise.all(workers.map(workUntilDone));
+  } finally {
+    await Promise.all(workers.map((worker) => worker.terminate()));
+  }
+  return plans.flat();
+}
+
+function inputProblem({ code, message, place, remedy }: ProblemParts): InputProblem {
+  const what = message.slice(place === '' ? 0 : place.length + 2, message.length - remedy.length - 1);
+  return new InputProblem(code, what, place, remedy);
+}

@@ -1,0 +1,75 @@
+import type { RecordOf } from '../../shared/atlas/records.ts';
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import { reasonText } from '../../shared/planner/reasonText.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import {
+  aim,
+  chance,
+  distance,
+  greenSpeed,
+  landing,
+  leave,
+  strokeCost,
+  strokes,
+  withUnit,
+} from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { table } from './table.ts';
+
+export interface PlanTextParts {
+  readonly scene: Scene;
+  readonly ball: RecordOf<'ballPosition'>;
+  readonly flag: RecordOf<'holeLocation'>;
+  readonly units: UnitsPreference;
+}
+
+/** A plan to be read on a terminal: what was asked, the ledger of options, and why the advice is what it is. */
+export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts): string {
+  const chosen = plan.options.find(({ id }) => id === plan.chosenId);
+  const rows = plan.options.map((option, rank) => row(option, rank, plan, units));
+  const ledger = table(
+    [
+      ['', 'left'],
+      ['shot', 'left'],
+      [`carry ${distance(0, units).unit}`, 'right'],
+      ['land', 'right'],
+      [`aim ${aim(1, units).unit}`, 'right'],
+      [`run ${distance(0, units).unit}`, 'right'],
+      [`leave ${leave(0, units).unit}`, 'right'],
+      ['up and down', 'right'],
+      ['trouble', 'right'],
+      ['strokes', 'right'],
+      ['cost', 'right'],
+    ],
+    rows,
+  );
+  const why = chosen?.reasons.map((reason) => `  ${reasonText(reason, units)}`) ?? [];
+  const left = plan.leftOut.map(({ reason }) => `  ${reasonText(reason, units)}`);
+  return [
+    `Hole ${scene.hole.label}, ball ${ball.label}${ball.name === '' ? '' : ` (${ball.name})`} to flag ${flag.label}: ${withUnit(distance(plan.distanceM, units))}, green speed ${withUnit(greenSpeed(scene.conditions.stimpFt))}, for ${scene.player.name}`,
+    '',
+    ledger,
+    '',
+    ...(chosen === undefined ? [] : [`${optionName(chosen)}:`, ...why]),
+    ...(left.length === 0 ? [] : ['Left out:', ...left]),
+    '',
+  ].join('\n');
+}
+
+function row(option: PlanOption, rank: number, plan: Plan, units: UnitsPreference): readonly string[] {
+  const mark = option.id === plan.chosenId ? '>' : option.id === plan.safeId ? 's' : '';
+  return [
+    mark,
+    optionName(option),
+    option.landing === null ? '' : distance(option.carryM, units).text,
+    option.landingOnM === null ? 'rolls' : landing(option.landingOnM, units).text,
+    aim(option.aimRightM, units).text,
+    distance(option.runM, units).text,
+    leave(option.leave.medianM, units).text,
+    withUnit(chance(option.chances.upAndDown)),
+    withUnit(chance(option.chances.trouble)),
+    strokes(option.strokes),
+    strokeCost(option.costStrokes, rank === 0, option.level),
+  ];
+}
