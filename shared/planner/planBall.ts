@@ -27,11 +27,11 @@ export interface PlanRequest {
 /** Share of the plan that is done, 0 to 1. */
 export type Progress = (share: number) => void;
 
-const SEARCH_SHOTS = 96;
+const SEARCH_SHOTS = 64;
 /** The first target is this far past the hole; the search moves it. */
 const FIRST_PAST_M = 0.3;
 /** An option this far behind after the first look is not searched further. */
-const HOPELESS_STROKES = 0.3;
+const HOPELESS_STROKES = 0.15;
 /** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
 const MISS_M = 1.5;
 const MISS_SHARE = 0.3;

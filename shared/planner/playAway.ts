@@ -6,7 +6,8 @@ import { slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
 import type { Situation } from './situation.ts';
 import { type Solved, solveAim } from './solveAim.ts';
-import { meanStrokes } from './trial.ts';
+import type { StrokesField } from './strokesField.ts';
+import { strokesOf, withReplays } from './trial.ts';
 
 export interface SafeShot {
   readonly candidate: Candidate;
@@ -52,8 +53,7 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
         const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing + turn);
         const aim = solveAim(shooter, ball, target, 'rest');
         if (aim.missM > 1 + 0.25 * reach) continue;
-        const strokes = meanStrokes(shooter, tools.field, aim, searchShots, SHOTS);
-        const score = strokes + PRICE_OF_TROUBLE * troubleShare(shooter, aim, searchShots);
+        const score = carefulScore(shooter, tools.field, aim, searchShots);
         if (score < least) {
           least = score;
           best = { candidate, shooter, aim };
@@ -64,15 +64,20 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
   return best;
 }
 
-function troubleShare(shooter: Shooter, aim: Solved, shots: Float64Array): number {
+/** Expected strokes with every share of trouble counted dear. */
+function carefulScore(shooter: Shooter, field: StrokesField, aim: Solved, shots: Float64Array): number {
+  let sum = 0;
+  let lost = 0;
   let trouble = 0;
   for (let i = 0; i < SHOTS; i += 1) {
     shooter.struck(aim.clubheadMps, aim.bearing, shots, i);
     const code = shooter.out[CODE] ?? 0;
+    if (isLost(code)) lost += 1;
+    else sum += strokesOf(shooter, field, code);
     if (isLost(code) || code === BUNKER || code === HEAVY || shooter.out[slots.obstructed] === 1)
       trouble += 1;
   }
-  return trouble / SHOTS;
+  return withReplays(sum, SHOTS, lost) + (PRICE_OF_TROUBLE * trouble) / SHOTS;
 }
 
 /** At most two candidates: the one with least that can go wrong, and the most lofted of the plain techniques. */

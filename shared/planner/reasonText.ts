@@ -1,6 +1,161 @@
+import {
+  chance,
+  distance,
+  leave,
+  landing as landingOf,
+  slope,
+  strokes as strokesText,
+  withUnit,
+} from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';
+import { type Cover, covers, type Technique, techniques } from '../words/vocabulary.ts';
+import { techniqueName } from './optionName.ts';
 import type { Reason } from './plan.ts';
 
-export function reasonText(reason: Reason, _units: UnitsPreference): string {
-  return reason.kind;
+const groundWords: Readonly<Record<Cover, string>> = {
+  green: 'green',
+  fringe: 'fringe',
+  approach: 'approach',
+  fairway: 'fairway',
+  lightRough: 'light rough',
+  heavyRough: 'heavy rough',
+  bare: 'bare ground',
+  bunker: 'sand',
+  penaltyArea: 'penalty area',
+  outOfBounds: 'out of bounds',
+  path: 'path',
+  tee: 'tee',
+};
+
+const isCover = (word: string): word is Cover => (covers as readonly string[]).includes(word);
+const isTechnique = (word: string): word is Technique => (techniques as readonly string[]).includes(word);
+
+/** A reason in plain trade words: one or two short sentences. An unknown kind comes out as nothing. */
+export function reasonText(reason: Reason, units: UnitsPreference): string {
+  const number = (name: string): number => {
+    const value = reason.values[name];
+    return typeof value === 'number' ? value : NaN;
+  };
+  const word = (name: string): string => String(reason.values[name] ?? '');
+  const ground = (name: string): string => {
+    const value = word(name);
+    return isCover(value) ? groundWords[value] : value;
+  };
+  const technique = (): string => {
+    const value = word('technique');
+    return isTechnique(value) ? techniqueName(value).toLowerCase() : value;
+  };
+  const far = (name: string): string => withUnit(distance(number(name), units));
+  const close = (name: string): string => withUnit(leave(number(name), units));
+  const share = (name: string): string => withUnit(chance(number(name)));
+  const cost = (name: string): string => strokesText(Math.abs(number(name)));
+  const falls = (): string => {
+    const pct = number('slopePct');
+    if (Math.abs(pct) < 0.5) return 'level ground';
+    return pct > 0 ? `ground rising ${withUnit(slope(pct))}` : `ground falling ${withUnit(slope(-pct))} away`;
+  };
+
+  switch (reason.kind) {
+    case 'savesStrokes':
+      return `It saves ${cost('savedStrokes')} strokes over ${word('name')}, the next best.`;
+    case 'bestButLevel':
+      return `${word('name')} is level with it: these shots cannot tell them apart.`;
+    case 'simplerWithinMargin':
+      return `It costs ${cost('costStrokes')} more than ${word('name')}, within your margin of ${cost('marginStrokes')}, and it is the simpler shot.`;
+    case 'levelAndSimpler':
+      return `It is level with ${word('name')} and is the simpler shot.`;
+    case 'onlyShot':
+      return 'It is the only shot for this lie with this bag.';
+    case 'paceInGrass':
+      return `The ball loses ${share('lostShare')} of its pace in ${far('lengthM')} of ${ground('cover')}.`;
+    case 'staysDown':
+      return `It stays on the ground: half of your strikes finish within ${close('medianLeaveM')}.`;
+    case 'clearsAndLands': {
+      const over =
+        word('cover') === 'swale'
+          ? 'the swale'
+          : word('cover') === 'bank'
+            ? 'the bank'
+            : `${far('clearedM')} of ${ground('cover')}`;
+      return `It clears ${over} and lands ${onGreen(number('onM'), units)} on ${falls()}.`;
+    }
+    case 'landsShort':
+      return `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
+    case 'flightAndRun':
+      return `It flies ${share('carryShare')} of the way and runs ${far('runM')}.`;
+    case 'liePlaysLike':
+      return number('alongDeg') > 0
+        ? `Out of this upslope the ${withoutWedge(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: higher and shorter.`
+        : `Off this downslope the ${withoutWedge(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: lower, and it runs.`;
+    case 'meantPast':
+      return `Meant to stop ${far('lengthM')} past the flag: short costs more here.`;
+    case 'meantShort':
+      return `Meant to stop ${far('lengthM')} short of the flag: past it costs more here.`;
+    case 'mishits':
+      return `${share('share')} of your strikes from this lie are heavy or thin.`;
+    case 'stillLearning':
+      return `You are still learning the ${technique()}: it must save ${cost('marginStrokes')} before it counts.`;
+    case 'harderForLittle':
+      return `It would save only ${cost('savedStrokes')} over ${word('name')}, less than your margin of ${cost('marginStrokes')}, and asks for more.`;
+    case 'learningForLittle':
+      return `It saves ${cost('savedStrokes')} over ${word('name')}, not enough to choose it.`;
+    case 'levelWith':
+      return `It is level with ${word('name')}: these shots cannot tell them apart.`;
+    case 'costsStrokes':
+      return `It costs ${cost('costStrokes')} strokes more than ${word('name')}.`;
+    case 'moreTrouble':
+      return `${share('share')} of your strikes ${troubleWords(word('what'))}, against ${share('chosenShare')}.`;
+    case 'runsPastFromSameSpot':
+      return `From the same landing spot as ${word('name')} it would run ${far('lengthM')} farther.`;
+    case 'stopsShortFromSameSpot':
+      return `From the same landing spot as ${word('name')} it would stop ${far('lengthM')} shorter.`;
+    case 'leavesMore':
+      return `Half of your strikes finish within ${close('medianLeaveM')}, against ${close('chosenLeaveM')}.`;
+    case 'missesGreen':
+      return `${share('share')} of your strikes stay off the green, against ${share('chosenShare')}.`;
+    case 'fewerUpAndDown':
+      return `You get up and down ${share('share')} of the time, against ${share('chosenShare')}.`;
+    case 'safePrice':
+      return number('costStrokes') < 0.005
+        ? `The safe way out costs nothing here: ${share('share')} trouble.`
+        : `The safe way out costs ${cost('costStrokes')} and takes trouble from ${share('chosenShare')} to ${share('share')}.`;
+    case 'safeLeave':
+      return `It leaves about ${close('medianLeaveM')}; ${share('offGreenShare')} stay off the green.`;
+    case 'notInRepertoire':
+      return `You have marked the ${technique()} as not yours.`;
+    case 'noClub':
+      return `No club in the bag suits the ${technique()}.`;
+    case 'lieForbids':
+      return `This lie does not allow the ${technique()}.`;
+    case 'cannotStop':
+      return `The ${withoutWedge(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
+    default:
+      return '';
+  }
+}
+
+const withoutWedge = (name: string): string => name.replace(/\s*wedge$/i, '');
+const degrees = (value: number): string => `${String(Math.round(value))}°`;
+
+/** "2 paces on", "on the edge". */
+function onGreen(onM: number, units: UnitsPreference): string {
+  const { text } = landingOf(onM, units);
+  if (text === 'edge') return 'at the edge';
+  const number = text.replace(' on', '');
+  return `${number} ${number === '1' || number === '½' ? 'pace' : 'paces'} on,`;
+}
+
+function troubleWords(what: string): string {
+  switch (what) {
+    case 'bunker':
+      return 'end in sand';
+    case 'penaltyArea':
+      return 'end in the penalty area';
+    case 'outOfBounds':
+      return 'end out of bounds';
+    case 'obstructed':
+      return 'catch something on the way';
+    default:
+      return 'end in trouble';
+  }
 }

@@ -106,4 +106,4 @@ export function improveAim(
 }
 
 const COARSE_SHOTS = 32;
-const FINE_SHOTS = 96;
+const FINE_SHOTS = 64;

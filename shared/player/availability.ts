@@ -33,7 +33,6 @@ export function lieAllows(technique: Technique, cover: Cover, quality: LieQualit
     case 'bumpAndRun':
       return !sand && cover !== 'green' && cover !== 'heavyRough' && !buried;
     case 'chip':
-      return cover !== 'green' && !buried;
     case 'pitch':
       return !sand && cover !== 'green' && !buried;
     case 'highSoft':

@@ -1,0 +1,60 @@
+import { type Conditions } from '../ball/shot.ts';
+import { coverTable } from '../ball/coverPhysics.ts';
+import type { Ground } from '../ball/ground.ts';
+import type { PlanePoint } from '../geometry/points.ts';
+import { type Cover, coverCode, covers } from '../words/vocabulary.ts';
+
+/** What lies on the straight line between two points. */
+export interface GroundBetween {
+  /** Length over each cover that is not green, longest first, metres. */
+  readonly offGreen: readonly { readonly cover: Cover; readonly lengthM: number }[];
+  /** Share of a rolling ball's energy taken by ground that is not green. */
+  readonly paceLostOffGreen: number;
+  /** Lowest dip and highest rise against the straight line between the ends, metres, both positive. */
+  readonly dipM: number;
+  readonly riseM: number;
+}
+
+const STEP_M = 0.1;
+const GREEN = coverCode('green');
+
+export function groundBetween(
+  ground: Ground,
+  conditions: Conditions,
+  from: PlanePoint,
+  to: PlanePoint,
+): GroundBetween {
+  const rolling = coverTable(conditions).rollingMps2;
+  const east = to.eastM - from.eastM;
+  const north = to.northM - from.northM;
+  const length = Math.sqrt(east * east + north * north);
+  const steps = Math.max(1, Math.ceil(length / STEP_M));
+  const step = length / steps;
+  const here = new Float64Array(4);
+  const lengths = new Float64Array(covers.length);
+  ground.sample(to.eastM, to.northM, here);
+  const endM = here[0] ?? 0;
+  ground.sample(from.eastM, from.northM, here);
+  const startM = here[0] ?? 0;
+  let dipM = 0;
+  let riseM = 0;
+  let all = 0;
+  let off = 0;
+  for (let i = 0; i < steps; i += 1) {
+    const share = (i + 0.5) / steps;
+    ground.sample(from.eastM + share * east, from.northM + share * north, here);
+    const code = here[3] ?? 0;
+    lengths[code] = (lengths[code] ?? 0) + step;
+    const taken = (rolling[code] ?? 0) * step;
+    all += taken;
+    if (code !== GREEN) off += taken;
+    const against = (here[0] ?? 0) - (startM + share * (endM - startM));
+    dipM = Math.max(dipM, -against);
+    riseM = Math.max(riseM, against);
+  }
+  const offGreen = covers
+    .map((cover, code) => ({ cover, lengthM: lengths[code] ?? 0 }))
+    .filter(({ cover, lengthM }) => cover !== 'green' && lengthM > 0)
+    .sort((a, b) => b.lengthM - a.lengthM);
+  return { offGreen, paceLostOffGreen: all > 0 ? off / all : 0, dipM, riseM };
+}
