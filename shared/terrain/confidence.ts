@@ -48,11 +48,16 @@ export function doubtGrid(
 export const heightTarget = (plate: PlateFit, at: PlanePoint): Target =>
   plate.target([at.eastM, at.northM, 1]);
 
-/** The slope towards one side, as a level of the usual length reads it. */
-export function slopeTarget(plate: PlateFit, at: PlanePoint, towards: 'east' | 'north'): Target {
-  const x = towards === 'east' ? LEVEL_LENGTH_M / 2 : 0;
-  const y = towards === 'north' ? LEVEL_LENGTH_M / 2 : 0;
-  const per = 1 / LEVEL_LENGTH_M;
+/** The slope towards one side over a length, as a level of that length reads it. */
+export function slopeTarget(
+  plate: PlateFit,
+  at: PlanePoint,
+  towards: 'east' | 'north',
+  lengthM: number = LEVEL_LENGTH_M,
+): Target {
+  const x = towards === 'east' ? lengthM / 2 : 0;
+  const y = towards === 'north' ? lengthM / 2 : 0;
+  const per = 1 / lengthM;
   return plate.target([at.eastM + x, at.northM + y, per, at.eastM - x, at.northM - y, -per]);
 }
 

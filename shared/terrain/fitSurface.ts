@@ -1,10 +1,10 @@
-import type { PlanePoint } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
-import { type Evidence, evidenceOf, fillers, type Reading } from './evidence.ts';
+import { evidenceOf, fillers } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
 import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
 import { fitPlate, type PlateFit } from './plateFit.ts';
 import { plateHeight, plateOnGrid } from './plateShape.ts';
+import { type ReadingFit, readingFits } from './readingFits.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
@@ -15,25 +15,6 @@ export interface FitOptions {
   readonly flatWithoutEvidence?: boolean;
   /** Fixes how readily the ground bends instead of judging it from the evidence. */
   readonly bendingVariance?: number;
-}
-
-/** How one reading agrees with the surface and with all the others. */
-export interface ReadingFit {
-  readonly id: string;
-  readonly kind: Reading['kind'];
-  readonly at: PlanePoint;
-  /** Metres for a height or contour; a slope's misfit vector in percent has this length. */
-  readonly residual: number;
-  readonly unit: 'm' | 'pct';
-  /** The stated accuracy in the same unit. */
-  readonly accuracy: number;
-  /**
-   * `agrees`: the surface passes within the stated accuracy. `strays`: it passes outside it, as one good reading in three
-   * will. `contradicts`: the other readings put the ground more than three of their joint standard deviations from it.
-   */
-  readonly verdict: 'agrees' | 'strays' | 'contradicts';
-  /** How far the surface fitted to all the other readings is from this one, in the unit. */
-  readonly othersDiffer: number;
 }
 
 /** A surface fitted to evidence, with how well it fits. */
@@ -52,7 +33,6 @@ const COARSE_CELL_M = 0.5;
 /** Kernel evaluations a fit may take on its grid: about a sixth of a second. */
 const GRID_BUDGET = 4e6;
 const MOST_NODES = 400_000;
-const CONTRADICTION = 3;
 
 /**
  * Fits one smooth surface to everything measured: the plate of least bending, hinged along break lines, that weighs each
@@ -75,47 +55,16 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
     options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count),
   );
   const surface = plateOnGrid(plate, shape);
-  const readings = judge(evidence, plate);
+  const readings = readingFits(evidence, observations, folds, plate);
   return {
     ...surface,
     readings,
     disagreements: readings
       .filter((r) => r.verdict !== 'agrees')
-      .sort((a, b) => b.residual / b.accuracy - a.residual / a.accuracy),
+      .sort((a, b) => Math.abs(b.othersDiffer) / b.accuracy - Math.abs(a.othersDiffer) / a.accuracy),
     plate,
     exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
   };
-}
-
-function judge(evidence: Evidence, plate: PlateFit): ReadingFit[] {
-  const fits: ReadingFit[] = [];
-  evidence.observations.forEach((observation, i) => {
-    const reading = evidence.readings[observation.reading];
-    if (reading === undefined) return;
-    const slope = reading.kind === 'slope';
-    // A slope is two observations, east and north, one after the other.
-    if (slope && evidence.observations[i - 1]?.reading === observation.reading) return;
-    const length = (values: Float64Array): number => {
-      const first = values[i] as number;
-      const second = slope ? (values[i + 1] as number) : 0;
-      return Math.sqrt(first * first + second * second);
-    };
-    const per = slope ? 100 : 1;
-    const residual = length(plate.residuals) * per;
-    const accuracy = Math.sqrt(observation.variance) * per;
-    fits.push({
-      id: reading.id,
-      kind: reading.kind,
-      at: reading.at,
-      residual: slope ? residual : (plate.residuals[i] as number),
-      unit: slope ? 'pct' : 'm',
-      accuracy,
-      verdict:
-        length(plate.leaveOneOut) > CONTRADICTION ? 'contradicts' : residual > accuracy ? 'strays' : 'agrees',
-      othersDiffer: slope ? length(plate.leaveOneOutError) * per : (plate.leaveOneOutError[i] as number),
-    });
-  });
-  return fits;
 }
 
 function affordableCell(extent: TerrainInput['extent'], centres: number): number {

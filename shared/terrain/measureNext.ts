@@ -2,6 +2,9 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { heightTarget, slopeTarget, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
 
+/** A putt feels the slope over some paces, not over the length of a level: metres. */
+const FELT_OVER_M = 3;
+
 /** A spot worth measuring. */
 export interface MeasureHere {
   readonly at: PlanePoint;
@@ -39,7 +42,10 @@ export function measureNext(
   const wanted =
     doubtIn === 'height'
       ? candidates
-      : places.flatMap((at) => [slopeTarget(plate, at, 'east'), slopeTarget(plate, at, 'north')]);
+      : places.flatMap((at) => [
+          slopeTarget(plate, at, 'east', FELT_OVER_M),
+          slopeTarget(plate, at, 'north', FELT_OVER_M),
+        ]);
   const perPlace = wanted.length / n;
   const weights = Float64Array.from(wanted, (_, k) => {
     const at = places[Math.floor(k / perPlace)];

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import type { Ground } from '../../../shared/ball/ground.ts';
+import { generator } from '../../../shared/random/generator.ts';
+import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
+import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
+import type { TerrainInput } from '../../../shared/terrain/terrainInput.ts';
+import { coverCode } from '../../../shared/words/vocabulary.ts';
+import { area, circle, emptyInput, heightReadings, swells } from './fixtures.ts';
+
+const input: TerrainInput = {
+  ...emptyInput(),
+  heights: heightReadings(swells, 40),
+  // The bunker bites into the green and is drawn before it.
+  areas: [
+    area('bunker', circle(29, 20, 4), { lipHeightM: 0.8 }),
+    area('green', circle(20, 20, 8)),
+    area('fringe', circle(20, 20, 9.5)),
+    area('tree', circle(6, 6, 2), { treeHeightM: 9, canopyBaseM: 3 }),
+  ],
+  walls: [
+    {
+      id: 'w',
+      name: 'stone wall',
+      heightM: 1.2,
+      points: [
+        { eastM: 2, northM: 30 },
+        { eastM: 6, northM: 30 },
+        { eastM: 6, northM: 34 },
+      ],
+    },
+  ],
+};
+const surface = fitSurface(input);
+const ground = surveyedGround(surface, input);
+const at = (eastM: number, northM = 20): { eastM: number; northM: number } => ({ eastM, northM });
+
+describe('cover', () => {
+  it('goes by kind and never by the order of drawing', () => {
+    const other = surveyedGround(surface, { ...input, areas: input.areas.toReversed() });
+    expect(other.cover.codes).toEqual(ground.cover.codes);
+    expect([5, 11, 20, 26, 34].map((x) => ground.coverAt(at(x)))).toEqual([
+      'lightRough',
+      'fringe',
+      'green',
+      'bunker',
+      'lightRough',
+    ]);
+    expect(ground.coverAt(at(500))).toBe('lightRough');
+  });
+
+  it('measures to the edge of the green and along a line onto it', () => {
+    expect(ground.greenEdgeDistance(at(20))).toBeCloseTo(8, 1);
+    expect(ground.greenEdgeDistance(at(10))).toBeCloseTo(-2, 6);
+    expect(ground.greenCrossings(at(0), at(40)).map((c) => [c.enters, Math.round(c.distanceM)])).toEqual([
+      [true, 12],
+      [false, 28],
+    ]);
+    expect(ground.distanceOntoGreen(at(0), at(15))).toBeCloseTo(3, 6);
+    expect(ground.distanceOntoGreen(at(0), at(10))).toBeCloseTo(-2, 6);
+    expect(ground.distanceOntoGreen(at(0), at(0, 10))).toBeNull();
+  });
+});
+
+describe('a bunker', () => {
+  const out = new Float64Array(4);
+
+  it('lies below the surface by its lip, from the foot of its face inwards', () => {
+    for (const [x, y] of [
+      [29, 20],
+      [31, 21],
+    ] as const) {
+      surface.sampleHeight(x, y, out);
+      const over = out[0] ?? NaN;
+      ground.sample(x, y, out);
+      expect(over - (out[0] ?? NaN)).toBeCloseTo(0.8, 9);
+      expect(out[3]).toBe(coverCode('bunker'));
+    }
+  });
+
+  it('joins the ground at its edge, with a steep face whose slope is the derivative of its height', () => {
+    const step = 1e-6;
+    let steepest = 0;
+    for (let x = 32; x < 32.98; x += 0.02) {
+      ground.sample(x + step, 20, out);
+      const beyond = out[0] ?? NaN;
+      ground.sample(x, 20, out);
+      expect(out[1]).toBeCloseTo((beyond - (out[0] ?? NaN)) / step, 3);
+      steepest = Math.max(steepest, out[1] ?? NaN);
+    }
+    expect(steepest).toBeGreaterThan(1.5);
+    expect(steepest).toBeLessThan(2.2);
+    expect(ground.heightAt(at(32.99)) - ground.heightAt(at(33.2))).toBeCloseTo(0, 1);
+  });
+});
+
+describe('the ball model’s view', () => {
+  it('is a Ground whose greatest height holds far and wide', () => {
+    const seen: Ground = ground;
+    const random = generator(4);
+    const out = new Float64Array(4);
+    for (let k = 0; k < 5000; k += 1) {
+      seen.sample(400 * random.uniform() - 180, 400 * random.uniform() - 180, out);
+      expect(out[0]).toBeLessThanOrEqual(seen.maxHeightM);
+    }
+  });
+
+  it('has crowns and walls over the ground they stand on', () => {
+    const [tree, ...walls] = ground.obstacles;
+    const under = ground.heightAt(at(6, 6));
+    expect(tree?.kind).toBe('tree');
+    expect(tree?.bottomM).toBeCloseTo(under + 3, 6);
+    expect(tree?.topM).toBeCloseTo(under + 9, 6);
+    expect(walls.map((wall) => wall.name)).toEqual(['stone wall', 'stone wall']);
+    expect(walls[0]?.topM).toBeGreaterThan(ground.heightAt(at(4, 30)) + 1.1);
+    expect(walls[0]?.bottomM).toBeLessThan(ground.heightAt(at(4, 30)));
+  });
+});
