@@ -20,8 +20,9 @@ const LONGEST_M = 0.6;
 const LAST_M = 0.3;
 /** Below this speed a ball that the slope outdoes starts again down the fall line. */
 const STALL_MPS = 0.01;
-/** A ball that has rolled this long has no rest on this ground. */
+/** A ball that has rolled this long or this far has no rest on this ground. */
 const LONGEST_ROLL_S = 60;
+const FARTHEST_ROLL_M = 300;
 const MOST_STEPS = 1_000_000;
 const EDGE_M = 4e-4;
 
@@ -177,6 +178,7 @@ export function roll(w: ShotWork): number {
   const scratch = w.scratch;
   const factor = w.stepFactor;
   let elapsed = 0;
+  let rolled = 0;
   let longest = LONGEST_M * factor;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const code = here[3] as number;
@@ -243,7 +245,7 @@ export function roll(w: ShotWork): number {
       }
     }
     const h = Math.min(longest / speed, (factor * 0.35 * speed) / (a + slope));
-    if (elapsed + h > LONGEST_ROLL_S) return ROLL_STILL_ROLLING;
+    if (elapsed + h > LONGEST_ROLL_S || rolled > FARTHEST_ROLL_M) return ROLL_STILL_ROLLING;
     // Look at the ground where the ball will be half-way and at the end, near enough.
     const bx = -a * (vx / speed) - gx;
     const by = -a * (vy / speed) - gy;
@@ -282,6 +284,7 @@ export function roll(w: ShotWork): number {
     }
     recordRoll(w);
     elapsed += used;
+    rolled += used * speed;
   }
   return ROLL_STILL_ROLLING;
 }
