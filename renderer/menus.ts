@@ -38,7 +38,10 @@ export function atlasMenu(
         { key: 'open', label: 'Open a file', hint: 'Ctrl O', run: () => void desk.openFile() },
         {
           key: 'save',
-          label: open?.fileName != null && open.fileHandle !== null ? `Save to ${open.fileName}` : 'Save to a file',
+          label:
+            open?.fileName != null && open.fileHandle !== null
+              ? `Save to ${open.fileName}`
+              : 'Save to a file',
           hint: inFile ? 'no changes' : 'Ctrl S',
           run: () => void desk.save(),
         },
@@ -69,8 +72,18 @@ export function settingsMenu({ theme, textSize, units }: Preferences): readonly 
     {
       title: 'Units',
       items: [
-        { key: 'yards', label: 'Yards, feet and paces', checked: units === 'yards', run: set({ units: 'yards' }) },
-        { key: 'metres', label: 'Metres and paces', checked: units === 'metres', run: set({ units: 'metres' }) },
+        {
+          key: 'yards',
+          label: 'Yards, feet and paces',
+          checked: units === 'yards',
+          run: set({ units: 'yards' }),
+        },
+        {
+          key: 'metres',
+          label: 'Metres and paces',
+          checked: units === 'metres',
+          run: set({ units: 'metres' }),
+        },
       ],
     },
     {

@@ -28,7 +28,8 @@ const DOWNLOAD = 'download:';
 const ok = <T>(value: T): HostResult<T> => ({ ok: true, value });
 const refused = (reason: string): { readonly ok: false; readonly reason: string } => ({ ok: false, reason });
 const changedMind = (error: unknown): boolean => error instanceof DOMException && error.name === 'AbortError';
-const sentence = (error: unknown): string => (error instanceof Error ? error.message : 'The browser refused.');
+const sentence = (error: unknown): string =>
+  error instanceof Error ? error.message : 'The browser refused.';
 
 function download(fileName: string, text: string, type: string): void {
   const url = URL.createObjectURL(new Blob([text], { type }));

@@ -128,7 +128,10 @@ export class Library {
           }
           const folded = rows.slice(0, rows.length - JOURNAL_LIMIT / 2);
           const kept = rows.slice(folded.length);
-          const document = folded.reduce((at, { changes }) => applyChanges(at, changes), documentOf(base.records));
+          const document = folded.reduce(
+            (at, { changes }) => applyChanges(at, changes),
+            documentOf(base.records),
+          );
           await this.#database.bases.put({ atlasId: id, records: [...document.records.values()] });
           await this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]).delete();
           await this.#database.steps.bulkPut(kept.map((row, index) => ({ ...row, index })));

@@ -1,6 +1,5 @@
 import * as L from 'leaflet';
 import 'leaflet/dist/leaflet.css';
-import { Maximize2, Minus, Plus } from 'lucide-react';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -36,10 +35,18 @@ interface PlateMapProps {
   readonly choose: (id: string, kind: 'ball' | 'flag') => void;
   readonly hold: (id: string, at: LonLat) => void;
   readonly drop: (id: string, at: LonLat) => void;
+  /** Gets what zooms and fits the map, for buttons outside the plate: nothing of ours lies over the ground. */
+  readonly onControls: (controls: MapControls | null) => void;
+}
+
+export interface MapControls {
+  zoom(by: number): void;
+  showGreen(): void;
 }
 
 const MOST_ZOOM = 25;
 const FOOT = 56;
+const ROOMY_PX = 620;
 const ARROW_SPACING_M = 2;
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
@@ -49,7 +56,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
   const [view, setView] = useState<PlateView | null>(null);
-  const [plateSize, setPlateSize] = useState<{ readonly width: number; readonly height: number } | null>(null);
+  const [plateSize, setPlateSize] = useState<{ readonly width: number; readonly height: number } | null>(
+    null,
+  );
   const style = useMemo(() => screenStyle('map', largeType ? 1.35 : 1), [largeType]);
   const { frame } = scene;
   const anchor = frame.anchor.join(' ');
@@ -70,7 +79,12 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     });
     made.onView = setView;
     setStage(made);
+    latest.current.onControls({
+      zoom: (by) => made.zoom(by),
+      showGreen: () => made.fit(pointsToShow(latest.current, made.map.getSize().x)),
+    });
     return () => {
+      latest.current.onControls(null);
       made.remove();
       setStage(null);
     };
@@ -126,8 +140,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 
   useEffect(() => {
     if (stage === null) return;
-    stage.over.show((at) => drawOver(at, style, drawing).node);
-    if (!moving) stage.under.show((at) => drawUnder(at, style, drawing, drawOver(at, style, drawing)));
+    stage.over.show((at, visible) => drawOver(at, visible, style, drawing).node);
+    if (moving) return;
+    stage.under.show((at, visible) => drawUnder(at, style, drawing, drawOver(at, visible, style, drawing)));
   }, [stage, style, drawing, moving]);
 
   useEffect(() => {
@@ -138,7 +153,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 
   const holeId = scene.hole.id;
   useEffect(() => {
-    stage?.fit(pointsToShow(latest.current));
+    stage?.fit(pointsToShow(latest.current, stage.map.getSize().x));
   }, [stage, holeId, plateSize?.width, plateSize?.height]);
   useEffect(() => {
     stage?.keepInSight(pairPoints(latest.current));
@@ -151,7 +166,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     const { width, height } = plateSize;
     const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin - foot };
     const here = { ...view, box };
-    const area = { x: margin, y: height - foot, width: width - 2 * margin - 120, height: foot - 2 };
+    const area = { x: margin, y: height - foot, width: width - 2 * margin, height: foot - 2 };
     const outer = scene.green.polygon[0] ?? [];
     const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
     const greenSize = size(
@@ -175,7 +190,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       drawFrame(here, style, units),
       drawFoot(area, here, style, {
         title: name === '' ? `Hole ${label}` : name,
-        subtitle: placed ? `Hole ${label}, green ${greenSize}` : `Hole ${label}, not yet placed on the earth`,
+        subtitle: `Hole ${label}, green ${greenSize}`,
         units,
         placed,
         slopeLegend: true,
@@ -191,22 +206,6 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
         style={{ inset: `${margin}px ${margin}px ${margin + foot}px ${margin}px` }}
       />
       <Drawing node={surround} className="plate-frame" />
-      <div className="plate-zoom" style={{ height: `${foot}px`, right: `${margin - 6}px` }}>
-        <button type="button" className="icon-button" aria-label="Closer" onClick={() => stage?.zoom(0.5)}>
-          <Plus size={17} strokeWidth={1.9} aria-hidden />
-        </button>
-        <button type="button" className="icon-button" aria-label="Further" onClick={() => stage?.zoom(-0.5)}>
-          <Minus size={17} strokeWidth={1.9} aria-hidden />
-        </button>
-        <button
-          type="button"
-          className="icon-button"
-          aria-label="Show the whole green"
-          onClick={() => stage?.fit(pointsToShow(latest.current))}
-        >
-          <Maximize2 size={16} strokeWidth={1.9} aria-hidden />
-        </button>
-      </div>
     </section>
   );
 }
@@ -318,16 +317,18 @@ function pairPoints({ scene, ballId, flagId }: PlateMapProps): readonly PlanePoi
   return [...(ball === undefined ? [] : [ball.at]), ...(flag === undefined ? [] : [flag.at])];
 }
 
-/** The green with the chosen ball and flag. */
-function pointsToShow(props: PlateMapProps): readonly PlanePoint[] {
+/** The green with the chosen ball and flag, and where there is room the other balls near it. */
+function pointsToShow(props: PlateMapProps, widthPx: number): readonly PlanePoint[] {
   const { scene } = props;
   const outer = scene.green.polygon[0] ?? [];
   const balls = scene.balls.map(({ at }) => at);
-  const near = balls.filter((at) => withinM(at, outer) < 16);
+  const near = widthPx < ROOMY_PX ? [] : balls.filter((at) => withinM(at, outer) < 16);
   return [...outer, ...near, ...pairPoints(props)];
 }
 
 function withinM(at: PlanePoint, ring: readonly PlanePoint[]): number {
-  return Math.min(...ring.map(({ eastM, northM }) => Math.hypot(at.eastM - eastM, at.northM - northM)), Infinity);
+  return Math.min(
+    ...ring.map(({ eastM, northM }) => Math.hypot(at.eastM - eastM, at.northM - northM)),
+    Infinity,
+  );
 }
-

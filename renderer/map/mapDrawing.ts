@@ -24,13 +24,15 @@ interface OverGround {
   readonly lines: readonly Box[];
 }
 
-/** Shots, marks and names: redrawn while something moves. */
-export function drawOver(view: PlateView, style: PlateStyle, drawing: MapDrawing): OverGround {
+/** Shots, marks and names, the names kept inside the visible part: redrawn while something moves. */
+export function drawOver(whole: PlateView, visible: Box, style: PlateStyle, drawing: MapDrawing): OverGround {
+  // Both boxes share their middle, so the plane lies the same on either.
+  const view = { ...whole, box: visible };
   const own = markBoxes(view, style, drawing.marks);
   const lines = drawing.shots.flatMap((shot) => shotBoxes(view, style, shot));
   const requests = [
     ...drawing.shots.flatMap((shot) => shotLabels(view, style, shot)),
-    ...nameRequests(view, style, drawing.areas),
+    ...nameRequests(view, style, drawing.areas, 'all'),
   ];
   const placed = placeLabels(requests, [...own, ...lines], view.box);
   return {

@@ -3,11 +3,11 @@ import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
 import { planePoint } from '../../shared/geometry/points.ts';
 import { lonLat } from '../../shared/geometry/points.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import type { PlateView } from '../../shared/plate/view.ts';
+import type { Box, PlateView } from '../../shared/plate/view.ts';
 import { svgElement } from '../ui/drawing.tsx';
 
-/** Draws the part of the plane a view shows. */
-export type DrawPlate = (view: PlateView) => SvgNode;
+/** Draws the part of the plane a view shows; `visible` is the part of its box inside the map's frame. */
+export type DrawPlate = (view: PlateView, visible: Box) => SvgNode;
 
 const SVG = 'http://www.w3.org/2000/svg';
 /** How far beyond the visible map a layer draws, as a share of its size, so that a small pan shows no blank edge. */
@@ -80,6 +80,8 @@ export class PlateLayer extends L.Layer {
     svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
     svg.setAttribute('width', String(width));
     svg.setAttribute('height', String(height));
-    svg.replaceChildren(svgElement(this.#draw(view)));
+    const size = map.getSize();
+    const visible = { x: size.x * BEYOND, y: size.y * BEYOND, width: size.x, height: size.y };
+    svg.replaceChildren(svgElement(this.#draw(view, visible)));
   }
 }

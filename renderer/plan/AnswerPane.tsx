@@ -1,5 +1,5 @@
 import { BookmarkPlus, BookmarkX } from 'lucide-react';
-import { optionName } from '../../shared/planner/optionName.ts';
+import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { reasonText } from '../../shared/planner/reasonText.ts';
 import { coverWords } from '../../shared/plate/coverWords.ts';
@@ -40,10 +40,11 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   return (
     <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale ? 'stale' : ''}`}>
       <p className="answer-line">
-        {ballName}, {coverWords[plan.ballCover]}, {lieWords[ballLie]}, to flag {flagLabel}:{' '}
+        {ballName}
+        {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
         {withUnit(distance(plan.distanceM, units))}
       </p>
-      <h1 className="answer-name">{optionName(option)}</h1>
+      <h1 className="answer-name">{answerName(option)}</h1>
       {stale && <p className="stale-note">The ground or the place has changed; refreshing.</p>}
       <Facts option={option} units={units} narrow={props.narrow} />
       <Ledger
@@ -67,7 +68,9 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
         {plan.leftOut.length > 0 && (
           <details className="left-out">
             <summary>
-              {plan.leftOut.length === 1 ? 'One shot was left out' : `${plan.leftOut.length} shots were left out`}
+              {plan.leftOut.length === 1
+                ? 'One shot was left out'
+                : `${plan.leftOut.length} shots were left out`}
             </summary>
             {plan.leftOut.map(({ id, reason }) => (
               <p key={id}>{reasonText(reason, units)}</p>
@@ -103,4 +106,12 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
       )}
     </div>
   );
+}
+
+/** "Chip with the 46° wedge": the whole name, for the headline. */
+function answerName(option: PlanOption): string {
+  const { technique, clubName, playAway } = option;
+  if (technique === 'putt') return playAway ? 'Play away with the putter' : 'Putt';
+  const what = technique === 'highSoft' ? 'High soft shot' : techniqueName(technique);
+  return `${playAway ? 'Play away' : what} with the ${clubName}`;
 }

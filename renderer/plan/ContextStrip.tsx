@@ -17,7 +17,15 @@ interface ContextStripProps {
 }
 
 const firmnessWord = (firmness: number): string =>
-  firmness < 0.2 ? 'soft' : firmness < 0.4 ? 'rather soft' : firmness < 0.6 ? 'medium' : firmness < 0.8 ? 'rather firm' : 'firm';
+  firmness < 0.2
+    ? 'soft'
+    : firmness < 0.4
+      ? 'rather soft'
+      : firmness < 0.6
+        ? 'medium'
+        : firmness < 0.8
+          ? 'rather firm'
+          : 'firm';
 
 function levelWords({ level }: PlayerRecord): string {
   if (level.kind === 'handicap') return String(level.handicap);
@@ -55,7 +63,9 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
             <div className="wide">
               <dt>Wind</dt>
               <dd>
-                {day.windMps < 0.2 ? 'still' : `${withUnit(wind(day.windMps, units))} ${compassPoint(day.windFromDeg)}`}
+                {day.windMps < 0.2
+                  ? 'still'
+                  : `${withUnit(wind(day.windMps, units))} ${compassPoint(day.windFromDeg)}`}
               </dd>
             </div>
           </>

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { aim, chance, distance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
@@ -24,8 +25,8 @@ interface LedgerProps {
 
 interface Column {
   readonly key: SortKey;
-  readonly head: string;
-  readonly unit: string;
+  /** Two lines. */
+  readonly head: readonly [string, string];
   /** What the heading means, in full. */
   readonly title: string;
   readonly cell: (option: PlanOption) => string;
@@ -34,6 +35,8 @@ interface Column {
 }
 
 const noLanding = '–';
+/** Rows shown before someone asks for all of them. */
+const MOST_ROWS = 7;
 
 function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] {
   const yards = units.system === 'yards';
@@ -42,8 +45,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
   return [
     {
       key: 'carry',
-      head: 'Carry + run',
-      unit: far,
+      head: ['Carry + run', far],
       title: 'How far it flies, and how far it bounces and rolls',
       cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${distance(runM, units).text}`,
       narrow: false,
@@ -51,8 +53,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'landing',
-      head: 'Land',
-      unit: 'paces',
+      head: ['Land', 'paces'],
       title: 'Where to land it, in paces from the near edge of the green',
       cell: ({ landingOnM }) => (landingOnM === null ? noLanding : landing(landingOnM, units).text),
       narrow: true,
@@ -60,8 +61,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'aim',
-      head: 'Aim',
-      unit: near,
+      head: ['Aim', near],
       title: 'Where the start line passes the flag',
       cell: ({ aimRightM }) => aim(aimRightM, units).text,
       narrow: false,
@@ -69,8 +69,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'leave',
-      head: 'Leave',
-      unit: near,
+      head: ['Leave', near],
       title: 'The usual distance left to the hole: half end nearer',
       cell: (option) => leave(option.leave.medianM, units).text,
       narrow: true,
@@ -78,8 +77,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'upAndDown',
-      head: 'Up and down',
-      unit: '%',
+      head: ['Up and', 'down %'],
       title: 'The chance to hole out in two from here',
       cell: ({ chances }) => chance(chances.upAndDown).text,
       narrow: true,
@@ -87,8 +85,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'trouble',
-      head: 'Trouble',
-      unit: '%',
+      head: ['Trouble', '%'],
       title: 'The chance of sand, water, out of bounds, heavy rough, or of hitting something on the way',
       cell: ({ chances }) => chance(chances.trouble).text,
       narrow: true,
@@ -96,8 +93,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
     },
     {
       key: 'strokes',
-      head: 'Strokes',
-      unit: '',
+      head: ['Strokes', ''],
       title: 'Strokes to hole out on average, this one included',
       cell: (option) => (coarse ? option.strokes.toFixed(1) : strokes(option.strokes)),
       narrow: true,
@@ -109,85 +105,109 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
 /** Every option, one a row: a radio group of which one is looked at. */
 export function Ledger(props: LedgerProps): React.JSX.Element {
   const { plan, units, chosenId, pickedId, sort, descending, narrow, large, coarse, choose, sortBy } = props;
+  const [all, setAll] = useState(false);
   const columns = columnsFor(units, coarse).filter((column) =>
     large ? column.large : narrow ? column.narrow : true,
   );
   // Rows keep their order until the numbers are firm.
   const sorted = sortedOptions(plan, coarse ? 'order' : sort, descending);
-  const rows = large ? simplest(plan, sorted, chosenId) : sorted;
+  const short = shortList(plan, chosenId, pickedId, large ? 3 : MOST_ROWS);
+  const rows = all ? sorted : sorted.filter(({ id }) => short.has(id));
   const best = plan.options[0];
   return (
-    <table className="ledger">
-      <caption className="unseen">Options from this ball to this flag</caption>
-      <thead>
-        <tr>
-          <th scope="col" aria-sort={sort === 'order' ? 'ascending' : undefined}>
-            <button type="button" onClick={() => sortBy('order')} title="In the order of the advice">
-              Shot and club
-            </button>
-          </th>
-          {columns.map(({ key, head, unit, title }) => (
-            <th
-              key={key}
-              scope="col"
-              aria-sort={sort !== key ? undefined : descending ? 'descending' : 'ascending'}
-            >
-              <button type="button" onClick={() => sortBy(key)} title={title}>
-                {head}
-                {sort === key && (
-                  <span className="sort-mark" aria-hidden>
-                    {descending ? ' ▼' : ' ▲'}
-                  </span>
-                )}
-                {unit !== '' && (
-                  <>
-                    <br />
-                    {unit}
-                  </>
-                )}
+    <>
+      <table className="ledger">
+        <caption className="unseen">Options from this ball to this flag</caption>
+        <thead>
+          <tr>
+            <th scope="col" aria-sort={sort === 'order' ? 'ascending' : undefined}>
+              <button type="button" onClick={() => sortBy('order')} title="In the order of the advice">
+                Shot and club
               </button>
             </th>
-          ))}
-          {!large && <th scope="col">Cost</th>}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((option) => (
-          <tr
-            key={option.id}
-            className={option.id === chosenId ? 'chosen' : ''}
-            data-option={option.id}
-            onClick={() => choose(option.id)}
-          >
-            <td>
-              <label>
-                <input
-                  type="radio"
-                  name="option"
-                  checked={option.id === chosenId}
-                  onChange={() => choose(option.id)}
-                />
-                <span className="shot-name">{optionName(option)}</span>
-                {option.id === pickedId && <span className="picked">in playbook</span>}
-              </label>
-            </td>
-            {columns.map(({ key, cell }) => (
-              <td key={key} className={key}>
-                {cell(option)}
-              </td>
+            {columns.map(({ key, head: [head, under], title }) => (
+              <th
+                key={key}
+                scope="col"
+                aria-sort={sort !== key ? undefined : descending ? 'descending' : 'ascending'}
+              >
+                <button type="button" onClick={() => sortBy(key)} title={title}>
+                  {head}
+                  {sort === key && (
+                    <span className="sort-mark" aria-hidden>
+                      {descending ? ' ▼' : ' ▲'}
+                    </span>
+                  )}
+                  {under !== '' && (
+                    <>
+                      <br />
+                      {under}
+                    </>
+                  )}
+                </button>
+              </th>
             ))}
-            {!large && (
-              <td className="aside">{strokeCost(option.costStrokes, option === best, option.level)}</td>
-            )}
+            {!large && <th scope="col">Cost</th>}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rows.map((option) => (
+            <tr
+              key={option.id}
+              className={option.id === chosenId ? 'chosen' : ''}
+              data-option={option.id}
+              onClick={() => choose(option.id)}
+            >
+              <td>
+                <label>
+                  <input
+                    type="radio"
+                    name="option"
+                    checked={option.id === chosenId}
+                    onChange={() => choose(option.id)}
+                  />
+                  <span className="shot-name">{optionName(option)}</span>
+                  {option.id === pickedId && <span className="picked">in playbook</span>}
+                </label>
+              </td>
+              {columns.map(({ key, cell }) => (
+                <td key={key} className={key === 'strokes' ? 'strokes' : undefined}>
+                  {cell(option)}
+                </td>
+              ))}
+              {!large && (
+                <td className="aside">{strokeCost(option.costStrokes, option === best, option.level)}</td>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {(all || rows.length < sorted.length) && (
+        <button
+          type="button"
+          className="link-button ledger-more"
+          aria-expanded={all}
+          onClick={() => setAll(!all)}
+        >
+          {all ? 'Show fewer' : `Show all ${sorted.length}`}
+        </button>
+      )}
+    </>
   );
 }
 
-function simplest(plan: Plan, sorted: readonly PlanOption[], chosenId: string): readonly PlanOption[] {
-  const wanted = new Set([plan.chosenId, chosenId, ...(plan.safeId === null ? [] : [plan.safeId])]);
-  for (const { id } of plan.options) if (wanted.size < 3) wanted.add(id);
-  return sorted.filter(({ id }) => wanted.has(id));
+/** The advice, what is looked at or picked, the safe way out, then the best of each technique by strokes. */
+function shortList(plan: Plan, chosenId: string, pickedId: string | null, most: number): ReadonlySet<string> {
+  const list = new Set([plan.chosenId, chosenId]);
+  if (pickedId !== null) list.add(pickedId);
+  if (plan.safeId !== null) list.add(plan.safeId);
+  const seen = new Set<string>();
+  for (const { id, technique, playAway, level } of plan.options) {
+    if (list.size >= most) break;
+    if (playAway || (seen.has(technique) && !level)) continue;
+    seen.add(technique);
+    list.add(id);
+  }
+  for (const { id } of plan.options) if (list.size < most) list.add(id);
+  return list;
 }

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
@@ -8,7 +8,7 @@ import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { PlateMap } from '../map/PlateMap.tsx';
+import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
 import { byLabel } from '../store/byLabel.ts';
 import { choiceFor, movePlace, putChoice, takeChoiceOut } from '../store/edits.ts';
 import { derivedStore } from '../store/planStore.ts';
@@ -36,6 +36,7 @@ export interface PlanWorkspaceProps {
 /** Choose a ball and a flag; see what to do, where it goes, and why. */
 export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, narrow, readOnly, edit, hold } = props;
+  const [controls, setControls] = useState<MapControls | null>(null);
   const derived = useStore(derivedStore);
   const session = useStore(sessionStore);
   const { scene, ballId, flagId, plan, stage } = derived;
@@ -53,7 +54,10 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const picked = ballId !== null && flagId !== null ? choiceFor(document, ballId, flagId) : null;
 
   const shots = useMemo(
-    () => (scene === null || option === undefined ? [] : drawnShots(scene, ballId, flagId, option, stage === 'coarse', units)),
+    () =>
+      scene === null || option === undefined
+        ? []
+        : drawnShots(scene, ballId, flagId, option, stage === 'coarse', units),
     [scene, ballId, flagId, option, stage, units],
   );
 
@@ -113,6 +117,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               choose={(id, kind) => choosePlace(kind, id)}
               hold={(id, at) => hold({ id, at })}
               drop={drop}
+              onControls={setControls}
             />
             <SectionView
               scene={scene}
@@ -122,12 +127,15 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               coarse={stage === 'coarse'}
               units={units}
               largeType={largeType}
+              controls={controls}
             />
           </div>
         )}
         <div className="plan-right">
           <div className="unseen" role="status" aria-live="polite">
-            {stage === 'firm' && option !== undefined ? `${optionName(option)}, ${ball?.name ?? ''} to ${flag?.name ?? ''}` : ''}
+            {stage === 'firm' && option !== undefined
+              ? `${optionName(option)}, ${ball?.name ?? ''} to ${flag?.name ?? ''}`
+              : ''}
           </div>
           {derived.sceneTrouble !== null && <Trouble trouble={derived.sceneTrouble} />}
           {derived.planTrouble !== null && <Trouble trouble={derived.planTrouble} />}
@@ -171,11 +179,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
 
 const kindWords = { ballPosition: 'Ball', holeLocation: 'Flag' } as const;
 
-function placesOf(
-  document: AtlasDocument,
-  type: keyof typeof kindWords,
-  holeId: string,
-): readonly Choice[] {
+function placesOf(document: AtlasDocument, type: keyof typeof kindWords, holeId: string): readonly Choice[] {
   const places: Choice[] = [];
   for (const record of document.records.values()) {
     if (record.type !== type || record.holeId !== holeId) continue;

@@ -1,3 +1,4 @@
+import { Maximize2, Minus, Plus } from 'lucide-react';
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
@@ -5,6 +6,7 @@ import type { Scene } from '../../shared/planner/scene.ts';
 import { drawSection } from '../../shared/plate/section.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { MapControls } from '../map/PlateMap.tsx';
 import { Drawing } from '../ui/drawing.tsx';
 import { landLabel } from './shotLabels.ts';
 
@@ -16,11 +18,12 @@ interface SectionViewProps {
   readonly coarse: boolean;
   readonly units: UnitsPreference;
   readonly largeType: boolean;
+  readonly controls: MapControls | null;
 }
 
 /** The ground and the shot from the side, along the line from ball to flag. */
 export function SectionView(props: SectionViewProps): React.JSX.Element {
-  const { scene, ballId, flagId, option, coarse, units, largeType } = props;
+  const { scene, ballId, flagId, option, coarse, units, largeType, controls } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [layout, setLayout] = useState<{ readonly width: number; readonly height: number } | null>(null);
   useLayoutEffect(() => {
@@ -36,7 +39,13 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
   const drawn = useMemo(() => {
     const ball = scene.balls.find(({ record }) => record.id === ballId);
     const flag = scene.flags.find(({ record }) => record.id === flagId);
-    if (layout === null || layout.width < 100 || option === null || ball === undefined || flag === undefined) {
+    if (
+      layout === null ||
+      layout.width < 100 ||
+      option === null ||
+      ball === undefined ||
+      flag === undefined
+    ) {
       return null;
     }
     return drawSection(layout, screenStyle('section', largeType ? 1.2 : 1), {
@@ -56,7 +65,38 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
     <section className="section" aria-label="Section along the shot">
       <div className="section-head">
         <h2>Section along the shot</h2>
-        <span>{drawn?.scaleText ?? ''}</span>
+        <span className="section-scale">{drawn?.scaleText ?? ''}</span>
+        {controls !== null && (
+          <div className="map-controls" role="group" aria-label="Map">
+            <button
+              type="button"
+              className="icon-button"
+              aria-label="Closer"
+              title="Closer"
+              onClick={() => controls.zoom(0.5)}
+            >
+              <Plus size={17} strokeWidth={1.9} aria-hidden />
+            </button>
+            <button
+              type="button"
+              className="icon-button"
+              aria-label="Further"
+              title="Further"
+              onClick={() => controls.zoom(-0.5)}
+            >
+              <Minus size={17} strokeWidth={1.9} aria-hidden />
+            </button>
+            <button
+              type="button"
+              className="icon-button"
+              aria-label="Show the whole green"
+              title="Show the whole green"
+              onClick={() => controls.showGreen()}
+            >
+              <Maximize2 size={15} strokeWidth={1.9} aria-hidden />
+            </button>
+          </div>
+        )}
       </div>
       <div className="section-drawing" ref={holder}>
         <Drawing

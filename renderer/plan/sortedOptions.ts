@@ -13,7 +13,9 @@ const values: Readonly<Record<Exclude<SortKey, 'order'>, (option: PlanOption) =>
 
 /** The advice first and the others by strokes, or by one column; equal values stay in that order. */
 export function sortedOptions(plan: Plan, key: SortKey, descending: boolean): readonly PlanOption[] {
-  const inOrder = plan.options.toSorted((a, b) => Number(b.id === plan.chosenId) - Number(a.id === plan.chosenId));
+  const inOrder = plan.options.toSorted(
+    (a, b) => Number(b.id === plan.chosenId) - Number(a.id === plan.chosenId),
+  );
   if (key === 'order') return inOrder;
   const value = values[key];
   const sign = descending ? -1 : 1;

@@ -63,12 +63,10 @@ export class Desk {
     if (next === open) return;
     atlasStore.setState({ open: next });
     const at = this.#now();
-    this.#library
-      .append(open.id, open.inForce, label, before, documentOfAtlas(next), at)
-      .then(() => {
-        this.#kept(open.id, at);
-        this.#keepAbout();
-      }, this.#report);
+    this.#library.append(open.id, open.inForce, label, before, documentOfAtlas(next), at).then(() => {
+      this.#kept(open.id, at);
+      this.#keepAbout();
+    }, this.#report);
   }
 
   undo(): void {
@@ -184,7 +182,17 @@ export class Desk {
     }
     sessionStore.setState(withHole(firstSession, document), true);
     atlasStore.setState({
-      open: { id, base: document, steps: [], inForce: 0, fileName, fileHandle, inFile, keptAt, readOnly: null },
+      open: {
+        id,
+        base: document,
+        steps: [],
+        inForce: 0,
+        fileName,
+        fileHandle,
+        inFile,
+        keptAt,
+        readOnly: null,
+      },
     });
   }
 

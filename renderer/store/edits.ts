@@ -12,7 +12,8 @@ export function movePlace(document: AtlasDocument, id: string, at: LonLat): Atla
 
 export function choiceFor(document: AtlasDocument, ballId: string, flagId: string): ChoiceRecord | null {
   return (
-    recordsOf(document, 'choice').find((choice) => choice.ballId === ballId && choice.flagId === flagId) ?? null
+    recordsOf(document, 'choice').find((choice) => choice.ballId === ballId && choice.flagId === flagId) ??
+    null
   );
 }
 

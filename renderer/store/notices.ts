@@ -29,5 +29,8 @@ export function tell(trouble: TroubleWords): void {
 export function troubleOf(error: unknown): TroubleWords {
   if (error instanceof InputProblem) return { message: error.message, remedy: error.remedy };
   const what = error instanceof Error ? error.message : String(error);
-  return { message: `Something went wrong: ${what}`, remedy: 'Save the atlas to a file and reload the window.' };
+  return {
+    message: `Something went wrong: ${what}`,
+    remedy: 'Save the atlas to a file and reload the window.',
+  };
 }

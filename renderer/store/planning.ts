@@ -33,8 +33,8 @@ export class Planning {
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(startWorker: () => WorkerPort) {
-    this.#quick = new PlanningClient(startWorker);
-    this.#thorough = new PlanningClient(startWorker);
+    this.#quick = new PlanningClient(startWorker, false);
+    this.#thorough = new PlanningClient(startWorker, true);
   }
 
   start(): void {
@@ -52,7 +52,7 @@ export class Planning {
   /** Gives up the firm answer under way; the coarse one stays. */
   cancel(): void {
     this.#quick.cancel();
-    this.#thorough.stop();
+    this.#thorough.cancel();
     derivedStore.setState({ progress: null });
   }
 
@@ -170,7 +170,8 @@ export class Planning {
   }
 }
 
-const cacheKey = (scene: Scene, { ballId, flagId }: PlanQuestion): string => `${scene.key} ${ballId} ${flagId}`;
+const cacheKey = (scene: Scene, { ballId, flagId }: PlanQuestion): string =>
+  `${scene.key} ${ballId} ${flagId}`;
 
 function chosen(
   records: readonly { readonly id: string; readonly label: string }[],
@@ -181,7 +182,8 @@ function chosen(
 
 function withHeld(document: AtlasDocument, held: Held | null): AtlasDocument {
   if (held === null) return document;
-  const record = findRecord(document, 'ballPosition', held.id) ?? findRecord(document, 'holeLocation', held.id);
+  const record =
+    findRecord(document, 'ballPosition', held.id) ?? findRecord(document, 'holeLocation', held.id);
   return record === undefined
     ? document
     : applyChanges(document, [{ id: held.id, record: { ...record, at: held.at } }]);

@@ -14,7 +14,8 @@ export const preferencesStore = createStore<Preferences>(() => first);
 
 /** Preferences as kept by any earlier version: what does not fit falls back to the first-start value. */
 export function preferencesFrom(kept: unknown): Preferences {
-  const value: Partial<Record<keyof Preferences, unknown>> = typeof kept === 'object' && kept !== null ? kept : {};
+  const value: Partial<Record<keyof Preferences, unknown>> =
+    typeof kept === 'object' && kept !== null ? kept : {};
   return {
     theme: value.theme === 'light' || value.theme === 'dark' ? value.theme : first.theme,
     textSize: value.textSize === 'large' ? 'large' : first.textSize,

@@ -5,7 +5,16 @@ export const workspaces = ['plan'] as const;
 export type Workspace = (typeof workspaces)[number];
 
 /** Columns of the ledger that can be sorted by. */
-export const sortKeys = ['order', 'carry', 'landing', 'aim', 'leave', 'upAndDown', 'trouble', 'strokes'] as const;
+export const sortKeys = [
+  'order',
+  'carry',
+  'landing',
+  'aim',
+  'leave',
+  'upAndDown',
+  'trouble',
+  'strokes',
+] as const;
 export type SortKey = (typeof sortKeys)[number];
 
 /** What is chosen and looked at in one atlas. Not part of the document: it is never undone and never written to a file. */
@@ -44,7 +53,8 @@ const strings = (value: unknown): Readonly<Record<string, string>> =>
 
 /** A session as kept by any earlier version: what does not fit is left at its first value. */
 export function sessionFrom(kept: unknown): Session {
-  const value: Partial<Record<keyof Session, unknown>> = typeof kept === 'object' && kept !== null ? kept : {};
+  const value: Partial<Record<keyof Session, unknown>> =
+    typeof kept === 'object' && kept !== null ? kept : {};
   return {
     workspace: workspaces.find((name) => name === value.workspace) ?? firstSession.workspace,
     holeId: typeof value.holeId === 'string' ? value.holeId : null,

@@ -12,10 +12,19 @@ interface StatusBarProps {
 }
 
 /** Whether the work is safe, what the plan stands on, and what is under way. */
-export function StatusBar({ saved, savedWell, plan, progress, cancel, end }: StatusBarProps): React.JSX.Element {
+export function StatusBar({
+  saved,
+  savedWell,
+  plan,
+  progress,
+  cancel,
+  end,
+}: StatusBarProps): React.JSX.Element {
   return (
     <footer className="status-bar">
-      {progress !== null && <div className="status-progress" style={{ width: `${Math.round(progress * 100)}%` }} />}
+      {progress !== null && (
+        <div className="status-progress" style={{ width: `${Math.round(progress * 100)}%` }} />
+      )}
       <span className="status-item">
         {savedWell ? (
           <Check size={15} strokeWidth={1.9} aria-hidden />

@@ -20,10 +20,18 @@ export type ToWorker =
       readonly flagId: string;
       readonly shotsPerOption: number;
       readonly seed: number;
-    };
+    }
+  | Drop;
+
+/** A question is dropped at the next pause of its answer; `dropped` says that it is. */
+export interface Drop {
+  readonly kind: 'drop';
+  readonly ticket: number;
+}
 
 /** From the worker: each answer carries the ticket of its question. */
 export type FromWorker =
   | { readonly kind: 'progress'; readonly ticket: number; readonly fraction: number }
   | { readonly kind: 'plan'; readonly ticket: number; readonly plan: Plan }
+  | { readonly kind: 'dropped'; readonly ticket: number }
   | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlanningProblem };

@@ -32,6 +32,7 @@ const empty: AtlasDocument = { records: new Map() };
  */
 export class PlanningClient {
   readonly #start: () => WorkerPort;
+  readonly #dropsOld: boolean;
   #worker: WorkerPort | null = null;
   #sent: AtlasDocument = empty;
   #running: Asked | null = null;
@@ -39,8 +40,13 @@ export class PlanningClient {
   #wanted = 0;
   #lastTicket = 0;
 
-  constructor(start: () => WorkerPort) {
+  /**
+   * @param dropsOld stop an answer that nobody wants any more, rather than let it finish. Questions that follow a
+   * moving hand come faster than answers: there the old ones must finish, or none ever would.
+   */
+  constructor(start: () => WorkerPort, dropsOld: boolean) {
     this.#start = start;
+    this.#dropsOld = dropsOld;
   }
 
   /** Asks, giving up whatever was asked before. */
@@ -49,27 +55,21 @@ export class PlanningClient {
     this.#wanted = this.#lastTicket;
     const asked = { ticket: this.#lastTicket, question, listener };
     if (this.#running === null) this.#send(asked);
-    else this.#waiting = asked;
+    else {
+      this.#waiting = asked;
+      if (this.#dropsOld) this.#drop();
+    }
   }
 
-  /** Wants no answer any more. A long computation is stopped by starting the worker afresh. */
+  /** Wants no answer any more. */
   cancel(): void {
     this.#wanted = 0;
     this.#waiting = null;
+    this.#drop();
   }
 
-  /** True while the worker computes, wanted or not. */
-  get busy(): boolean {
-    return this.#running !== null;
-  }
-
-  /** Stops at once; the next question starts a new worker. */
-  stop(): void {
-    this.cancel();
-    this.#worker?.terminate();
-    this.#worker = null;
-    this.#running = null;
-    this.#sent = empty;
+  #drop(): void {
+    if (this.#running !== null) this.#worker?.postMessage({ kind: 'drop', ticket: this.#running.ticket });
   }
 
   #send(asked: Asked): void {
@@ -122,7 +122,7 @@ export class PlanningClient {
     this.#next();
     if (!wanted) return;
     if (message.kind === 'plan') asked.listener.plan(message.plan);
-    else asked.listener.problem(message.problem);
+    else if (message.kind === 'problem') asked.listener.problem(message.problem);
   }
 
   #next(): void {

@@ -1,7 +1,6 @@
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { planBall } from '../../shared/planner/planBall.ts';
-import { buildScene, type Scene } from '../../shared/planner/scene.ts';
+import { answerSteps } from '../../shared/planner/answer.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
 
@@ -14,8 +13,6 @@ const scope = globalThis as unknown as WorkerScope;
 
 const empty: AtlasDocument = { records: new Map() };
 let document = empty;
-/** The newest scene of each hole: its fitted ground serves again until the ground changes. */
-const scenes = new Map<string, Scene>();
 
 function problemOf(error: unknown): PlanningProblem {
   if (error instanceof InputProblem) {
@@ -31,20 +28,48 @@ function problemOf(error: unknown): PlanningProblem {
   };
 }
 
-scope.onmessage = ({ data }) => {
-  if (data.kind === 'document') {
-    document = applyChanges(data.fresh ? empty : document, data.changes);
-    return;
-  }
-  const { ticket, holeId, ballId, flagId, shotsPerOption, seed } = data;
+/** Lets messages in between two steps of an answer; a timer would wait longer than many steps take. */
+const pauses = new MessageChannel();
+function pause(): Promise<void> {
+  return new Promise((resolve) => {
+    pauses.port1.onmessage = () => resolve();
+    pauses.port2.postMessage(null);
+  });
+}
+
+/** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
+let answering = 0;
+
+async function answerTo({ ticket, ...asked }: Extract<ToWorker, { readonly kind: 'ask' }>): Promise<void> {
+  answering = ticket;
   try {
-    const scene = buildScene(document, holeId, scenes.get(holeId));
-    scenes.set(holeId, scene);
-    const plan = planBall(scene, { ballId, flagId, shotsPerOption, seed }, (fraction) =>
-      scope.postMessage({ kind: 'progress', ticket, fraction }),
-    );
-    scope.postMessage({ kind: 'plan', ticket, plan });
+    const steps = answerSteps({ ...asked, document });
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done === true) {
+        scope.postMessage({ kind: 'plan', ticket, plan: step.value });
+        return;
+      }
+      scope.postMessage({ kind: 'progress', ticket, fraction: step.value });
+      await pause();
+      if (answering !== ticket) {
+        scope.postMessage({ kind: 'dropped', ticket });
+        return;
+      }
+    }
   } catch (error) {
     scope.postMessage({ kind: 'problem', ticket, problem: problemOf(error) });
+  }
+}
+
+scope.onmessage = ({ data }) => {
+  switch (data.kind) {
+    case 'document':
+      document = applyChanges(data.fresh ? empty : document, data.changes);
+      return;
+    case 'drop':
+      if (answering === data.ticket) answering = 0;
+      return;
+    case 'ask':
+      void answerTo(data);
   }
 };
