@@ -47,7 +47,7 @@ export function heavyRoughPattern(context: PatternContext): (SvgNode | null)[] {
 /** Approach: level dashes of 5, staggered. */
 export function approachPattern(context: PatternContext): (SvgNode | null)[] {
   const k = context.style.symbolScale;
-  const d = hatch(context, { angleDeg: 0, spacing: 5 * k, dash: 5 * k, gap: 4 * k });
+  const d = hatch(context, { angleDeg: 0, spacing: 6.2 * k, dash: 5.6 * k, gap: 4 * k });
   return [strokes(d, context.style.inks.mown, 1 * k)];
 }
 

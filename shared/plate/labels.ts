@@ -139,13 +139,15 @@ export interface TextLook {
   readonly ink: string;
   readonly anchor?: 'start' | 'middle' | 'end';
   readonly turnDeg?: number;
+  /** Width of the halo where the usual one leaves a line showing between the letters. */
+  readonly haloWidth?: number;
 }
 
 export function plainText(text: string, x: number, y: number, look: TextLook): SvgNode {
   return element('text', { x, y, ...textAttributes(look, x, y) }, text);
 }
 
-/** Text on a 3-unit halo, so that it reads over any ground. */
+/** Text on a halo, 3 units on screen and wider over the black patterns of paper, so that it reads on any ground. */
 export function haloText(text: string, x: number, y: number, style: PlateStyle, look: TextLook): SvgNode {
   return element(
     'text',
@@ -154,7 +156,7 @@ export function haloText(text: string, x: number, y: number, style: PlateStyle, 
       y,
       ...textAttributes(look, x, y),
       stroke: style.inks.halo,
-      'stroke-width': 3 * Math.max(style.symbolScale, 0.8),
+      'stroke-width': look.haloWidth ?? (style.mono ? 4 : 3 * style.symbolScale),
       'stroke-linejoin': 'round',
       'paint-order': 'stroke',
     },

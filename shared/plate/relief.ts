@@ -160,6 +160,7 @@ function contourLabels(
         ink: style.inks.contourHeavy,
         anchor: 'middle',
         turnDeg: spot.turnDeg,
+        haloWidth: size * 0.42,
       }),
     );
   }

@@ -125,10 +125,10 @@ export const screenStyle = (idPrefix: string, symbolScale = 1): PlateStyle => ({
   idPrefix,
 });
 
-/** Print in black only: 0.62 of screen size and no text under 8 pt (10.67 units). */
-export const paperStyle = (idPrefix: string): PlateStyle => ({
+/** Print in black only: usually 0.62 of screen size and no text under 8 pt (10.67 units). */
+export const paperStyle = (idPrefix: string, symbolScale = 0.62): PlateStyle => ({
   inks: monoInks,
-  symbolScale: 0.62,
+  symbolScale,
   mono: true,
   leastText: 8 / 0.75,
   idPrefix,

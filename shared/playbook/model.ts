@@ -1,0 +1,78 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import type { LandingLink } from '../plate/landingLinks.ts';
+import type { PlaceMark } from '../plate/marks.ts';
+import type { ReliefDrawing } from '../plate/relief.ts';
+import type { TerrainArea } from '../terrain/terrainInput.ts';
+import type { UnitsPreference } from '../units/preference.ts';
+import type { Caution } from './cautions.ts';
+
+/** A playbook ready to lay out: every word chosen, every drawing's data at hand, nothing left to compute but places. */
+export interface PlaybookModel {
+  readonly title: string;
+  /** "for Ruth Amble" */
+  readonly playerName: string;
+  /** "Green speed 9½ ft, medium, dry, wind 4 mph W" */
+  readonly dayText: string;
+  readonly units: UnitsPreference;
+  readonly placed: boolean;
+  readonly holes: readonly PlaybookHole[];
+  readonly cautions: readonly Caution[];
+}
+
+export interface PlaybookHole {
+  readonly id: string;
+  readonly label: string;
+  readonly name: string;
+  /** "Hole 4, par 4, green 27 × 29 yd" */
+  readonly subtitle: string;
+  /** Bearing of play into the green: up the sheet. */
+  readonly playBearingDeg: number;
+  readonly areas: readonly TerrainArea[];
+  readonly relief: ReliefDrawing;
+  readonly greenPoints: readonly PlanePoint[];
+  readonly balls: readonly PlaybookBall[];
+  readonly flags: readonly PlaybookFlag[];
+}
+
+export interface PlaybookBall {
+  readonly mark: PlaceMark;
+  readonly name: string;
+  /** "light rough, sitting down, 5 % uphill" */
+  readonly lieText: string;
+}
+
+export interface PlaybookFlag {
+  readonly mark: PlaceMark;
+  readonly name: string;
+  /** "11 on, 13 from left" */
+  readonly placeText: string;
+  /** "falls 1.9 % to the front" */
+  readonly slopeText: string;
+  readonly rows: readonly PlaybookRow[];
+  /** Balls of the hole without a plan for this flag. */
+  readonly missing: readonly string[];
+}
+
+/** One ball's shot to one flag. */
+export interface PlaybookRow {
+  readonly ballLabel: string;
+  readonly ballName: string;
+  readonly shot: string;
+  /** A shorter name for the card: "Bump 8-iron", "Away 56°". */
+  readonly shotShort: string;
+  readonly carry: string;
+  readonly land: string;
+  readonly aim: string;
+  readonly run: string;
+  readonly leave: string;
+  readonly upAndDown: string;
+  readonly trouble: string;
+  readonly why: readonly string[];
+  readonly risk: string;
+  /** The safe alternative in words, or null where the shot itself is it or none is needed. */
+  readonly safe: string | null;
+  /** Set where the person chose otherwise than advised: what the advice was and what the difference is. */
+  readonly choiceDiffers: string | null;
+  readonly note: string;
+  readonly link: LandingLink;
+}

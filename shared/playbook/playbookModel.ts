@@ -1,0 +1,269 @@
+import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
+import { bearingDeg, pointAlong } from '../geometry/bearing.ts';
+import { groundRelief } from '../plate/groundRelief.ts';
+import { coverWords } from '../plate/coverWords.ts';
+import type { ReliefDrawing } from '../plate/relief.ts';
+import { optionName } from '../planner/optionName.ts';
+import type { Plan, PlanOption } from '../planner/plan.ts';
+import { reasonText } from '../planner/reasonText.ts';
+import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
+import { slopeAt } from '../terrain/slope.ts';
+import * as format from '../units/format.ts';
+import type { UnitsPreference } from '../units/preference.ts';
+import type { LieQuality } from '../words/vocabulary.ts';
+import { cautions } from './cautions.ts';
+import { fallWord, flagPlace, flagPlaceText } from './flagPlace.ts';
+import type { PlaybookBall, PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+
+export interface PlaybookOptions {
+  readonly units: UnitsPreference;
+}
+
+const lieWords: Readonly<Record<LieQuality, string>> = {
+  clean: 'clean',
+  sittingUp: 'sitting up',
+  sittingDown: 'sitting down',
+  buried: 'buried',
+  divot: 'in a divot',
+};
+
+/**
+ * Lays the words and figures of a playbook out from the document, a scene for each hole it shall hold, and the plans made
+ * for their balls and flags. What the person chose takes the place of the advice, and the difference is told. A ball
+ * without a plan for a flag is named as missing, never guessed.
+ */
+export function playbookModel(
+  document: AtlasDocument,
+  scenes: readonly Scene[],
+  plans: readonly Plan[],
+  options: PlaybookOptions,
+): PlaybookModel {
+  const header = document.records.get('atlas');
+  const first = scenes[0];
+  return {
+    title: header?.type === 'atlas' ? header.name : '',
+    placed: header?.type === 'atlas' && header.placed,
+    playerName: first?.player.name ?? '',
+    dayText: first === undefined ? '' : dayText(document, first, options.units),
+    units: options.units,
+    cautions,
+    holes: [...scenes]
+      .sort((a, b) => a.hole.order - b.hole.order)
+      .map((scene) => holeModel(document, scene, plans, options.units)),
+  };
+}
+
+function dayText(document: AtlasDocument, scene: Scene, units: UnitsPreference): string {
+  const { stimpFt, firmness, moisture, windMps, windFromDeg } = scene.conditions;
+  const named = [...document.records.values()].find(
+    (record): record is RecordOf<'conditions'> => record.type === 'conditions' && record.inUse,
+  );
+  const firm = firmness < 0.34 ? 'soft' : firmness < 0.67 ? 'medium' : 'firm';
+  const wind =
+    windMps < 0.3
+      ? 'calm'
+      : `wind ${format.withUnit(format.wind(windMps, units))} ${format.compassPoint(windFromDeg)}`;
+  const day = named === undefined || named.name === '' ? '' : `${named.name}: `;
+  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firm}, ${moisture}, ${wind}`;
+}
+
+function holeModel(
+  document: AtlasDocument,
+  scene: Scene,
+  plans: readonly Plan[],
+  units: UnitsPreference,
+): PlaybookHole {
+  const { hole } = scene;
+  const greens = scene.input.areas.filter((area) => area.kind === 'green').map((area) => area.polygon);
+  const playBearingDeg = playBearing(scene);
+  const size = greenSize(scene, playBearingDeg);
+  const par = hole.par === null ? '' : `, par ${String(hole.par)}`;
+  const station = document.records.get('atlas');
+  const kind = station?.type === 'atlas' && station.kind === 'practiceGround' ? 'Station' : 'Hole';
+  return {
+    id: hole.id,
+    label: hole.label,
+    name: hole.name,
+    subtitle: `${kind} ${hole.label}${par}, green ${format.size(size.widthM, size.lengthM, units)}`,
+    playBearingDeg,
+    areas: scene.input.areas,
+    relief: groundRelief(scene.surface, greens, shapeLines(document, scene), {
+      units,
+      arrowSpacingM: 2.6,
+      heavyOnly: false,
+    }),
+    greenPoints: scene.green.polygon[0] ?? [],
+    balls: scene.balls.map((ball) => ballModel(ball, scene, plans)),
+    flags: scene.flags.map((flag) => flagModel(document, scene, flag, plans, playBearingDeg, units)),
+  };
+}
+
+/** The bearing the last stretch of the hole's line takes into the green; north where no line was drawn. */
+function playBearing(scene: Scene): number {
+  const line = (scene.hole.line ?? []).map((at) => scene.frame.toPlane(at));
+  const last = line[line.length - 1];
+  const before = line[line.length - 2];
+  return last === undefined || before === undefined ? 0 : bearingDeg(before, last);
+}
+
+function greenSize(scene: Scene, playBearingDeg: number): { widthM: number; lengthM: number } {
+  const a = (playBearingDeg * Math.PI) / 180;
+  const ring = scene.green.polygon[0] ?? [];
+  const along = ring.map((p) => p.eastM * Math.sin(a) + p.northM * Math.cos(a));
+  const across = ring.map((p) => p.eastM * Math.cos(a) - p.northM * Math.sin(a));
+  return {
+    lengthM: Math.max(...along) - Math.min(...along),
+    widthM: Math.max(...across) - Math.min(...across),
+  };
+}
+
+function shapeLines(document: AtlasDocument, scene: Scene): ReliefDrawing['lines'] {
+  return scene.input.breaklines.map((line) => {
+    const record = document.records.get(line.id);
+    const ridge = record?.type === 'line' && record.kind === 'ridge';
+    return { kind: ridge ? 'ridge' : 'tierEdge', points: line.points };
+  });
+}
+
+function ballModel(ball: SceneBall, scene: Scene, plans: readonly Plan[]): PlaybookBall {
+  const { record } = ball;
+  const cover = record.coverOverride ?? scene.ground.coverAt(ball.at);
+  const along = plans.find((plan) => plan.ballId === record.id)?.lieAlongDeg ?? 0;
+  const percent = 100 * Math.tan((along * Math.PI) / 180);
+  const stance =
+    Math.abs(percent) < 1
+      ? ''
+      : `, ${format.withUnit(format.slope(Math.abs(percent)))} ${percent > 0 ? 'uphill' : 'downhill'}`;
+  return {
+    mark: { id: record.id, label: record.label, at: ball.at, chosen: false },
+    name: record.name,
+    lieText: `${coverWords[cover]}, ${lieWords[record.lie]}${stance}`,
+  };
+}
+
+function flagModel(
+  document: AtlasDocument,
+  scene: Scene,
+  flag: SceneFlag,
+  plans: readonly Plan[],
+  playBearingDeg: number,
+  units: UnitsPreference,
+): PlaybookFlag {
+  const place = flagPlace(scene.green.polygon, flag.at, playBearingDeg);
+  const slope = slopeAt(scene.surface, flag.at);
+  const rows: PlaybookRow[] = [];
+  const missing: string[] = [];
+  for (const ball of scene.balls) {
+    const plan = plans.find((p) => p.ballId === ball.record.id && p.flagId === flag.record.id);
+    const row = plan === undefined ? null : rowModel(document, ball, plan, units);
+    if (row === null) missing.push(ball.record.label);
+    else rows.push(row);
+  }
+  const level = slope.slopePct < 0.3;
+  return {
+    mark: { id: flag.record.id, label: flag.record.label, at: flag.at, chosen: true },
+    name: flag.record.name,
+    placeText: place === null ? 'off the green' : flagPlaceText(place, units),
+    slopeText: level
+      ? 'level at the flag'
+      : `falls ${format.withUnit(format.slope(slope.slopePct))} to the ${fallWord(slope.downhillBearingDeg, playBearingDeg)}`,
+    rows,
+    missing,
+  };
+}
+
+function rowModel(
+  document: AtlasDocument,
+  ball: SceneBall,
+  plan: Plan,
+  units: UnitsPreference,
+): PlaybookRow | null {
+  const advised = plan.options.find((option) => option.id === plan.chosenId);
+  if (advised === undefined) return null;
+  const choice = [...document.records.values()].find(
+    (record): record is RecordOf<'choice'> =>
+      record.type === 'choice' && record.ballId === plan.ballId && record.flagId === plan.flagId,
+  );
+  const chosen =
+    choice === undefined ? undefined : plan.options.find((option) => option.id === choice.optionId);
+  const option = chosen ?? advised;
+  const safe = plan.options.find((other) => other.id === plan.safeId);
+  const rolled = option.landing === null;
+  return {
+    ballLabel: ball.record.label,
+    ballName: ball.record.name,
+    shot: optionName(option),
+    shotShort: optionName(option)
+      .replace('Bump-and-run', 'Bump')
+      .replace('Play away, ', 'Away ')
+      .replace('Play away', 'Away'),
+    carry: rolled ? '–' : format.distance(option.carryM, units).text,
+    land: rolled ? '–' : option.landingOnM === null ? 'off' : format.landing(option.landingOnM, units).text,
+    aim: format.aim(option.aimRightM, units).text,
+    run: format.distance(option.runM, units).text,
+    leave: format.leave(option.leave.medianM, units).text,
+    upAndDown: format.chance(option.chances.upAndDown).text,
+    trouble: format.chance(option.chances.trouble).text,
+    why: option.reasons.map((reason) => sentence(reasonText(reason, units))),
+    risk: riskText(option),
+    safe: safe === undefined || safe.id === option.id ? null : safeText(safe, units),
+    choiceDiffers: differenceText(choice, chosen, advised),
+    note: choice?.note ?? '',
+    link: {
+      ball: ball.at,
+      landing: option.landing ?? pointAlong(ball.at, option.aimBearingDeg, Math.max(plan.distanceM, 0.1)),
+      rolled,
+    },
+  };
+}
+
+const sentence = (text: string): string => {
+  const trimmed = text.trim();
+  return trimmed === '' || /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
+};
+
+/** Chances worth a word, largest first: anything from 1 in 100 up. */
+function riskText(option: PlanOption): string {
+  const { chances } = option;
+  const parts: [string, number][] = [
+    ['out of bounds', chances.outOfBounds],
+    ['penalty area', chances.penalty],
+    ['bunker', chances.bunker],
+    ['struck on the way', chances.obstructed],
+    ['off the green', chances.offGreen],
+  ];
+  const told = parts
+    .filter(([, share]) => share >= 0.01)
+    .sort((a, b) => b[1] - a[1])
+    .map(([word, share]) => `${word} ${format.withUnit(format.chance(share))}`);
+  return told.length === 0 ? 'none above 1 %' : told.join(', ');
+}
+
+function safeText(option: PlanOption, units: UnitsPreference): string {
+  const parts = [optionName(option)];
+  if (option.landing !== null && option.landingOnM !== null) {
+    const { text } = format.landing(option.landingOnM, units);
+    parts.push(text === 'edge' ? 'land on the edge' : `land ${text}`);
+  }
+  const aim = format.aim(option.aimRightM, units);
+  parts.push(aim.text === 'at it' ? 'aim at it' : `aim ${aim.text.replace(/ ([LR])$/, ` ${aim.unit} $1`)}`);
+  parts.push(`leaves ${format.withUnit(format.leave(option.leave.medianM, units))}`);
+  parts.push(`trouble ${format.withUnit(format.chance(option.chances.trouble))}`);
+  return parts.join(', ');
+}
+
+function differenceText(
+  choice: RecordOf<'choice'> | undefined,
+  chosen: PlanOption | undefined,
+  advised: PlanOption,
+): string | null {
+  if (choice === undefined) return null;
+  if (chosen === undefined)
+    return `Your choice is no longer among the options, so the advice is shown: ${optionName(advised)}.`;
+  if (chosen.id === advised.id) return null;
+  const cost = chosen.strokes - advised.strokes;
+  const size = format.strokes(Math.abs(cost));
+  const difference =
+    Math.abs(cost) < 0.005 ? 'level with yours' : `${size} strokes ${cost > 0 ? 'better' : 'worse'}`;
+  return `Your choice. The advice was ${optionName(advised)}, ${difference}.`;
+}
