@@ -1,0 +1,229 @@
+import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
+import { planePoint } from '../../geometry/points.ts';
+import { centroid, distanceM, insideDistanceM, nearestOnRing, pointInPolygon } from '../../geometry/ring.ts';
+import { recordsOf } from '../document.ts';
+import { type Edit, putRecords, useRecord } from '../edits.ts';
+import type { BallPosition, HoleLocation, HoleRecord } from '../records.ts';
+import { finding, type Finding } from './finding.ts';
+import { type AreaShape, holeName, inBox, kindWords, type Survey } from './survey.ts';
+
+/** Common practice for hole locations: four paces of a yard from the edge of the green. */
+const FROM_EDGE_M = 4 * 0.9144;
+/** Readings this far beyond a green still bear on its edge. */
+const NEAR_GREEN_M = 5;
+const FEW_READINGS = 6;
+
+export function holeChecks(survey: Survey): readonly Finding[] {
+  const greens = new Map(
+    survey.areas.filter(({ record }) => record.kind === 'green').map((a) => [a.record.id, a]),
+  );
+  const flags = byHole(recordsOf(survey.document, 'holeLocation'));
+  const balls = byHole(recordsOf(survey.document, 'ballPosition'));
+  return [
+    ...survey.holes.flatMap((hole) => {
+      const green = hole.greenId === null ? undefined : greens.get(hole.greenId);
+      return [
+        ...wholeHole(survey, hole, green, flags.get(hole.id) ?? [], balls.get(hole.id) ?? []),
+        ...(green === undefined
+          ? []
+          : (flags.get(hole.id) ?? []).flatMap((flag) => flagPlace(survey, hole, green, flag))),
+      ];
+    }),
+    ...recordsOf(survey.document, 'ballPosition').flatMap((ball) => ballPlace(survey, ball)),
+    ...inUse(survey),
+  ];
+}
+
+function wholeHole(
+  survey: Survey,
+  hole: HoleRecord,
+  green: AreaShape | undefined,
+  flags: readonly HoleLocation[],
+  balls: readonly BallPosition[],
+): readonly Finding[] {
+  const place = holeName(survey.document, hole);
+  if (green === undefined)
+    return [
+      finding('hole-without-green', 'error', [hole.id], {
+        place,
+        at: null,
+        what: 'It has no green.',
+        remedy: 'Trace its green, or choose one of those traced.',
+      }),
+    ];
+  const at = survey.frame.toLonLat(green.centre);
+  const found: Finding[] = [];
+  if (flags.length === 0)
+    found.push(
+      finding('hole-without-flag', 'error', [hole.id], {
+        place,
+        at,
+        what: 'It has no hole location.',
+        remedy: 'Pin one on its green.',
+      }),
+    );
+  if (balls.length === 0)
+    found.push(
+      finding('hole-without-ball', 'note', [hole.id], {
+        place,
+        at,
+        what: 'It has no ball position.',
+        remedy: 'Pin the spots where balls are likely to stop.',
+      }),
+    );
+  const readings = readingsNear(survey, green);
+  if (readings < FEW_READINGS)
+    found.push(
+      finding(
+        readings === 0 ? 'green-without-elevation' : 'green-with-few-readings',
+        readings === 0 ? 'error' : 'warning',
+        [green.record.id],
+        {
+          place: `${place}, green`,
+          at,
+          what:
+            readings === 0
+              ? 'The green has no heights or slopes.'
+              : `The green has only ${String(readings)} heights and slopes.`,
+          remedy: 'Read spot heights or slopes on it: twelve or more show its shape.',
+        },
+      ),
+    );
+  return found;
+}
+
+function readingsNear({ document, frame }: Survey, green: AreaShape): number {
+  const { box, polygon } = green;
+  const near = (point: PlanePoint): boolean =>
+    point.eastM > box.westM - NEAR_GREEN_M &&
+    point.eastM < box.eastM + NEAR_GREEN_M &&
+    point.northM > box.southM - NEAR_GREEN_M &&
+    point.northM < box.northM + NEAR_GREEN_M &&
+    insideDistanceM(point, polygon) > -NEAR_GREEN_M;
+  let count = 0;
+  for (const record of document.records.values()) {
+    if (record.type === 'spotHeight' || record.type === 'slopeReading')
+      count += near(frame.toPlane(record.at)) ? 1 : 0;
+    else if (record.type === 'line' && record.kind === 'contour' && record.heightM !== null)
+      count += record.positions.filter((at) => near(frame.toPlane(at))).length;
+  }
+  return count;
+}
+
+function flagPlace(
+  survey: Survey,
+  hole: HoleRecord,
+  green: AreaShape,
+  flag: HoleLocation,
+): readonly Finding[] {
+  const at = survey.frame.toPlane(flag.at);
+  const inside = insideDistanceM(at, green.polygon);
+  if (inside >= FROM_EDGE_M) return [];
+  const place = `${holeName(survey.document, hole)}, flag ${flag.label}`;
+  const better = towardsMiddle(at, green.polygon);
+  const mend =
+    better === null
+      ? null
+      : putRecords(`moved flag ${flag.label} four paces in`, [
+          { ...flag, at: survey.frame.toLonLat(better) },
+        ]);
+  return [
+    inside < 0
+      ? finding('flag-off-green', 'error', [flag.id], {
+          place,
+          at: flag.at,
+          what: 'The flag stands off the green.',
+          remedy: 'Move it onto the green.',
+          mend,
+        })
+      : finding('flag-near-edge', 'warning', [flag.id], {
+          place,
+          at: flag.at,
+          what: 'The flag stands nearer to the edge than four paces.',
+          remedy: 'Move it in if the greenkeeper would not cut the hole there; the Committee decides.',
+          mend,
+        }),
+  ];
+}
+
+/** The first place on the way to the middle of the green that is far enough from its edge. */
+function towardsMiddle(from: PlanePoint, polygon: PlanePolygon): PlanePoint | null {
+  const middle = centroid(polygon[0] ?? []);
+  const steps = Math.ceil(distanceM(from, middle) / 0.1);
+  for (let step = 1; step <= steps; step += 1) {
+    const share = step / steps;
+    const at = planePoint(
+      from.eastM + share * (middle.eastM - from.eastM),
+      from.northM + share * (middle.northM - from.northM),
+    );
+    if (insideDistanceM(at, polygon) > FROM_EDGE_M + 0.01) return at;
+  }
+  return null;
+}
+
+const noBall = { tree: 'warning', penaltyArea: 'warning', outOfBounds: 'error' } as const;
+
+function ballPlace(survey: Survey, ball: BallPosition): readonly Finding[] {
+  const at = survey.frame.toPlane(ball.at);
+  const hole = survey.document.records.get(ball.holeId);
+  const place = `${hole?.type === 'hole' ? `${holeName(survey.document, hole)}, ` : ''}ball ${ball.label}`;
+  return survey.areas.flatMap(({ record, polygon, box }) => {
+    if (record.kind !== 'tree' && record.kind !== 'penaltyArea' && record.kind !== 'outOfBounds') return [];
+    if (!inBox(at, box)) return [];
+    if (!pointInPolygon(at, polygon)) return [];
+    return [
+      finding(`ball-in-${record.kind}`, noBall[record.kind], [ball.id, record.id], {
+        place,
+        at: ball.at,
+        what:
+          record.kind === 'tree'
+            ? `The ball lies under the crown of ${record.name === '' ? 'a tree' : record.name}.`
+            : `The ball lies ${record.kind === 'outOfBounds' ? 'out of bounds' : `in the ${kindWords[record.kind]}`}.`,
+        remedy: 'Move it to where a ball can be played, or mend the outline.',
+        mend: outOf(survey, ball, at, polygon),
+      }),
+    ];
+  });
+}
+
+function outOf(survey: Survey, ball: BallPosition, at: PlanePoint, polygon: PlanePolygon): Edit {
+  const { at: edge, distanceM: distance } = nearestOnRing(at, polygon[0] ?? [at]);
+  const beyond = (distance + 0.3) / Math.max(distance, 1e-6);
+  const clear = planePoint(
+    at.eastM + (edge.eastM - at.eastM) * beyond,
+    at.northM + (edge.northM - at.northM) * beyond,
+  );
+  return putRecords(`moved ball ${ball.label} clear`, [{ ...ball, at: survey.frame.toLonLat(clear) }]);
+}
+
+/** Exactly one day and one player must be in use for a plan. */
+function inUse({ document }: Survey): readonly Finding[] {
+  return (['conditions', 'player'] as const).flatMap((type) => {
+    const records = recordsOf(document, type);
+    const used = records.filter((record) => record.inUse);
+    if (used.length === 1) return [];
+    const first = used[0] ?? records[0];
+    const what = type === 'player' ? 'player' : 'day';
+    return [
+      finding(`${type}-in-use`, 'error', [], {
+        place: type === 'player' ? 'Players' : 'Conditions',
+        at: null,
+        what: used.length === 0 ? `No ${what} is in use.` : `${String(used.length)} are in use at once.`,
+        remedy: records.length === 0 ? `Add a ${what}.` : 'Choose one.',
+        mend: first === undefined ? null : useRecord(`chose ${first.name}`, type, first.id),
+      }),
+    ];
+  });
+}
+
+function byHole<T extends { readonly holeId: string }>(
+  records: readonly T[],
+): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const record of records) {
+    const group = groups.get(record.holeId);
+    if (group === undefined) groups.set(record.holeId, [record]);
+    else group.push(record);
+  }
+  return groups;
+}

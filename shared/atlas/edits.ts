@@ -1,0 +1,123 @@
+import { InputProblem } from '../words/inputProblem.ts';
+import { canonicalRecord } from './canonical.ts';
+import { atlasDocument, headerOf, recordsOf } from './document.ts';
+import type { AtlasDocument, AtlasRecord, RecordId } from './records.ts';
+import { recordSchemas } from './schema.ts';
+
+/** A change to the document: pure, and with the words undo shows for it. */
+export interface Edit {
+  /** What was done, in the past tense and small letters: "moved ball 3". */
+  readonly annotation: string;
+  readonly apply: (document: AtlasDocument) => AtlasDocument;
+}
+
+/** Several edits as one step. */
+export function together(annotation: string, edits: readonly Edit[]): Edit {
+  return { annotation, apply: (document) => edits.reduce((before, edit) => edit.apply(before), document) };
+}
+
+/**
+ * Adds records, or replaces those of the same ids. Applying it throws InputProblem for a record that the schema refuses or
+ * that would change its type, and leaves the document alone.
+ */
+export function putRecords(annotation: string, records: readonly AtlasRecord[]): Edit {
+  return {
+    annotation,
+    apply: (document) => {
+      const after = new Map(document.records);
+      for (const record of records) {
+        const before = after.get(record.id);
+        if (before !== undefined && before.type !== record.type)
+          throw new InputProblem(
+            'duplicate-id',
+            `The id "${record.id}" already names a ${before.type}.`,
+            record.type,
+            'Use another id.',
+          );
+        after.set(record.id, validRecord(record));
+      }
+      return { records: after };
+    },
+  };
+}
+
+/**
+ * Takes records out, and with them what would hang in the air: the flags and balls of a hole, the choices for a ball or a
+ * flag. A hole whose green goes keeps its place without one. The header cannot go.
+ */
+export function removeRecords(annotation: string, ids: Iterable<RecordId>): Edit {
+  const wanted = [...ids];
+  return {
+    annotation,
+    apply: (document) => {
+      const gone = new Set(wanted.filter((id) => id !== 'atlas' && document.records.has(id)));
+      if (gone.size === 0) return document;
+      for (const record of recordsOf(document, 'holeLocation'))
+        if (gone.has(record.holeId)) gone.add(record.id);
+      for (const record of recordsOf(document, 'ballPosition'))
+        if (gone.has(record.holeId)) gone.add(record.id);
+      for (const record of recordsOf(document, 'choice'))
+        if (gone.has(record.ballId) || gone.has(record.flagId)) gone.add(record.id);
+      const after = new Map<RecordId, AtlasRecord>();
+      for (const [id, record] of document.records) {
+        if (gone.has(id)) continue;
+        const loses = record.type === 'hole' && record.greenId !== null && gone.has(record.greenId);
+        after.set(id, loses ? { ...record, greenId: null } : record);
+      }
+      return { records: after };
+    },
+  };
+}
+
+/** Makes one of the conditions, or one of the players, the one in use. */
+export function useRecord(annotation: string, type: 'conditions' | 'player', id: RecordId): Edit {
+  return {
+    annotation,
+    apply: (document) => {
+      if (document.records.get(id)?.type !== type) throw unknownId(id, type);
+      const after = new Map(document.records);
+      for (const record of recordsOf(document, type))
+        if (record.inUse !== (record.id === id)) after.set(record.id, { ...record, inUse: record.id === id });
+      return { records: after };
+    },
+  };
+}
+
+/** Members of the header: its name, note, kind, or whether it is placed. The anchor moves only with the ground (placing.ts). */
+export function changeHeader(
+  annotation: string,
+  change: Partial<Pick<ReturnType<typeof headerOf>, 'name' | 'note' | 'kind' | 'placed'>>,
+): Edit {
+  return {
+    annotation,
+    apply: (document) => ({
+      records: new Map(document.records).set('atlas', validRecord({ ...headerOf(document), ...change })),
+    }),
+  };
+}
+
+/** A document with nothing but a header. */
+export function newAtlas(header: ReturnType<typeof headerOf>): AtlasDocument {
+  return atlasDocument([validRecord(header)]);
+}
+
+export function unknownId(id: RecordId, type: AtlasRecord['type']): InputProblem {
+  return new InputProblem(
+    'unknown-reference',
+    `There is no ${type} "${id}".`,
+    '',
+    'It may have been taken out meanwhile.',
+  );
+}
+
+function validRecord<T extends AtlasRecord>(record: T): T {
+  const result = recordSchemas[record.type].safeParse(record);
+  if (result.success) return canonicalRecord(record);
+  const issue = result.error.issues[0];
+  throw new InputProblem(
+    'bad-field',
+    issue?.message ?? 'The record does not fit.',
+    `${record.type} "${record.id}", ${issue?.path.join('.') ?? ''}`,
+    'Correct it first.',
+  );
+}

@@ -1,0 +1,92 @@
+import { cos, sin } from '../numeric/elementary.ts';
+import type { LonLat, PlanePoint } from '../geometry/points.ts';
+import { planePoint } from '../geometry/points.ts';
+import { radiansFromDegrees } from '../units/brands.ts';
+import { localFrame } from '../geometry/localFrame.ts';
+import { canonicalPosition, canonicalRecord } from './canonical.ts';
+import { frameOf, headerOf } from './document.ts';
+import type { Edit } from './edits.ts';
+import type { AtlasRecord, RecordId } from './records.ts';
+
+/** Moves records over the ground by so many metres; shapes keep their size. */
+export function moveRecords(
+  annotation: string,
+  ids: Iterable<RecordId>,
+  eastM: number,
+  northM: number,
+): Edit {
+  const wanted = [...ids];
+  return {
+    annotation,
+    apply: (document) => {
+      const frame = frameOf(document);
+      const after = new Map(document.records);
+      for (const id of wanted) {
+        const record = after.get(id);
+        if (record === undefined || record.type === 'atlas') continue;
+        after.set(
+          id,
+          canonicalRecord(
+            mapPositions(record, (at) => {
+              const point = frame.toPlane(at);
+              return frame.toLonLat(planePoint(point.eastM + eastM, point.northM + northM));
+            }),
+          ),
+        );
+      }
+      return { records: after };
+    },
+  };
+}
+
+/**
+ * Sets the whole atlas down on the earth: its anchor goes to `anchor`, the sheet is turned clockwise by `turnDeg`, and every
+ * shape keeps its measure. Bearings turn with it.
+ */
+export function placeAtlas(annotation: string, anchor: LonLat, turnDeg: number): Edit {
+  return {
+    annotation,
+    apply: (document) => {
+      const from = frameOf(document);
+      const to = localFrame(canonicalPosition(anchor));
+      const c = cos(radiansFromDegrees(turnDeg));
+      const s = sin(radiansFromDegrees(turnDeg));
+      const turned = ({ eastM, northM }: PlanePoint): PlanePoint =>
+        planePoint(eastM * c + northM * s, northM * c - eastM * s);
+      const turnedBearing = (deg: number): number => (((deg + turnDeg) % 360) + 360) % 360;
+      const after = new Map<RecordId, AtlasRecord>();
+      for (const [id, record] of document.records) {
+        const moved = mapPositions(record, (at) => to.toLonLat(turned(from.toPlane(at))));
+        after.set(
+          id,
+          canonicalRecord(
+            moved.type === 'slopeReading'
+              ? { ...moved, downhillBearingDeg: turnedBearing(moved.downhillBearingDeg) }
+              : moved,
+          ),
+        );
+      }
+      after.set('atlas', { ...headerOf(document), anchor: to.anchor, placed: true });
+      return { records: after };
+    },
+  };
+}
+
+/** The record with every position replaced; records without a place come back as they are. */
+export function mapPositions(record: AtlasRecord, move: (at: LonLat) => LonLat): AtlasRecord {
+  switch (record.type) {
+    case 'area':
+      return { ...record, rings: record.rings.map((ring) => ring.map(move)) };
+    case 'line':
+      return { ...record, positions: record.positions.map(move) };
+    case 'hole':
+      return { ...record, line: record.line?.map(move) ?? null };
+    case 'spotHeight':
+    case 'slopeReading':
+    case 'holeLocation':
+    case 'ballPosition':
+      return { ...record, at: move(record.at) };
+    default:
+      return record;
+  }
+}
