@@ -1,6 +1,6 @@
 import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
 import { isolines } from './isolines.ts';
-import { edgeDistance, flatPolygon, insidePolygon } from './rings.ts';
+import { type FlatPolygon, flatPolygon, insidePolygon } from './rings.ts';
 import type { Surface } from './surface.ts';
 
 /** A line of one height. A closed one does not repeat its first point. */
@@ -11,7 +11,7 @@ export interface ContourLine {
 }
 
 /**
- * Contours of a surface at whole multiples of an interval, higher ground on the right, clipped to an area where one is
+ * Contours of a surface at whole multiples of an interval, higher ground on the left (rings round a hill run counter-clockwise), clipped to an area where one is
  * given. The points lie on the surface's own grid, so with the usual 0.25 m they draw as smooth lines.
  */
 export function contourLines(surface: Surface, intervalM: number, clip?: PlanePolygon): ContourLine[] {
@@ -69,7 +69,7 @@ export function clipLine(
   return parts;
 }
 
-function edgeBetween(polygon: readonly Float64Array[], a: PlanePoint, b: PlanePoint): PlanePoint {
+function edgeBetween(polygon: FlatPolygon, a: PlanePoint, b: PlanePoint): PlanePoint {
   const aInside = insidePolygon(polygon, a.eastM, a.northM);
   let from = 0;
   let to = 1;
@@ -77,12 +77,11 @@ function edgeBetween(polygon: readonly Float64Array[], a: PlanePoint, b: PlanePo
     eastM: a.eastM + t * (b.eastM - a.eastM),
     northM: a.northM + t * (b.northM - a.northM),
   });
-  for (let i = 0; i < 24; i += 1) {
+  for (let i = 0; i < 30; i += 1) {
     const t = (from + to) / 2;
     const p = along(t);
     if (insidePolygon(polygon, p.eastM, p.northM) === aInside) from = t;
     else to = t;
-    if (Math.abs(edgeDistance(polygon, p.eastM, p.northM)) < 1e-6) break;
   }
-  return along((from + to) / 2);
+  return along(aInside ? from : to);
 }

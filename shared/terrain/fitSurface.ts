@@ -55,7 +55,7 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
     options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count),
   );
   const surface = plateOnGrid(plate, shape);
-  const readings = readingFits(evidence, observations, folds, plate);
+  const readings = readingFits(evidence, observations, folds, plate, options.bendingVariance);
   return {
     ...surface,
     readings,

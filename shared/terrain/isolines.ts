@@ -9,7 +9,7 @@ export interface Isoline {
 
 /**
  * Lines of one value by marching squares (Lorensen & Cline 1987 in two dimensions; from memory), joined end to end. Higher
- * ground lies to the right. A saddle is cut by the mean of its corners, so no two lines cross.
+ * ground lies to the left. A saddle is cut by the mean of its corners, so no two lines cross.
  *
  * @param values at nodes, row by row from the south-west
  */

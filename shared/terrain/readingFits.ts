@@ -39,6 +39,7 @@ export function readingFits(
   observations: readonly Observation[],
   folds: Folds,
   plate: PlateFit,
+  bendingVariance?: number,
 ): ReadingFit[] {
   const groups = observationsByReading(observations, evidence.readings.length);
   const othersSay = new Map<number, Forecast>();
@@ -58,6 +59,7 @@ export function readingFits(
     judge = fitPlate(
       kept.map((i) => observations[i] as Observation),
       folds,
+      bendingVariance,
     );
     othersSay.set(
       worst,

@@ -19,7 +19,7 @@ export function kernelLog(x: number): number {
   const high = words[HIGH] ?? 0;
   const k = (high - 0x3fe6a09e) >> 20;
   words[HIGH] = high - (k << 20);
-  const m = word[0] as number;
+  const m = word[0];
   const s = (m - 1) / (m + 1);
   const z = s * s;
   let p = 1 / 19 + z * (1 / 21);

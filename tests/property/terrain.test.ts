@@ -1,0 +1,137 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fitSurface } from '../../shared/terrain/fitSurface.ts';
+import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+const spot = fc.record({
+  x: fc.double({ min: 0, max: 40, noNaN: true }),
+  y: fc.double({ min: 0, max: 40, noNaN: true }),
+  z: fc.double({ min: -1, max: 1, noNaN: true }),
+});
+const spots = fc.array(spot, { minLength: 4, maxLength: 20 }).filter(
+  (all) =>
+    // Not two readings in one place, nor all in a row: those are cases of their own.
+    all.every((a, i) => all.every((b, j) => i === j || Math.hypot(a.x - b.x, a.y - b.y) > 1)) &&
+    spread(all) > 4,
+);
+
+/** Variance of the points along the direction in which they vary least. */
+function spread(all: readonly Spot[]): number {
+  const mean = (of: (s: Spot) => number): number => all.reduce((sum, s) => sum + of(s), 0) / all.length;
+  const mx = mean((s) => s.x);
+  const my = mean((s) => s.y);
+  const xx = mean((s) => (s.x - mx) ** 2);
+  const yy = mean((s) => (s.y - my) ** 2);
+  const xy = mean((s) => (s.x - mx) * (s.y - my));
+  return (xx + yy) / 2 - Math.hypot((xx - yy) / 2, xy);
+}
+
+const fixed = { cellM: 2, bendingVariance: 1e-3 };
+const inputOf = (all: readonly Spot[]): TerrainInput => ({
+  areas: [],
+  heights: all.map(({ x, y, z }, i) => ({
+    id: `h${i}`,
+    at: { eastM: x, northM: y },
+    heightM: z,
+    accuracyM: 0.01,
+  })),
+  slopes: [],
+  breaklines: [],
+  contours: [],
+  walls: [],
+  extent: { westM: 0, southM: 0, eastM: 40, northM: 40 },
+});
+
+describe('a fitted surface', () => {
+  it('moves, turns and mirrors with its evidence', () => {
+    fc.assert(
+      fc.property(
+        spots,
+        fc.double({ min: 0, max: 6.3, noNaN: true }),
+        fc.boolean(),
+        fc.double({ min: -500, max: 500, noNaN: true }),
+        (all, angle, mirrored, shift) => {
+          const turn = (s: Spot): Spot => {
+            const x = mirrored ? -s.x : s.x;
+            return {
+              x: x * Math.cos(angle) - s.y * Math.sin(angle) + shift,
+              y: x * Math.sin(angle) + s.y * Math.cos(angle) - shift,
+              z: s.z + 3,
+            };
+          };
+          const here = fitSurface(inputOf(all), fixed);
+          const there = fitSurface(inputOf(all.map(turn)), fixed);
+          for (const at of [
+            { x: 20, y: 20, z: 0 },
+            { x: 3, y: 35, z: 0 },
+          ]) {
+            const moved = turn(at);
+            expect(there.exactHeight(moved.x, moved.y)).toBeCloseTo(here.exactHeight(at.x, at.y) + 3, 6);
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('is linear in its heights, so a tilt of all of them tilts it and nothing else', () => {
+    fc.assert(
+      fc.property(spots, fc.double({ min: -0.2, max: 0.2, noNaN: true }), (all, tilt) => {
+        const here = fitSurface(inputOf(all), fixed);
+        const tilted = fitSurface(inputOf(all.map((s) => ({ ...s, z: s.z + tilt * s.x }))), fixed);
+        for (const [x, y] of [
+          [20, 20],
+          [3, 35],
+        ] as const) {
+          expect(tilted.exactHeight(x, y)).toBeCloseTo(here.exactHeight(x, y) + tilt * x, 8);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('gives back any plane from heights and slopes together', () => {
+    fc.assert(
+      fc.property(
+        spots,
+        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+        (all, east, north) => {
+          const plane = (x: number, y: number): number => 5 + east * x + north * y;
+          const input = inputOf(all.map((s) => ({ ...s, z: plane(s.x, s.y) })));
+          const slopes = all.slice(0, 3).map((s, i) => ({
+            id: `s${i}`,
+            at: { eastM: s.y, northM: s.x },
+            slopePct: 100 * Math.hypot(east, north),
+            downhillBearingDeg: (Math.atan2(-east, -north) * 180) / Math.PI,
+            accuracyPct: 0.3,
+          }));
+          const fitted = fitSurface({ ...input, slopes }, { cellM: 2 });
+          const out = new Float64Array(3);
+          fitted.sampleHeight(11, 23, out);
+          expect(out[0]).toBeCloseTo(plane(11, 23), 9);
+          expect(out[1]).toBeCloseTo(east, 9);
+          expect(fitted.disagreements).toEqual([]);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('does not mind the order of its readings', () => {
+    fc.assert(
+      fc.property(spots, (all) => {
+        const here = fitSurface(inputOf(all), fixed);
+        const there = fitSurface(inputOf(all.toReversed()), fixed);
+        expect(there.exactHeight(17, 29)).toBeCloseTo(here.exactHeight(17, 29), 8);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});

@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { generator } from '../../../shared/random/generator.ts';
+import { doubtAt, doubtGrid } from '../../../shared/terrain/confidence.ts';
+import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
+import { measureNext } from '../../../shared/terrain/measureNext.ts';
+import { surfaceEnsemble } from '../../../shared/terrain/surfaceEnsemble.ts';
+import { emptyInput, heightReadings, slopeReadings, swells } from './fixtures.ts';
+
+const input = { ...emptyInput(), heights: heightReadings(swells, 40, generator(3), 0.01) };
+const fitted = fitSurface(input);
+const out = new Float64Array(3);
+
+describe('doubt', () => {
+  it('is no more than a reading’s accuracy on it and grows away from the evidence', () => {
+    for (const { at } of input.heights.slice(0, 10)) {
+      expect(doubtAt(fitted, at).heightSdM).toBeLessThan(0.01);
+    }
+    const middle = doubtAt(fitted, { eastM: 20, northM: 20 }).heightSdM;
+    const outside = doubtAt(fitted, { eastM: -15, northM: 20 }).heightSdM;
+    const far = doubtAt(fitted, { eastM: -40, northM: 20 }).heightSdM;
+    expect(middle).toBeLessThan(outside);
+    expect(outside).toBeLessThan(far);
+  });
+
+  it('covers the truth: errors over their stated deviations have a spread of at most one', () => {
+    const random = generator(8);
+    let sum = 0;
+    for (let k = 0; k < 400; k += 1) {
+      const at = { eastM: 2 + 36 * random.uniform(), northM: 2 + 36 * random.uniform() };
+      fitted.sampleHeight(at.eastM, at.northM, out);
+      const z = ((out[0] ?? NaN) - swells(at.eastM, at.northM)) / doubtAt(fitted, at).heightSdM;
+      sum += z * z;
+    }
+    // The ground of this test is smoother than the rough plates the doubt is reckoned from, so it errs on the safe side.
+    expect(Math.sqrt(sum / 400)).toBeGreaterThan(0.3);
+    expect(Math.sqrt(sum / 400)).toBeLessThan(1.2);
+  });
+
+  it('shrinks where a slope was read', () => {
+    const slopes = slopeReadings(swells, 1).map((s) => ({ ...s, at: { eastM: 20, northM: 20 } }));
+    const better = fitSurface(
+      { ...input, slopes },
+      { bendingVariance: fitted.plate?.bendingVariance ?? NaN },
+    );
+    const at = { eastM: 20, northM: 20 };
+    expect(doubtAt(better, at).slopeSdPct).toBeLessThan(0.21);
+    expect(doubtAt(fitted, at).slopeSdPct).toBeGreaterThan(0.3);
+  });
+
+  it('fills a grid with the same numbers', () => {
+    const shape = { originEastM: 10, originNorthM: 12, cellM: 5, columns: 3, rows: 2 };
+    const grid = doubtGrid(fitted, shape);
+    expect(grid.heightSdM[4]).toBe(doubtAt(fitted, { eastM: 15, northM: 17 }).heightSdM);
+    expect(grid.slopeSdPct).toHaveLength(6);
+  });
+});
+
+describe('surfaces that agree with the evidence', () => {
+  const members = surfaceEnsemble(fitted, 80, generator(21));
+
+  it('spread as the doubt says, about the fit', () => {
+    for (const [x, y] of [
+      [20, 20],
+      [6, 33],
+      [31, 9],
+      [1, 1],
+    ] as const) {
+      fitted.sampleHeight(x, y, out);
+      const fit = out[0] ?? NaN;
+      let sum = 0;
+      let squares = 0;
+      for (const member of members) {
+        member.sampleHeight(x, y, out);
+        sum += (out[0] ?? NaN) - fit;
+        squares += ((out[0] ?? NaN) - fit) ** 2;
+      }
+      const { heightSdM } = doubtAt(fitted, { eastM: x, northM: y });
+      expect(Math.abs(sum / 80)).toBeLessThan((3.5 * heightSdM) / Math.sqrt(80));
+      // A chi-square on 80 draws, three and a half of its deviations either way.
+      expect(Math.sqrt(squares / 80) / heightSdM).toBeGreaterThan(0.72);
+      expect(Math.sqrt(squares / 80) / heightSdM).toBeLessThan(1.28);
+    }
+  });
+
+  it('come out the same from the same seed', () => {
+    const [again] = surfaceEnsemble(fitted, 1, generator(21));
+    expect(again?.heightsM).toEqual(members[0]?.heightsM);
+    expect(members[1]?.heightsM).not.toEqual(members[0]?.heightsM);
+  });
+});
+
+describe('where to measure next', () => {
+  const places = Array.from({ length: 144 }, (_, i) => ({
+    eastM: 9 + 2 * (i % 12),
+    northM: 9 + 2 * Math.floor(i / 12),
+  }));
+
+  it('foretells exactly how much a reading takes off', () => {
+    const [first] = measureNext(fitted, places, { doubtIn: 'height', accuracyM: 0.005 });
+    const total = (surface: typeof fitted): number =>
+      places.reduce((sum, at) => sum + doubtAt(surface, at).heightSdM ** 2, 0);
+    const at = first?.at ?? { eastM: NaN, northM: NaN };
+    const reading = { id: 'new', at, heightM: swells(at.eastM, at.northM), accuracyM: 0.005 };
+    const after = fitSurface(
+      { ...input, heights: [...input.heights, reading] },
+      { bendingVariance: fitted.plate?.bendingVariance ?? NaN },
+    );
+    expect(1 - total(after) / total(fitted)).toBeCloseTo(first?.reduction ?? NaN, 6);
+  });
+
+  it('beats any other place, goes where it matters, and never twice to one', () => {
+    const everywhere = measureNext(fitted, places);
+    expect(new Set(everywhere.map((s) => `${s.at.eastM},${s.at.northM}`)).size).toBe(3);
+    expect(everywhere[0]?.reduction).toBeGreaterThanOrEqual(everywhere[1]?.reduction ?? NaN);
+    const east = measureNext(fitted, places, { weight: (at) => (at.eastM > 28 ? 1 : 0), count: 1 });
+    expect(east[0]?.at.eastM).toBeGreaterThan(24);
+  });
+});
