@@ -9,17 +9,14 @@ interface Spot {
   readonly z: number;
 }
 
-const spot = fc.record({
-  x: fc.double({ min: 0, max: 40, noNaN: true }),
-  y: fc.double({ min: 0, max: 40, noNaN: true }),
-  z: fc.double({ min: -1, max: 1, noNaN: true }),
-});
-const spots = fc.array(spot, { minLength: 4, maxLength: 20 }).filter(
-  (all) =>
-    // Not two readings in one place, nor all in a row: those are cases of their own.
-    all.every((a, i) => all.every((b, j) => i === j || Math.hypot(a.x - b.x, a.y - b.y) > 1)) &&
-    spread(all) > 4,
-);
+// On a lattice of 2 m, so that no two readings are in one place.
+const spot = fc
+  .tuple(fc.nat({ max: 400 }), fc.double({ min: -1, max: 1, noNaN: true }))
+  .map(([cell, z]): Spot => ({ x: 2 * (cell % 20) + 0.7, y: 2 * Math.floor(cell / 20) + 0.3, z }));
+const spots = fc
+  .uniqueArray(spot, { minLength: 5, maxLength: 20, selector: (s) => 100 * s.x + s.y })
+  // Points all in a row are a case of their own.
+  .filter((all) => spread(all) > 2);
 
 /** Variance of the points along the direction in which they vary least. */
 function spread(all: readonly Spot[]): number {
