@@ -7,6 +7,7 @@ import type { Surface } from '../terrain/surface.ts';
 import { feetFromMetres } from '../units/conversions.ts';
 import { decimals } from '../units/numerals.ts';
 import type { UnitsPreference } from '../units/preference.ts';
+import { smoothedRing } from './shape.ts';
 import type { ReliefDrawing } from './relief.ts';
 
 export interface ReliefOptions {
@@ -30,13 +31,14 @@ export function groundRelief(
   lines: ReliefDrawing['lines'],
   options: ReliefOptions,
 ): ReliefDrawing {
-  const perGreen = greens.map((green) => slopeClasses(surface, green));
+  const cuts = greens.map((green) => green.map(smoothedRing));
+  const perGreen = cuts.map((green) => slopeClasses(surface, green));
   const classes = (perGreen[0] ?? []).map(({ fromPct }, i) => ({
     fromPct,
     rings: perGreen.flatMap((list) => list[i]?.rings ?? []),
   }));
   const byHeight = new Map<number, PlanePoint[][]>();
-  for (const green of greens) {
+  for (const green of cuts) {
     for (const { heightM, points, closed } of contourLines(surface, contourIntervalM, green)) {
       const step = Math.round(heightM / contourIntervalM);
       const first = points[0];

@@ -1,4 +1,5 @@
-import type { PlanePolygon } from '../geometry/points.ts';
+import { planePoint } from '../geometry/points.ts';
+import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
 import type { Box, XY } from './view.ts';
 import { boxContains } from './view.ts';
 
@@ -16,7 +17,7 @@ export interface Shape {
 /** Corners sharper than this stay corners; gentler ones are drawn as the curve they were traced from. */
 const cornerDeg = 68;
 
-export function shapeOf(polygon: PlanePolygon, toDrawing: (p: PlanePolygon[0][0]) => XY): Shape {
+export function shapeOf(polygon: PlanePolygon, toDrawing: (p: PlanePoint) => XY): Shape {
   return shapeFromRings(polygon.map((ring) => smoothed(ring.map(toDrawing))).filter((r) => r.length >= 3));
 }
 
@@ -70,6 +71,14 @@ export function smoothed(ring: readonly XY[]): readonly XY[] {
     for (let k = 0; k < steps; k += 1) out.push(catmullRom(a, b, c, d, k / steps));
   }
   return out;
+}
+
+/** A ring of the plane rounded as its drawing is, so that what is cut to it meets the drawn edge. */
+export function smoothedRing(ring: PlaneRing): PlaneRing {
+  const unitsPerM = 12;
+  return smoothed(ring.map((p): XY => [p.eastM * unitsPerM, p.northM * unitsPerM])).map(([x, y]) =>
+    planePoint(x / unitsPerM, y / unitsPerM),
+  );
 }
 
 export const distance = (a: XY, b: XY): number => Math.hypot(a[0] - b[0], a[1] - b[1]);

@@ -2,7 +2,7 @@ import type { SafeHtml } from './html.ts';
 import { html } from './html.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import { flagMap, overviewMap } from './playbookMaps.ts';
-import { sizeRules } from './sizeRules.ts';
+import { sizeRules, smallestScaleDenominator } from './sizeRules.ts';
 
 /** Cover page: whose it is, the day it was worked out for, how to read it, and the cautions. */
 export function frontPage(model: PlaybookModel): SafeHtml {
@@ -93,8 +93,7 @@ export function holePage(model: PlaybookModel, hole: PlaybookHole): SafeHtml {
                 html`<tr>
                   <td><span class="tag">${flag.mark.label}</span></td>
                   <td>
-                    ${flag.placeText}
-                    paces${flag.name === '' ? '' : html`<div class="sub">${flag.name}</div>`}
+                    ${flag.placeText}${flag.name === '' ? '' : html`<div class="sub">${flag.name}</div>`}
                   </td>
                   <td class="n">${flag.slopeText}</td>
                 </tr>`,
@@ -168,31 +167,29 @@ export function flagPage(model: PlaybookModel, hole: PlaybookHole, flag: Playboo
     </table>
     ${flag.missing.length === 0 ? null : html`<p class="small">No plan here for ball ${flag.missing.join(', ')}.</p>`}
     <p class="small">
-      For preparation and practice. This map is larger than 1 : 480; see “Before you use it”.
+      For preparation and practice. This map is
+      ${map.denominator < smallestScaleDenominator ? 'larger' : 'no larger'} than 1 : 480 but the sheet is
+      larger than a card; see “Before you use it”.
     </p>
   </section>`;
 }
 
 function rowHtml(row: PlaybookRow): SafeHtml {
+  const cells = [row.carry, row.land, row.aim, row.run, row.leave, row.upAndDown, row.trouble];
   return html`<tbody>
     <tr>
-      <th scope="row"><span class="ball">${row.ballLabel}</span> ${row.ballName}</th>
+      <th scope="row"><span class="ball">${row.ballLabel}</span></th>
       <td class="shot">${row.shot}</td>
-      <td class="n">${row.carry}</td>
-      <td class="n">${row.land}</td>
-      <td class="n">${row.aim}</td>
-      <td class="n">${row.run}</td>
-      <td class="n">${row.leave}</td>
-      <td class="n">${row.upAndDown}</td>
-      <td class="n">${row.trouble}</td>
+      ${cells.map((cell) => html`<td class="n">${cell}</td>`)}
     </tr>
     <tr class="more">
       <td></td>
       <td colspan="8">
-        ${row.choiceDiffers === null ? null : html`<span class="yours">${row.choiceDiffers}</span> `}${row.why.length === 0 ? null : html`${row.why.join(' ')} `}<b
-          >Risk:</b
-        >
-        ${row.risk}.${row.safe === null ? null : html` <b>Safe:</b> ${row.safe}.`}${row.note === '' ? null : html` <b>Note:</b> ${row.note}`}
+        ${row.ballName === '' ? null : html`<i>From ${row.ballName}.</i> `}
+        ${row.choiceDiffers === null ? null : html`<span class="yours">${row.choiceDiffers}</span> `}
+        ${row.why.join(' ')} <b>Risk:</b> ${row.risk}.
+        ${row.safe === null ? null : html`<b>Safe:</b> ${row.safe}.`}
+        ${row.note === '' ? null : html`<b>Note:</b> ${row.note}`}
       </td>
     </tr>
   </tbody>`;

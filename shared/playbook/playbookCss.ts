@@ -54,8 +54,7 @@ td:last-child,th:last-child{padding-right:0}
 .shots thead th{border-bottom:1.2pt solid #000;font-size:9pt;line-height:1.15;padding-bottom:2.5pt}
 .shots tbody{break-inside:avoid;border-bottom:.6pt solid #000}
 .shots tbody tr:first-child td,.shots tbody tr:first-child th{padding-top:3pt;padding-bottom:0;vertical-align:middle}
-.shots th[scope=row]{width:46mm}
-.shots th[scope=row] .ball{margin-right:3pt}
+.shots th[scope=row]{width:10mm}
 .shots .shot{white-space:nowrap;font-weight:700}
 .shots .more td{font-size:8.5pt;line-height:1.28;padding-bottom:4pt}
 .shots .more b{font-weight:600}
@@ -63,7 +62,7 @@ td:last-child,th:last-child{padding-right:0}
 .cols{display:grid;grid-template-columns:1fr 1fr;gap:14pt;margin-top:8pt}
 .cols h3{font-size:11.5pt;border-bottom:1.2pt solid #000;padding-bottom:2pt}
 .cols th{font-size:9pt;border-bottom:.5pt solid #000}
-.cols table td{border-bottom:.5pt solid #000;padding-top:3pt;padding-bottom:3pt;vertical-align:middle}
+.cols table td{border-bottom:.5pt solid #000;padding-top:2pt;padding-bottom:2pt;vertical-align:middle;line-height:1.2}
 .cols .sub{font-size:8.5pt}
 .small{font-size:8.5pt}
 .front h1{font-size:30pt;margin:16mm 0 4pt}
@@ -82,6 +81,7 @@ td:last-child,th:last-child{padding-right:0}
 .card table{margin-top:3pt;table-layout:fixed}
 .card thead th{font-size:8pt;line-height:1.1;border-bottom:1pt solid #000;padding:0 2pt 1.5pt}
 .card tbody td,.card tbody th{border-bottom:.6pt solid #000;padding:0 2pt;height:var(--row);white-space:nowrap}
+.card tbody th{vertical-align:middle}
 .card tbody .shot{font-weight:700;overflow:hidden;text-overflow:clip}
 .card .ball{min-width:1.62em;height:1.62em;line-height:1.4em}
 .card .key{font-size:8pt;line-height:1.25;margin-top:4pt}

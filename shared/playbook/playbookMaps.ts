@@ -24,10 +24,14 @@ export interface PageMap {
 
 const guideWidth = 695;
 
+/** What a letter sheet leaves beside the tables of flags and balls: they stand below the map on the same sheet. */
+const overviewHeight = (hole: PlaybookHole): number =>
+  Math.max(360, Math.min(570, 830 - 38 * Math.max(hole.balls.length, hole.flags.length)));
+
 /** The whole complex of a hole for the guide: every ball, every flag, as large as the sheet allows. */
 export function overviewMap(model: PlaybookModel, hole: PlaybookHole): PageMap {
   const style = paperStyle(`m${safeId(hole.id)}`, 0.8);
-  const layout = { width: guideWidth, height: 590, footHeight: footHeight(style) };
+  const layout = { width: guideWidth, height: overviewHeight(hole), footHeight: footHeight(style) };
   const content: MapContent = {
     areas: hole.areas,
     base: 'lightRough',
@@ -47,7 +51,7 @@ export function overviewMap(model: PlaybookModel, hole: PlaybookHole): PageMap {
 /** One flag's map for the guide: every ball with its landing spot. */
 export function flagMap(model: PlaybookModel, hole: PlaybookHole, flag: PlaybookFlag): PageMap {
   const style = paperStyle(`m${safeId(hole.id)}-${safeId(flag.mark.id)}`, 0.72);
-  const layout = { width: guideWidth, height: 310, footHeight: 0 };
+  const layout = { width: guideWidth, height: 296, footHeight: 0 };
   return guideMap(model, hole, style, layout, flagContent(hole, flag), flagDescription(hole, flag));
 }
 
