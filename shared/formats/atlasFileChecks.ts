@@ -1,5 +1,6 @@
 import type { AtlasRecord, RecordId } from '../atlas/records.ts';
 import { FRAME_REACH_M, localFrame, type LocalFrame } from '../geometry/localFrame.ts';
+import { geodesic } from '../geometry/geodesic.ts';
 import { lonLat, type LonLat } from '../geometry/points.ts';
 import { length2 } from '../numeric/elementary.ts';
 import { selfIntersection } from '../geometry/selfIntersection.ts';
@@ -97,7 +98,7 @@ function farAway(frame: LocalFrame, position: LonLat, place: string): InputProbl
   const swapped = Math.abs(lon) <= 90 && near(frame, lonLat(lat, lon));
   return new InputProblem(
     'position-far-away',
-    `The position ${String(lon)}, ${String(lat)} lies more than ${String(FRAME_REACH_M / 1000)} km from the anchor of the atlas.`,
+    `The position ${String(lon)}, ${String(lat)} lies ${String(Math.round(geodesic(frame.anchor, position).distanceM / 1000))} km from the anchor of the atlas.`,
     place,
     swapped
       ? 'Longitude comes first and latitude second: they are swapped.'

@@ -26,7 +26,7 @@ export const rooms = {
   'shared/random': { imports: ['shared/numeric'] },
   'shared/geometry': {
     imports: ['shared/units', 'shared/numeric', 'shared/words'],
-    packages: ['@turf/turf'],
+    packages: ['@turf/turf', 'geographiclib-geodesic'],
     typePackages: ['geojson'],
   },
   'shared/atlas': {
