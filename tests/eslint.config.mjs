@@ -64,6 +64,8 @@ export default tseslint.config(
         'error',
         { considerDefaultExhaustiveForUnions: true },
       ],
+      // { left, ...rest } is how a member is left out.
+      '@typescript-eslint/no-unused-vars': ['error', { ignoreRestSiblings: true }],
       // An index signature is read as what it is: `noPropertyAccessFromIndexSignature` asks for the brackets.
       '@typescript-eslint/dot-notation': 'off',
       // Loops over flat arrays need the index for more than one of them.

@@ -4,9 +4,9 @@ import type { Plan } from '../../shared/planner/plan.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { PlanMessage, PlanRun, PlanTask, ProblemParts } from './planTask.ts';
 
-/** Built, the worker lies beside the command; run from source, beside this file. */
+/** Built, the worker lies beside the command; from source it needs a loader first. */
 const workerUrl = new URL(
-  import.meta.url.endsWith('.ts') ? './planWorker.ts' : './planWorker.js',
+  import.meta.url.endsWith('.ts') ? './planWorkerFromSource.mjs' : './planWorker.js',
   import.meta.url,
 );
 const MOST_WORKERS = 4;

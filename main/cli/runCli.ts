@@ -1,9 +1,12 @@
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { Command, CommandIo } from './command.ts';
+import { checkCommand } from './commands/check.ts';
 import { planCommand } from './commands/plan.ts';
+import { playbookCommand } from './commands/playbook.ts';
+import { simulateCommand } from './commands/simulate.ts';
 import { UsageProblem } from './usageProblem.ts';
 
-const commands: readonly Command[] = [planCommand];
+const commands: readonly Command[] = [planCommand, playbookCommand, checkCommand, simulateCommand];
 
 const help = `swale: plans the shots around a green, without a window
 

@@ -66,7 +66,7 @@ export const rooms = {
   },
   'main/cli': {
     imports: [...allShared, 'main/files'],
-    packages: ['node:*', 'playwright-core'],
+    packages: ['node:*', 'tsx'],
   },
 
   'renderer/ui': { imports: [...lowest, 'shared/plate'], types: allShared, packages: react },
@@ -136,7 +136,6 @@ export const tools = [
   '@types/*',
   'electron-builder',
   'prettier',
-  'tsx',
   'typescript',
   'vite', // read by electron-vite and vitest
 ];

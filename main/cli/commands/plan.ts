@@ -2,6 +2,7 @@ import { buildScene } from '../../../shared/planner/scene.ts';
 import { planBall } from '../../../shared/planner/planBall.ts';
 import { reasonText } from '../../../shared/planner/reasonText.ts';
 import { USUAL_SEED, USUAL_SHOTS } from '../../../shared/protocol/planning.ts';
+import { choice } from '../choiceArgument.ts';
 import type { Command } from '../command.ts';
 import { findBall, findFlag, findHole } from '../findRecords.ts';
 import { wholeNumber } from '../numberArgument.ts';
@@ -9,7 +10,6 @@ import { planText } from '../planText.ts';
 import { progressLine } from '../progress.ts';
 import { readArguments } from '../readArguments.ts';
 import { readAtlas } from '../readInput.ts';
-import { unitSystem } from '../unitsArgument.ts';
 import { writeJson } from '../writeJson.ts';
 
 export const planCommand: Command = {
@@ -43,7 +43,7 @@ Example:
       needed: ['hole', 'ball', 'flag'],
       flags: ['json'],
     });
-    const system = unitSystem(values.get('units'));
+    const system = choice(values.get('units'), 'units', ['yards', 'metres']);
     const shotsPerOption = wholeNumber(values.get('shots'), 'shots', USUAL_SHOTS, 1, 20_000);
     const seed = wholeNumber(values.get('seed'), 'seed', USUAL_SEED, 0, 0xffffffff);
     const document = await readAtlas(positionals[0] ?? '');
