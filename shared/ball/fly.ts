@@ -10,7 +10,7 @@ const STEEPEST = 0.6;
 const LEAST_TRAVEL_M = 0.12;
 /** Within this travel the plane under the ball predicts the contact. */
 const JUMP_M = 0.6;
-const CONTACT_M = 2e-3;
+const CONTACT_M = 3e-5;
 const LONGEST_STEP_S = 0.25;
 const MOST_STEPS = 100_000;
 /** A flight lower than this under its start is lost. */
@@ -75,24 +75,6 @@ function between(a: number, va: number, b: number, vb: number, h: number, u: num
   return a + u * (d + (1 - u) * (p * (1 - u) + q * u));
 }
 
-/** Puts the ball at share u of the step from `state` to `next`. */
-function settle(w: ShotWork, h: number, u: number): void {
-  const s = w.state;
-  const n = w.next;
-  for (let i = 0; i < 3; i += 1) {
-    const a = s[i] as number;
-    const va = s[i + 3] as number;
-    const b = n[i] as number;
-    const vb = n[i + 3] as number;
-    s[i] = between(a, va, b, vb, h, u);
-    // Velocity by a straight line plus the jerk that the cubic implies.
-    const mean = (b - a) / h;
-    s[i + 3] = va + u * (vb - va) + 3 * u * (1 - u) * (2 * mean - va - vb);
-    const spin = s[i + 6] as number;
-    s[i + 6] = spin + u * ((n[i + 6] as number) - spin);
-  }
-}
-
 /**
  * Flies the ball from `state` until it meets the ground; leaves it there, with the ground under it in `here`.
  * Needs `here` at the start. Returns false if the ball is lost below the ground for good.
@@ -131,7 +113,9 @@ export function fly(w: ShotWork): boolean {
     if (t >= 0) {
       const u = t / h;
       if (w.record !== null) recordFlight(w, h, u);
-      settle(w, h, u);
+      // The contact was found on a cubic; the ball gets there by a step of its own.
+      flightStep(w, t);
+      s.set(n);
       return true;
     }
     advance(w, h);
@@ -231,7 +215,7 @@ function contactTime(w: ShotWork, h: number): number {
     } else {
       const worst = vz - STEEPEST * across;
       const safe = (worst + Math.sqrt(worst * worst + 2 * GRAVITY_MPS2 * clear)) / GRAVITY_MPS2;
-      ahead = Math.max(safe, LEAST_TRAVEL_M / across);
+      ahead = Math.max(safe, (w.stepFactor * LEAST_TRAVEL_M) / across);
     }
     if (t + ahead >= h) return -1;
     t += ahead;

@@ -23,6 +23,8 @@ const STALL_MPS = 0.01;
 /** A ball that has rolled this long or this far has no rest on this ground. */
 const LONGEST_ROLL_S = 60;
 const FARTHEST_ROLL_M = 300;
+/** Longest piece of a slide. */
+const SKID_PIECE_M = 0.3;
 const MOST_STEPS = 1_000_000;
 const EDGE_M = 4e-4;
 
@@ -43,45 +45,86 @@ function resistance(w: ShotWork, code: number, ux: number, uy: number): number {
 /**
  * From a ball on the ground with a velocity and a spin to one that rolls: sliding friction works on the slip until there
  * is none. On the level the speed left is (5 v + 2 r w) / 7 whatever the friction; the slope adds 5/7 of its pull.
- * Returns an outcome, or -1 to roll on.
+ * A long slide goes in pieces, each over the ground it is on. Returns an outcome, or -1 to roll on.
  */
 export function skid(w: ShotWork): number {
   const s = w.state;
+  const n = w.next;
   const here = w.here;
-  const code = here[3] as number;
-  const over = boundary(w, code);
-  if (over >= 0) return over;
-  const vx = s[VX] as number; // arrays of fixed size, set once in shotWork
-  const vy = s[VY] as number;
   // Speed of the skin at the contact on nearly level ground: v - r w x up.
-  const ux = vx - BALL_RADIUS_M * (s[WY] as number);
-  const uy = vy + BALL_RADIUS_M * (s[WX] as number);
-  const slip = Math.sqrt(ux * ux + uy * uy);
-  const grip = Math.max(
-    w.covers.friction[code] as number,
-    (w.covers.rollingMps2[code] as number) / GRAVITY_MPS2,
-  );
-  const time = (2 * slip) / (7 * grip * GRAVITY_MPS2);
-  if (time > 1e-4) {
-    const pull = ROLLING_GRAVITY * time;
-    const endX = vx - (2 / 7) * ux - pull * (here[1] as number);
-    const endY = vy - (2 / 7) * uy - pull * (here[2] as number);
-    w.next[X] = (s[X] as number) + 0.5 * (vx + endX) * time;
-    w.next[Y] = (s[Y] as number) + 0.5 * (vy + endY) * time;
-    w.next[VX] = endX;
-    w.next[VY] = endY;
+  let slipX = (s[VX] as number) - BALL_RADIUS_M * (s[WY] as number); // arrays of fixed size, set once in shotWork
+  let slipY = (s[VY] as number) + BALL_RADIUS_M * (s[WX] as number);
+  for (let piece = 0; piece < MOST_STEPS; piece += 1) {
+    const code = here[3] as number;
+    const over = boundary(w, code);
+    if (over >= 0) return over;
+    const slip = Math.sqrt(slipX * slipX + slipY * slipY);
+    // Grass that stops a rolling ball harder than friction would stops a sliding one as hard.
+    const grip = Math.max(
+      (w.covers.friction[code] as number) * GRAVITY_MPS2,
+      w.covers.rollingMps2[code] as number,
+    );
+    const left = (2 * slip) / (7 * grip);
+    if (left < 1e-5) return -1;
+    const vx = s[VX] as number;
+    const vy = s[VY] as number;
+    const speed = Math.sqrt(vx * vx + vy * vy);
+    const longest = SKID_PIECE_M * w.stepFactor;
+    const last = left * Math.max(speed, 0.3 * slip) <= longest;
+    let time = last ? left : longest / Math.max(speed, 0.3 * slip);
+    w.ground.sample(
+      (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip)),
+      (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip)),
+      w.probe,
+    );
+    const pullX = GRAVITY_MPS2 * (w.probe[1] as number);
+    const pullY = GRAVITY_MPS2 * (w.probe[2] as number);
+    const pull = Math.sqrt(pullX * pullX + pullY * pullY);
+    const fade = 3.5 * grip;
+    if (last && pull < 0.9 * fade) {
+      // On a plane the slip dies exactly as a rolling ball does, and the speed follows it: dv = 2/7 du - 5/7 pull dt.
+      time = (fade * slip - (slipX * pullX + slipY * pullY)) / (fade * fade - pull * pull);
+      stopDisplacement(slipX, slipY, slip, pullX, pullY, pull, fade, w.scratch);
+      n[VX] = vx - (2 / 7) * slipX - ROLLING_SHARE * pullX * time;
+      n[VY] = vy - (2 / 7) * slipY - ROLLING_SHARE * pullY * time;
+      n[X] =
+        (s[X] as number) +
+        time * (vx - (2 / 7) * slipX - (ROLLING_SHARE / 2) * pullX * time) +
+        (2 / 7) * (w.scratch[0] as number);
+      n[Y] =
+        (s[Y] as number) +
+        time * (vy - (2 / 7) * slipY - (ROLLING_SHARE / 2) * pullY * time) +
+        (2 / 7) * (w.scratch[1] as number);
+      slipX = 0;
+      slipY = 0;
+    } else {
+      // Friction along the slip half-way through the piece.
+      const midX = slipX - 0.5 * time * (fade * (slipX / slip) + pullX);
+      const midY = slipY - 0.5 * time * (fade * (slipY / slip) + pullY);
+      const mid = Math.max(1e-9, Math.sqrt(midX * midX + midY * midY));
+      const rubX = (grip * midX) / mid;
+      const rubY = (grip * midY) / mid;
+      n[VX] = vx - time * (rubX + pullX);
+      n[VY] = vy - time * (rubY + pullY);
+      n[X] = (s[X] as number) + 0.5 * (vx + (n[VX] as number)) * time;
+      n[Y] = (s[Y] as number) + 0.5 * (vy + (n[VY] as number)) * time;
+      slipX -= time * (3.5 * rubX + pullX);
+      slipY -= time * (3.5 * rubY + pullY);
+    }
     const met = passHole(w, time);
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
-      s[X] = w.next[X] as number;
-      s[Y] = w.next[Y] as number;
-      s[VX] = endX;
-      s[VY] = endY;
+      s[X] = n[X] as number;
+      s[Y] = n[Y] as number;
+      s[VX] = n[VX] as number;
+      s[VY] = n[VY] as number;
     }
     w.ground.sample(s[X] as number, s[Y] as number, here);
     recordRoll(w);
+    // A ball that has met the rim rolls on.
+    if (met === 2) return boundary(w, here[3] as number);
   }
-  return boundary(w, here[3] as number);
+  return -1;
 }
 
 /** Cubic through both ends with their velocities. */

@@ -52,8 +52,8 @@ export interface ShotSimulator {
   traceRoll(startEastM: number, startNorthM: number, speedMps: number, bearingDeg: number): TracedShot;
 }
 
-/** A ball rising slower than this off the ground stays on it: a hop of 3 mm. */
-const LEAST_HOP_MPS = 0.25;
+/** A ball rising slower than this off the ground stays on it: a hop of a hundredth of a millimetre. */
+const LEAST_HOP_MPS = 0.015;
 const MOST_HOPS = 40;
 
 const AT_REST = outcomes.indexOf('atRest');
