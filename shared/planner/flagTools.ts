@@ -3,12 +3,15 @@ import type { Lie } from '../ball/shot.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { atan, cos, length2, sin } from '../numeric/elementary.ts';
 import type { Candidate } from '../player/availability.ts';
+import { techniqueRules } from '../player/technique.ts';
+import { fullSwingMps } from '../player/swingSize.ts';
 import type { Cover, LieQuality } from '../words/vocabulary.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
+import { groundBetween } from './groundBetween.ts';
 import { puttRoller } from './puttRoller.ts';
 import type { Scene } from './scene.ts';
-import { type Shooter, shooter, type Simulators, simulatorsAt } from './shooter.ts';
+import { type Shooter, shooter, type Simulators, simulatorsAt, spreadOf } from './shooter.ts';
 import { type StrokesField, strokesField } from './strokesField.ts';
 
 /** What every plan to one flag shares: simulators, the map of the green, and the price of misses. */
@@ -29,6 +32,8 @@ export interface FlagTools {
 
 const PUTTS_PER_NODE = 32;
 const MAP_SEED = 20_260_102;
+
+const NONE: ReadonlyMap<Cover, number> = new Map();
 
 /** Tools kept per ground; a ground that nobody holds any more takes its tools along. */
 const kept = new WeakMap<Ground, Map<string, FlagTools>>();
@@ -70,17 +75,25 @@ function* makeTools(scene: Scene, flag: PlanePoint): Generator<number, FlagTools
     seed: MAP_SEED,
   });
   const simulators = simulatorsAt(ground, conditions, flag);
-  const shooterFrom: FlagTools['shooterFrom'] = (candidate, from, cover, quality, bearing) =>
-    shooter({
+  const full = fullSwingMps(player.level);
+  const shooterFrom: FlagTools['shooterFrom'] = (candidate, from, cover, quality, bearing) => {
+    const lie = lieAt(ground, from, cover, quality, bearing, player.handed);
+    const distanceM = length2(from.eastM - flag.eastM, from.northM - flag.northM);
+    const energy =
+      candidate.technique === 'putt' ? groundBetween(ground, conditions, from, flag).energyShares : NONE;
+    const fastestMps = full * techniqueRules[candidate.technique].mostOfFullSwing;
+    const spread = spreadOf(candidate, player.level, lie, conditions.moisture, distanceM, energy);
+    return shooter({
       simulators,
       conditions,
-      level: player.level,
       handed: player.handed,
       candidate,
       from,
-      lie: lieAt(ground, from, cover, quality, bearing, player.handed),
-      distanceM: length2(from.eastM - flag.eastM, from.northM - flag.northM),
+      lie,
+      spread,
+      fastestMps,
     });
+  };
   return { flag, simulators, map, field: strokesField(player, map, shooterFrom), shooterFrom };
 }
 

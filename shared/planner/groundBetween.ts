@@ -2,13 +2,15 @@ import { type Conditions } from '../ball/shot.ts';
 import { coverTable } from '../ball/coverPhysics.ts';
 import type { Ground } from '../ball/ground.ts';
 import type { PlanePoint } from '../geometry/points.ts';
-import { type Cover, coverCode, covers } from '../words/vocabulary.ts';
+import { type Cover, covers } from '../words/vocabulary.ts';
 
 /** What lies on the straight line between two points. */
 export interface GroundBetween {
   /** Length over each cover that is not green, longest first, metres. */
   readonly offGreen: readonly { readonly cover: Cover; readonly lengthM: number }[];
-  /** Share of a rolling ball's energy taken by ground that is not green. */
+  /** Share of a rolling ball's energy that each cover takes, the green's included. */
+  readonly energyShares: ReadonlyMap<Cover, number>;
+  /** The same for all that is not green. */
   readonly paceLostOffGreen: number;
   /** Lowest dip and highest rise against the straight line between the ends, metres, both positive. */
   readonly dipM: number;
@@ -16,7 +18,6 @@ export interface GroundBetween {
 }
 
 const STEP_M = 0.1;
-const GREEN = coverCode('green');
 
 export function groundBetween(
   ground: Ground,
@@ -39,15 +40,12 @@ export function groundBetween(
   let dipM = 0;
   let riseM = 0;
   let all = 0;
-  let off = 0;
   for (let i = 0; i < steps; i += 1) {
     const share = (i + 0.5) / steps;
     ground.sample(from.eastM + share * east, from.northM + share * north, here);
     const code = here[3] ?? 0;
     lengths[code] = (lengths[code] ?? 0) + step;
-    const taken = (rolling[code] ?? 0) * step;
-    all += taken;
-    if (code !== GREEN) off += taken;
+    all += (rolling[code] ?? 0) * step;
     const against = (here[0] ?? 0) - (startM + share * (endM - startM));
     dipM = Math.max(dipM, -against);
     riseM = Math.max(riseM, against);
@@ -56,5 +54,10 @@ export function groundBetween(
     .map((cover, code) => ({ cover, lengthM: lengths[code] ?? 0 }))
     .filter(({ cover, lengthM }) => cover !== 'green' && lengthM > 0)
     .sort((a, b) => b.lengthM - a.lengthM);
-  return { offGreen, paceLostOffGreen: all > 0 ? off / all : 0, dipM, riseM };
+  const energyShares = new Map<Cover, number>();
+  for (const [code, cover] of covers.entries()) {
+    const taken = (rolling[code] ?? 0) * (lengths[code] ?? 0);
+    if (taken > 0) energyShares.set(cover, taken / all);
+  }
+  return { offGreen, energyShares, paceLostOffGreen: 1 - (energyShares.get('green') ?? 0), dipM, riseM };
 }

@@ -120,19 +120,34 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
   // A first look at every option, then the search in full for those still in the running.
   const target = shifted(ball.at, flag.at, FIRST_PAST_M, 0);
   const looks: { shooter: Shooter; solved: Solved; improved: Improved; index: number }[] = [];
-  const unreachable: number[] = [];
+  const unreachable: { shooter: Shooter; solved: Solved; index: number }[] = [];
   let best = Infinity;
   for (const [index, candidate] of candidates.entries()) {
     const shooter = tools.shooterFrom(candidate, ball.at, cover, quality, bearing);
     const solved = solveAim(shooter, ball.at, target, 'rest');
-    if (solved.missM > MISS_M + MISS_SHARE * distanceM && candidates.length > 1) {
-      unreachable.push(index);
+    if (solved.missM > MISS_M + MISS_SHARE * distanceM) {
+      unreachable.push({ shooter, solved, index });
     } else {
       const improved = improveAim(shooter, tools.field, solved, distanceM, situation.searchShots, null);
       best = Math.min(best, improved.strokes);
       looks.push({ shooter, solved, improved, index });
     }
     yield begun + (1 - begun) * 0.4 * ((index + 1) / candidates.length);
+  }
+  if (looks.length === 0) {
+    // Nothing gets there: the shot that comes nearest is still the shot to play.
+    const nearest = unreachable.reduce((a, b) => (b.solved.missM < a.solved.missM ? b : a));
+    const improved = improveAim(
+      nearest.shooter,
+      tools.field,
+      nearest.solved,
+      distanceM,
+      situation.searchShots,
+      null,
+    );
+    looks.push({ ...nearest, improved });
+    unreachable.splice(unreachable.indexOf(nearest), 1);
+    best = improved.strokes;
   }
   const evaluated: EvaluatedOption[] = [];
   for (const look of looks) {
@@ -148,14 +163,6 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
   const safe = playAway(situation, candidates);
   if (safe !== null) {
     evaluated.push(evaluateOption(situation, safe.candidate, safe.shooter, safe.aim, safe.aim.missM, true));
-  }
-  if (evaluated.length === 0) {
-    throw new InputProblem(
-      'no-shot',
-      `no club in the bag can stop a ball near the flag or in safety from ball ${ball.record.label}.`,
-      place,
-      'Check the ground there and the clubs in the bag.',
-    );
   }
   const choice = choose(evaluated, player);
   const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
@@ -179,7 +186,7 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     safeId: choice.safe?.evaluated.option.id ?? null,
     leftOut: [
       ...leftOut.map(({ technique, kind }) => ({ id: technique, reason: { kind, values: { technique } } })),
-      ...unreachable.flatMap((index) => {
+      ...unreachable.flatMap(({ index }) => {
         const candidate = candidates[index];
         return candidate === undefined
           ? []

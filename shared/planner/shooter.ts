@@ -6,10 +6,10 @@ import { SLOT_COUNT, slots } from '../ball/slots.ts';
 import { strikeSolver } from '../ball/strikeVectors.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import type { Candidate } from '../player/availability.ts';
-import { puttingSpread } from '../player/puttingSpread.ts';
-import { COVER_FACTORS, type StrikeSpread, strikeSpread } from '../player/strikeSpread.ts';
+import { acrossGrass, puttingSpread } from '../player/puttingSpread.ts';
+import { type StrikeSpread, strikeSpread } from '../player/strikeSpread.ts';
 import { techniqueRules } from '../player/technique.ts';
-import { coverCode } from '../words/vocabulary.ts';
+import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { DRAWS_PER_SHOT } from './standardShots.ts';
 
 /** Finish codes beside the covers' own. */
@@ -39,6 +39,7 @@ export interface Shooter {
   readonly strike: Strike;
   readonly lie: Lie;
   readonly spread: StrikeSpread;
+  readonly fastestMps: number;
   /** The strike intended, with the hole covered. */
   perfect(clubheadMps: number, bearing: number): void;
   /** A strike with the player's spread, by row `row` of a table of standard shots, at the real hole. */
@@ -60,32 +61,32 @@ export function simulatorsAt(ground: Ground, conditions: Conditions, flag: Plane
 export interface ShooterInput {
   readonly simulators: Simulators;
   readonly conditions: Conditions;
-  readonly level: PlayerLevel;
   readonly handed: 'right' | 'left';
   readonly candidate: Candidate;
   readonly from: PlanePoint;
   readonly lie: Lie;
-  /** Length of the shot, metres: a putt's line error grows with it. */
-  readonly distanceM: number;
+  readonly spread: StrikeSpread;
+  /** The player's full swing with a short iron, m/s. */
+  readonly fastestMps: number;
 }
 
-/** The spread of a putt is at the ball; off the green the ground between adds to it as it does to any strike. */
-function spreadOf(input: ShooterInput): StrikeSpread {
-  const { technique } = input.candidate;
-  if (technique !== 'putt') {
-    return strikeSpread(
-      input.level,
-      technique,
-      input.lie.cover,
-      input.lie.quality,
-      input.conditions.moisture,
-    );
-  }
-  const putting = puttingSpread(input.level, input.distanceM);
-  const factor = COVER_FACTORS[input.lie.cover];
+/** Spread of a candidate from a lie; a putt across other ground takes that ground's unevenness along. */
+export function spreadOf(
+  candidate: Candidate,
+  level: PlayerLevel,
+  lie: Lie,
+  moisture: Conditions['moisture'],
+  distanceM: number,
+  energyShares: ReadonlyMap<Cover, number>,
+): StrikeSpread {
+  const { technique } = candidate;
+  if (technique !== 'putt')
+    return strikeSpread(level, technique, lie.cover, lie.quality, moisture, distanceM);
+  const { speedSd, lineSdDeg } = puttingSpread(level, distanceM);
+  const rough = lie.cover === 'lightRough' || lie.cover === 'heavyRough';
   return {
-    speedSd: putting.speedSd * factor,
-    lineSdDeg: putting.lineSdDeg * factor,
+    speedSd: acrossGrass(speedSd, energyShares),
+    lineSdDeg: lineSdDeg * (rough ? 1.3 : 1),
     loftSdDeg: 0,
     heavyShare: 0,
     thinShare: 0,
@@ -111,7 +112,7 @@ export function strikeOf(candidate: Candidate, handed: 'right' | 'left'): Strike
 export function shooter(input: ShooterInput): Shooter {
   const { simulators, from } = input;
   const strike = strikeOf(input.candidate, input.handed);
-  const spread = spreadOf(input);
+  const { spread } = input;
   const solver = strikeSolver(strike, input.lie, input.conditions);
   const launch = new Float64Array(6);
   const out = new Float64Array(SLOT_COUNT + 1);
@@ -127,6 +128,7 @@ export function shooter(input: ShooterInput): Shooter {
     out,
     strike,
     lie: input.lie,
+    fastestMps: input.fastestMps,
     spread,
     perfect(clubheadMps, bearing) {
       solver.vectors(clubheadMps, bearing, 0, 0, 0, launch);

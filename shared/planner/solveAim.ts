@@ -17,7 +17,6 @@ export interface Solved extends Aim {
 }
 
 const SLOWEST_MPS = 0.3;
-const FASTEST_MPS = 45;
 const ROUNDS = 14;
 
 /**
@@ -43,8 +42,9 @@ export function solveAim(
   const northAt = where === 'rest' ? REST_NORTH : LAND_NORTH;
 
   let low = SLOWEST_MPS;
-  let high = FASTEST_MPS;
-  let speed = start?.clubheadMps ?? shooter.guessMps(distance);
+  const fastest = shooter.fastestMps;
+  let high = fastest;
+  let speed = Math.min(fastest, start?.clubheadMps ?? shooter.guessMps(distance));
   let bearing = start?.bearing ?? straight;
   let best: Aim = { clubheadMps: speed, bearing };
   let bestMiss = Infinity;
@@ -75,13 +75,12 @@ export function solveAim(
     lastReach = reach;
     const step = Math.min(1, Math.max(-1, (log(distance) - log(reach)) / touch));
     let next = speed * exp(step);
-    if (!(next > low && next < high))
-      next = low > SLOWEST_MPS && high < FASTEST_MPS ? (low + high) / 2 : next;
-    next = Math.min(FASTEST_MPS, Math.max(SLOWEST_MPS, next));
+    if (!(next > low && next < high)) next = low > SLOWEST_MPS && high < fastest ? (low + high) / 2 : next;
+    next = Math.min(fastest, Math.max(SLOWEST_MPS, next));
     if (high - low < 1e-4) {
       // The bracket closed on a jump (an edge of cover, a crest): open it around the best and go on.
       low = Math.max(SLOWEST_MPS, speed * 0.9);
-      high = Math.min(FASTEST_MPS, speed * 1.1);
+      high = Math.min(fastest, speed * 1.1);
     }
     speed = next;
     if (along > 0.3 * distance) bearing -= Math.min(0.3, Math.max(-0.3, atan2(across, along)));

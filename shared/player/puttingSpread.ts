@@ -1,4 +1,5 @@
 import type { PlayerLevel } from '../atlas/records.ts';
+import type { Cover } from '../words/vocabulary.ts';
 import { skillOf } from './skill.ts';
 
 /** Error of a putt: normal in start line and in ball speed, and how far past the hole it is meant to die. */
@@ -22,4 +23,33 @@ export function puttingSpread(level: PlayerLevel, distanceM: number): PuttingSpr
     speedSd: factor * 0.046,
     pastM: 0.335,
   };
+}
+
+/** How unevenly grass takes pace: standard deviation of what it takes, as a share. Assumed; green roughness is in the fit. */
+const UNEVEN: Readonly<Record<Cover, number>> = {
+  green: 0,
+  fringe: 0.2,
+  approach: 0.25,
+  fairway: 0.3,
+  tee: 0.3,
+  lightRough: 0.5,
+  heavyRough: 0.7,
+  bare: 0.3,
+  bunker: 0.6,
+  path: 0.3,
+  penaltyArea: 0.8,
+  outOfBounds: 0.5,
+};
+
+/**
+ * Spread in speed of a putt that crosses other ground first: `energyShares` says what share of the ball's energy each cover
+ * takes. What a cover takes is uncertain, and half of an error in energy is an error in speed.
+ */
+export function acrossGrass(speedSd: number, energyShares: ReadonlyMap<Cover, number>): number {
+  let squares = speedSd * speedSd;
+  for (const [cover, share] of energyShares) {
+    const part = 0.5 * UNEVEN[cover] * share;
+    squares += part * part;
+  }
+  return Math.sqrt(squares);
 }

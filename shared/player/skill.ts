@@ -22,11 +22,11 @@ const TOUR: Skill = { putting: 1, shortGame: 1, heavyShare: 0.006, thinShare: 0.
  */
 export function skillOf(level: PlayerLevel): Skill {
   if (level.kind === 'tour') return TOUR;
-  if (level.kind === 'beginner') return { putting: 2.3, shortGame: 2.7, heavyShare: 0.16, thinShare: 0.12 };
+  if (level.kind === 'beginner') return { putting: 2.3, shortGame: 3.1, heavyShare: 0.16, thinShare: 0.12 };
   const h = Math.min(36, Math.max(0, level.handicap));
   return {
     putting: 1.22 + (0.38 / 18) * h,
-    shortGame: 1.2 + 0.035 * h,
+    shortGame: 1.2 + 0.045 * h,
     heavyShare: 0.012 + 0.0035 * h,
     thinShare: 0.008 + 0.0025 * h,
   };

@@ -35,24 +35,29 @@ const CORES: Readonly<Record<Exclude<Technique, 'putt'>, Core>> = {
   explosion: { speedSd: 0.18, lineSdDeg: 5, loftSdDeg: 3, contact: 1.6 },
 };
 
+/** Spread from one cover: `factor` on the core, growing by 1 + `shortM` / distance for shots that are all touch. */
+export interface CoverSpread {
+  readonly factor: number;
+  readonly shortM: number;
+}
+
 /**
- * Factors on the core by what the ball lies on. Fairway, light rough and bunker are fitted by
- * tests/published/fit/strikeSpread.ts to tour strokes to hole out at 10 to 60 yd; the others are placed between and
- * beyond them by judgement.
+ * Fairway, light rough and bunker are fitted by tests/published/fit/strikeSpread.ts to tour strokes to hole out at 10 to
+ * 60 yd; the others are placed between and beyond them by judgement.
  */
-export const COVER_FACTORS: Readonly<Record<Cover, number>> = {
-  green: 1,
-  fringe: 1,
-  approach: 1,
-  fairway: 1,
-  tee: 1,
-  lightRough: 1.55,
-  heavyRough: 2.3,
-  bare: 1.2,
-  bunker: 1.35,
-  path: 1.5,
-  penaltyArea: 2.5,
-  outOfBounds: 1,
+export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
+  green: { factor: 1.02, shortM: 4.9 },
+  fringe: { factor: 1.02, shortM: 4.9 },
+  approach: { factor: 1.02, shortM: 4.9 },
+  fairway: { factor: 1.02, shortM: 4.9 },
+  tee: { factor: 1.02, shortM: 4.9 },
+  lightRough: { factor: 1.36, shortM: 6.1 },
+  heavyRough: { factor: 2, shortM: 6.1 },
+  bare: { factor: 1.25, shortM: 4.9 },
+  bunker: { factor: 0.66, shortM: 19 },
+  path: { factor: 1.5, shortM: 5 },
+  penaltyArea: { factor: 2.5, shortM: 5 },
+  outOfBounds: { factor: 1, shortM: 5 },
 };
 
 const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: number]>> = {
@@ -66,18 +71,24 @@ const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: 
 /** On thin and heavy strikes, by how little grass is under the ball. */
 const CONTACT_FACTORS: Partial<Record<Cover, number>> = { bare: 2, path: 2.2, lightRough: 0.8, fringe: 0.9 };
 
-/** Spread of a lofted strike. Putts from off the green use `puttingSpread` times `COVER_FACTORS` of the ground instead. */
+/** No shot counts as shorter than this when its touch is judged, metres. */
+const SHORTEST_M = 3;
+
+/** Spread of a lofted strike meant to go `distanceM`. Putts have `puttingSpread`. */
 export function strikeSpread(
   level: PlayerLevel,
   technique: Exclude<Technique, 'putt'>,
   cover: Cover,
   quality: LieQuality,
   moisture: Moisture,
+  distanceM: number,
+  fromCover: CoverSpread = COVER_SPREADS[cover],
 ): StrikeSpread {
   const skill = skillOf(level);
   const core = CORES[technique];
   const [lieCore, lieContact] = LIE_FACTORS[quality];
-  const factor = skill.shortGame * COVER_FACTORS[cover] * lieCore;
+  const touch = 1 + fromCover.shortM / Math.max(SHORTEST_M, distanceM);
+  const factor = skill.shortGame * fromCover.factor * lieCore * touch;
   const contact = core.contact * lieContact * (CONTACT_FACTORS[cover] ?? 1) * (moisture === 'wet' ? 1.3 : 1);
   return {
     speedSd: Math.min(0.4, factor * core.speedSd),

@@ -1,11 +1,11 @@
 import type { PlayerLevel } from '../atlas/records.ts';
 import type { Technique } from '../words/vocabulary.ts';
 
-/** Clubhead speed of a full wedge swing, m/s: typical of the level (from memory, rounded). */
-function fullSwingMps(level: PlayerLevel): number {
-  if (level.kind === 'tour') return 37;
-  if (level.kind === 'beginner') return 27;
-  return 35 - 0.2 * Math.min(36, Math.max(0, level.handicap));
+/** Clubhead speed of a full swing with a short iron, m/s: typical of the level (from memory, rounded). */
+export function fullSwingMps(level: PlayerLevel): number {
+  if (level.kind === 'tour') return 40;
+  if (level.kind === 'beginner') return 29;
+  return 38 - 0.2 * Math.min(36, Math.max(0, level.handicap));
 }
 
 /** Small, medium or long for this player: under a fifth, under two fifths of a full swing; a putt by its own measure. */

@@ -11,6 +11,8 @@ export interface TechniqueRule {
   readonly putter: boolean;
   /** Shortest shot it is worth trying for, metres. */
   readonly minDistanceM: number;
+  /** Largest swing it is still played with, as a share of the full one. */
+  readonly mostOfFullSwing: number;
   readonly setUp: readonly string[];
 }
 
@@ -24,6 +26,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [0, 8],
     putter: true,
     minDistanceM: 0,
+    mostOfFullSwing: 1,
     setUp: [
       'Ball a little forward of the middle.',
       'Weight even, eyes over the line.',
@@ -38,6 +41,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [18, 44],
     putter: false,
     minDistanceM: 4,
+    mostOfFullSwing: 0.45,
     setUp: [
       'Ball back of the middle.',
       'Weight on the front foot.',
@@ -52,6 +56,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [40, 61],
     putter: false,
     minDistanceM: 3,
+    mostOfFullSwing: 0.5,
     setUp: [
       'Feet close, ball back of the middle.',
       'Weight on the front foot.',
@@ -66,6 +71,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [44, 64],
     putter: false,
     minDistanceM: 7,
+    mostOfFullSwing: 0.95,
     setUp: [
       'Ball in the middle.',
       'Weight slightly forward.',
@@ -77,9 +83,10 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     leanDeg: 0,
     attackDeg: -6,
     faceOpenDeg: 12,
-    loftsDeg: [50, 64],
+    loftsDeg: [40, 64],
     putter: false,
     minDistanceM: 2,
+    mostOfFullSwing: 1,
     setUp: [
       'Face open before you grip.',
       'Ball forward, feet dug in.',
@@ -94,6 +101,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [42, 61],
     putter: false,
     minDistanceM: 2,
+    mostOfFullSwing: 1,
     setUp: [
       'Face square.',
       'Ball in the middle, weight well forward.',
@@ -108,6 +116,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [54, 64],
     putter: false,
     minDistanceM: 5,
+    mostOfFullSwing: 1,
     setUp: [
       'Face open before you grip, stance a little open.',
       'Ball forward, weight even.',

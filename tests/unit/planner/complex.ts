@@ -88,7 +88,7 @@ export function complexDocument(spec: ComplexSpec): AtlasDocument {
     { type: 'hole', id: 'h1', label: '1', order: 1, name: 'First', par: 4, greenId: 'green', line: null },
     area('green', 'green', circle(0, 0, 13)),
     area('fringe', 'fringe', circle(0, 0, 14.2)),
-    area('surround', spec.surround ?? 'fairway', circle(0, 0, 60)),
+    area('surround', spec.surround ?? 'fairway', circle(0, 0, 75)),
     ...(spec.bunker === false ? [] : [area('bunker', 'bunker', circle(16, -6, 3.5, 16))]),
     ...spots,
     ...(spec.flags ?? [{ id: 'A', at: [3, 4] as const }]).map((flag): AtlasRecord => ({

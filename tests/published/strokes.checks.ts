@@ -1,0 +1,84 @@
+import { greenMap } from '../../shared/planner/greenMap.ts';
+import { puttRoller } from '../../shared/planner/puttRoller.ts';
+import { levelDay, tiltedGround } from './fit/puttingGround.ts';
+import type { CheckGroup, CheckRow } from './row.ts';
+
+const FOOT_M = 0.3048;
+
+/** Broadie, tour: feet, one-putt percent, expected putts. */
+const TOUR_PUTTS = [
+  [2, 99, 1.01],
+  [3, 96, 1.04],
+  [4, 88, 1.13],
+  [5, 77, 1.23],
+  [6, 66, 1.34],
+  [8, 50, 1.5],
+  [10, 40, 1.61],
+  [15, 23, 1.78],
+  [20, 15, 1.87],
+  [30, 7, 1.98],
+  [40, 4, 2.06],
+  [50, 3, 2.14],
+  [60, 2, 2.21],
+] as const;
+
+const mapOf = (slopePct: number, puttsPerNode: number) => {
+  const flag = { eastM: 0, northM: 0 };
+  const ground = tiltedGround(slopePct);
+  return greenMap({
+    ground,
+    roller: puttRoller(ground, levelDay, flag),
+    flag,
+    conditions: levelDay,
+    level: { kind: 'tour' },
+    puttsPerNode,
+    seed: 1,
+  });
+};
+
+const group: CheckGroup = {
+  title: 'Strokes to hole out on the green',
+  measure: () => {
+    const level = mapOf(0, 32);
+    const tilted = mapOf(3, 32);
+    const source = 'Broadie (2012, 2014): percentages found (golfingfocus.com), expected putts recalled';
+    const rows: CheckRow[] = [];
+    for (const [feet, pct, putts] of TOUR_PUTTS) {
+      rows.push(
+        {
+          quantity: `one-putts from ${String(feet)} ft, tour, level green`,
+          source,
+          mark: 'found',
+          expected: pct,
+          ours: 100 * level.makeAt(0, feet * FOOT_M),
+          tolerance: 1.5,
+          unit: '%',
+          fittedHere: true,
+        },
+        {
+          quantity: `expected putts from ${String(feet)} ft, tour, level green`,
+          source,
+          mark: 'from memory',
+          expected: putts,
+          ours: level.strokesAt(0, feet * FOOT_M),
+          tolerance: 0.02,
+          unit: 'strokes',
+          fittedHere: true,
+        },
+      );
+    }
+    rows.push({
+      quantity: 'downhill against uphill 3 ft putt on a 3 % slope, one-putts',
+      source:
+        'Penner (2002), The physics of putting: a mis-directed ball curves back to the line when it runs downhill',
+      mark: 'from memory',
+      expected: [0, 100],
+      ours: 100 * (tilted.makeAt(0, 3 * FOOT_M) - tilted.makeAt(0, -3 * FOOT_M)),
+      tolerance: 0,
+      unit: 'points',
+      note: 'On the fall line the spread of line and pace is the same up and down; misread slope is not modelled apart.',
+    });
+    return rows;
+  },
+};
+export default group;
