@@ -100,21 +100,28 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
           <Trouble key={notice.id} trouble={notice} dismiss={() => dismissNotice(notice.id)} />
         ))}
       </div>
-      {document !== null && hole !== undefined && open !== null ? (
-        <PlanWorkspace
-          key={open.id}
-          document={document}
-          holeId={hole.id}
-          units={units}
-          largeType={textSize === 'large'}
-          narrow={narrow}
-          readOnly={open.readOnly !== null}
-          edit={(label, change) => desk.edit(label, change)}
-          hold={(held) => planning.hold(held)}
-        />
-      ) : (
-        <main id="workspace" />
-      )}
+      <main>
+        <div
+          className="workspace"
+          id="workspace"
+          role="tabpanel"
+          aria-labelledby={`tab-${session.workspace}`}
+        >
+          {document !== null && hole !== undefined && open !== null ? (
+            <PlanWorkspace
+              key={open.id}
+              document={document}
+              holeId={hole.id}
+              units={units}
+              largeType={textSize === 'large'}
+              narrow={narrow}
+              readOnly={open.readOnly !== null}
+              edit={(label, change) => desk.edit(label, change)}
+              hold={(held) => planning.hold(held)}
+            />
+          ) : null}
+        </div>
+      </main>
       <Status cancel={() => planning.cancel()} units={preferences.units} />
     </div>
   );

@@ -99,7 +99,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         chooseFlag={(id) => choosePlace('flag', id)}
         onKeyDown={walk}
       />
-      <main className="plan" id="workspace" role="tabpanel" aria-labelledby="tab-plan">
+      <div className="plan">
         {scene === null ? (
           <div className="plan-left" />
         ) : (
@@ -172,7 +172,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             />
           )}
         </div>
-      </main>
+      </div>
     </>
   );
 }

@@ -40,10 +40,11 @@ function pause(): Promise<void> {
 /** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
 let answering = 0;
 
-async function answerTo({ ticket, ...asked }: Extract<ToWorker, { readonly kind: 'ask' }>): Promise<void> {
+async function answerTo(ask: Extract<ToWorker, { readonly kind: 'ask' }>): Promise<void> {
+  const { ticket, holeId, ballId, flagId, shotsPerOption, seed } = ask;
   answering = ticket;
   try {
-    const steps = answerSteps({ ...asked, document });
+    const steps = answerSteps({ document, holeId, ballId, flagId, shotsPerOption, seed });
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done === true) {
         scope.postMessage({ kind: 'plan', ticket, plan: step.value });
