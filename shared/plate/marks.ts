@@ -40,7 +40,7 @@ export interface Marks {
 }
 
 const ballRadius = (style: PlateStyle, chosen: boolean): number =>
-  Math.max((chosen ? 12 : 10.5) * style.symbolScale, style.leastText * 0.66);
+  Math.max((chosen ? 12 : 10.5) * style.symbolScale, style.leastText * 0.7);
 const tagSize = (style: PlateStyle): number => Math.max(17 * style.symbolScale, style.leastText * 1.2);
 const staff = (style: PlateStyle): number => 10 * style.symbolScale;
 
@@ -93,7 +93,7 @@ export function ballMark(
   const { inks } = style;
   const k = style.symbolScale;
   const r = ballRadius(style, chosen);
-  const size = Math.max(13.5 * k, style.leastText * 0.98) * (label.length > 2 ? 0.78 : 1);
+  const size = Math.max(13.5 * k * (label.length > 2 ? 0.78 : 1), style.leastText);
   return group(
     'ball',
     element('circle', { cx: x, cy: y, r: r + (chosen ? 3.6 * k : 1.2 * k), fill: inks.halo }),
@@ -160,7 +160,7 @@ export function flagMark([x, y]: XY, label: string, chosen: boolean, style: Plat
 export function flagTag([x, y]: XY, label: string, chosen: boolean, style: PlateStyle): SvgNode {
   const { inks } = style;
   const tag = tagSize(style);
-  const size = Math.max(13 * style.symbolScale, style.leastText * 0.96);
+  const size = Math.max(13 * style.symbolScale * (label.length > 1 ? 0.8 : 1), style.leastText);
   return group(
     'tag',
     element('rect', {
@@ -173,7 +173,7 @@ export function flagTag([x, y]: XY, label: string, chosen: boolean, style: Plate
       'stroke-width': 1.6 * style.symbolScale,
     }),
     plainText(label, x + tag / 2, y + tag / 2 + size * 0.36, {
-      size: label.length > 1 ? size * 0.8 : size,
+      size,
       weight: 700,
       ink: chosen ? inks.sheet : inks.ink,
       anchor: 'middle',

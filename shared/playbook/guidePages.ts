@@ -1,6 +1,7 @@
 import type { SafeHtml } from './html.ts';
 import { html } from './html.ts';
-import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import type { PlaybookBall, PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import type { SheetSize } from './playbookCss.ts';
 import { flagMap, overviewMap } from './playbookMaps.ts';
 import { sizeRules, smallestScaleDenominator } from './sizeRules.ts';
 
@@ -111,16 +112,7 @@ export function holePage(model: PlaybookModel, hole: PlaybookHole): SafeHtml {
             </tr>
           </thead>
           <tbody>
-            ${hole.balls.map(
-              (ball) =>
-                html`<tr>
-                  <td><span class="ball">${ball.mark.label}</span></td>
-                  <td>
-                    ${ball.name}
-                    <div class="sub">${ball.lieText}</div>
-                  </td>
-                </tr>`,
-            )}
+            ${hole.balls.map(ballLine)}
           </tbody>
         </table>
       </div>
@@ -129,8 +121,13 @@ export function holePage(model: PlaybookModel, hole: PlaybookHole): SafeHtml {
 }
 
 /** A flag's page: the map with every landing spot, and a table of every ball with its reasons. */
-export function flagPage(model: PlaybookModel, hole: PlaybookHole, flag: PlaybookFlag): SafeHtml {
-  const map = flagMap(model, hole, flag);
+export function flagPage(
+  model: PlaybookModel,
+  hole: PlaybookHole,
+  flag: PlaybookFlag,
+  sheet: SheetSize,
+): SafeHtml {
+  const map = flagMap(model, hole, flag, sheet === 'a4' ? 310 : 270);
   const long = model.units.system === 'yards' ? 'yd' : 'm';
   const short = model.units.system === 'yards' ? 'ft' : 'm';
   return html`<section class="guide">
@@ -145,7 +142,14 @@ export function flagPage(model: PlaybookModel, hole: PlaybookHole, flag: Playboo
         <p>${flag.slopeText}; map 1 : ${Math.round(map.denominator)}</p>
       </div>
     </header>
-    ${map.svg}
+    <div class="beside">
+      ${map.svg}
+      <table class="balls">
+        <tbody>
+          ${hole.balls.map(ballLine)}
+        </tbody>
+      </table>
+    </div>
     <table class="shots">
       <caption hidden>
         Shots to flag ${flag.mark.label} of hole ${hole.label}
@@ -185,7 +189,6 @@ function rowHtml(row: PlaybookRow): SafeHtml {
     <tr class="more">
       <td></td>
       <td colspan="8">
-        ${row.ballName === '' ? null : html`<i>From ${row.ballName}.</i> `}
         ${row.choiceDiffers === null ? null : html`<span class="yours">${row.choiceDiffers}</span> `}
         ${row.why.join(' ')} <b>Risk:</b> ${row.risk}.
         ${row.safe === null ? null : html`<b>Safe:</b> ${row.safe}.`}
@@ -193,4 +196,14 @@ function rowHtml(row: PlaybookRow): SafeHtml {
       </td>
     </tr>
   </tbody>`;
+}
+
+function ballLine(ball: PlaybookBall): SafeHtml {
+  return html`<tr>
+    <td><span class="ball">${ball.mark.label}</span></td>
+    <td>
+      ${ball.name}
+      <div class="sub">${ball.lieText}</div>
+    </td>
+  </tr>`;
 }

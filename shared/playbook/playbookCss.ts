@@ -53,10 +53,16 @@ td:last-child,th:last-child{padding-right:0}
 .ball{display:inline-block;border:1.3pt solid #000;border-radius:50%;font-weight:700;min-width:1.75em;height:1.75em;line-height:1.5em;text-align:center}
 .shots thead th{border-bottom:1.2pt solid #000;font-size:9pt;line-height:1.15;padding-bottom:2.5pt}
 .shots tbody{break-inside:avoid;border-bottom:.6pt solid #000}
-.shots tbody tr:first-child td,.shots tbody tr:first-child th{padding-top:3pt;padding-bottom:0;vertical-align:middle}
+.shots tbody tr:first-child td,.shots tbody tr:first-child th{padding-top:2pt;padding-bottom:0;vertical-align:middle}
+.shots .ball{min-width:1.6em;height:1.6em;line-height:1.36em}
 .shots th[scope=row]{width:10mm}
 .shots .shot{white-space:nowrap;font-weight:700}
-.shots .more td{font-size:8.5pt;line-height:1.28;padding-bottom:4pt}
+.shots .more td{font-size:8pt;line-height:1.24;padding:0 4pt 3pt}
+.beside{display:flex;gap:9pt;align-items:flex-start;margin-bottom:4pt}
+.beside svg{flex:none}
+.balls td{border-bottom:.5pt solid #000;padding:1.4pt 3pt;font-size:9pt;line-height:1.15;vertical-align:middle}
+.balls .ball{font-size:9pt}
+.balls .sub{font-size:8pt}
 .shots .more b{font-weight:600}
 .yours{font-weight:600}
 .cols{display:grid;grid-template-columns:1fr 1fr;gap:14pt;margin-top:8pt}

@@ -24,7 +24,7 @@ export function playbookHtml(model: PlaybookModel, layout: PlaybookLayout): stri
           frontPage(model),
           ...model.holes.flatMap((hole) => [
             holePage(model, hole),
-            ...hole.flags.map((flag) => flagPage(model, hole, flag)),
+            ...hole.flags.map((flag) => flagPage(model, hole, flag, layout.sheet)),
           ]),
         ];
   const cards =

@@ -48,10 +48,15 @@ export function overviewMap(model: PlaybookModel, hole: PlaybookHole): PageMap {
   return guideMap(model, hole, style, layout, content, description);
 }
 
-/** One flag's map for the guide: every ball with its landing spot. */
-export function flagMap(model: PlaybookModel, hole: PlaybookHole, flag: PlaybookFlag): PageMap {
-  const style = paperStyle(`m${safeId(hole.id)}-${safeId(flag.mark.id)}`, 0.72);
-  const layout = { width: guideWidth, height: 296, footHeight: 0 };
+/** One flag's map for the guide: every ball with its landing spot, beside the list of balls. */
+export function flagMap(
+  model: PlaybookModel,
+  hole: PlaybookHole,
+  flag: PlaybookFlag,
+  height: number,
+): PageMap {
+  const style = paperStyle(`m${safeId(hole.id)}-${safeId(flag.mark.id)}`);
+  const layout = { width: 430, height, footHeight: 0 };
   return guideMap(model, hole, style, layout, flagContent(hole, flag), flagDescription(hole, flag));
 }
 
