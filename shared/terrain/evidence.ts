@@ -13,8 +13,8 @@ const BEST_SLOPE_ACCURACY = 1e-4;
 /** One standard deviation of a contour's height where its line was drawn, metres, and how densely its points are taken. */
 const CONTOUR_ACCURACY_M = 0.03;
 const CONTOUR_SPACING_M = 1.5;
-/** Beyond this many readings heights are gathered in cells: a dense fit grows with the cube of the number. */
-export const MOST_READINGS = 600;
+/** Beyond this many heights those that lie close together are averaged: a dense fit grows with the cube of their number. */
+const MOST_HEIGHTS = 500;
 
 /** A value that is a weighted sum of the heights at a few points, with its variance. */
 export interface Observation {
@@ -57,7 +57,7 @@ export function evidenceOf(input: TerrainInput): Evidence {
     return 0;
   };
 
-  for (const height of input.heights) {
+  for (const height of gathered(input.heights)) {
     observations.push({
       terms: [height.at.eastM, height.at.northM, 1],
       value: height.heightM + raisedBy(height.at),
@@ -98,6 +98,43 @@ export function evidenceOf(input: TerrainInput): Evidence {
     }
   }
   return { readings, observations };
+}
+
+/**
+ * Heights averaged by square cells, just large enough to leave no more than `MOST_HEIGHTS`; place and height are averaged
+ * alike, so a plane stays that plane. As they are where there are few enough.
+ */
+function gathered(heights: TerrainInput['heights']): TerrainInput['heights'] {
+  if (heights.length <= MOST_HEIGHTS) return heights;
+  const west = heights.reduce((least, h) => Math.min(least, h.at.eastM), Infinity);
+  const east = heights.reduce((most, h) => Math.max(most, h.at.eastM), -Infinity);
+  const south = heights.reduce((least, h) => Math.min(least, h.at.northM), Infinity);
+  const north = heights.reduce((most, h) => Math.max(most, h.at.northM), -Infinity);
+  const side = Math.max(east - west, north - south);
+  for (let cellM = Math.max(side / 64, 1e-9); ; cellM *= 1.1) {
+    const cells = new Map<string, TerrainInput['heights'][number][]>();
+    for (const h of heights) {
+      const cell = `${Math.floor((h.at.eastM - west) / cellM)},${Math.floor((h.at.northM - south) / cellM)}`;
+      const members = cells.get(cell);
+      if (members === undefined) cells.set(cell, [h]);
+      else members.push(h);
+    }
+    if (cells.size <= MOST_HEIGHTS) return [...cells.values()].map(average);
+  }
+}
+
+function average(members: TerrainInput['heights']): TerrainInput['heights'][number] {
+  const mean = (of: (h: TerrainInput['heights'][number]) => number): number =>
+    members.reduce((sum, h) => sum + of(h), 0) / members.length;
+  const [first] = members;
+  const id = first?.id ?? '';
+  return {
+    id: members.length > 1 ? `${id} and ${members.length - 1} near it` : id,
+    at: { eastM: mean((h) => h.at.eastM), northM: mean((h) => h.at.northM) },
+    heightM: mean((h) => h.heightM),
+    // Errors of one instrument and one reader do not average out; bumps between the readings do, and are small beside them.
+    accuracyM: Math.sqrt(mean((h) => squared(h.accuracyM))),
+  };
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { atan } from '../numeric/elementary.ts';
+import { atan2 } from '../numeric/elementary.ts';
 import { kernelLog } from './thinPlateKernel.ts';
 
 /** Spacing of the points of a break line at which its fold angle is free, metres. */
@@ -13,7 +13,9 @@ const FOLD_SPACING_M = 2;
  */
 export interface Folds {
   readonly count: number;
-  /** Adds nothing: writes the height of each fold of unit slope jump at a point into out[0..count-1]. */
+  /** The lines as they are folded: points at even spacing. */
+  readonly lines: readonly (readonly PlanePoint[])[];
+  /** Writes the height of each fold of unit slope jump at a point into out[0..count-1]. */
   sample(eastM: number, northM: number, out: Float64Array): void;
 }
 
@@ -30,10 +32,12 @@ interface Piece {
 
 export function foldsAlong(lines: readonly (readonly PlanePoint[])[]): Folds {
   const pieces: Piece[] = [];
+  const folded: PlanePoint[][] = [];
   let count = 0;
   for (const line of lines) {
     const points = evenly(line, FOLD_SPACING_M);
     if (points.length < 3) continue;
+    folded.push(points);
     for (let i = 0; i + 1 < points.length; i += 1) {
       const a = points[i] as PlanePoint;
       const b = points[i + 1] as PlanePoint;
@@ -67,7 +71,8 @@ export function foldsAlong(lines: readonly (readonly PlanePoint[])[]): Folds {
       const r2 = w2 * w2 + v * v;
       const log1 = r1 > 1e-300 ? kernelLog(r1) : 0;
       const log2 = r2 > 1e-300 ? kernelLog(r2) : 0;
-      const angle = v === 0 ? 0 : 4 * v * (atan(w2 / v) - atan(w1 / v));
+      // atan(w2 / v) - atan(w1 / v): the angle the piece is seen under, with the sign of v.
+      const angle = v === 0 ? 0 : 4 * v * atan2(v * piece.lengthM, v * v + w1 * w2);
       // Integrals over the piece of [log r^2 + 1 + 2 v^2/r^2] and of w times that, w measured from the foot point.
       const even = w2 * log2 - w1 * log1 - (w2 - w1) + angle;
       const odd = 0.5 * (r2 * log2 - r1 * log1 - (r2 - r1) + w2 * w2 - w1 * w1) + v * v * (log2 - log1);
@@ -78,7 +83,7 @@ export function foldsAlong(lines: readonly (readonly PlanePoint[])[]): Folds {
       }
     }
   };
-  return { count, sample };
+  return { count, lines: folded, sample };
 }
 
 /** Points along a line at even spacing close to the one asked for, at least three, ends included. */

@@ -14,16 +14,16 @@ export interface GridShape {
   readonly rows: number;
 }
 
+/** A box of the plane, metres. */
+export interface Box {
+  readonly westM: number;
+  readonly southM: number;
+  readonly eastM: number;
+  readonly northM: number;
+}
+
 /** The grid that covers a box from its south-west corner in whole cells, at least two nodes each way. */
-export function gridOver(
-  box: {
-    readonly westM: number;
-    readonly southM: number;
-    readonly eastM: number;
-    readonly northM: number;
-  },
-  cellM: number,
-): GridShape {
+export function gridOver(box: Box, cellM: number): GridShape {
   return {
     originEastM: box.westM,
     originNorthM: box.southM,

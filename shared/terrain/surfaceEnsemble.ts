@@ -125,7 +125,7 @@ function addDepartures(fitted: FittedSurface, departures: readonly PlateShape[])
     const h = heights[k] as Float64Array;
     const e = east[k] as Float64Array;
     const n = north[k] as Float64Array;
-    if (departure.folds.count > 0) addFolds(departure, coarse, h, e, n);
+    if (departure.folds.count > 0) addFolds(departure, coarse, { heights: h, east: e, north: n });
     return sumOnGrid(fitted, hermiteGrid(coarse, h, e, n));
   });
 }

@@ -22,15 +22,12 @@ export function kernelLog(x: number): number {
   const m = word[0];
   const s = (m - 1) / (m + 1);
   const z = s * s;
-  let p = 1 / 19 + z * (1 / 21);
-  p = 1 / 17 + z * p;
-  p = 1 / 15 + z * p;
-  p = 1 / 13 + z * p;
-  p = 1 / 11 + z * p;
-  p = 1 / 9 + z * p;
-  p = 1 / 7 + z * p;
-  p = 1 / 5 + z * p;
-  p = 1 / 3 + z * p;
+  // Pairs of terms first (Estrin's order): shorter chains of dependent operations than Horner's.
+  const z2 = z * z;
+  const z4 = z2 * z2;
+  const low = 1 / 3 + z * (1 / 5) + z2 * (1 / 7 + z * (1 / 9));
+  const high4 = 1 / 11 + z * (1 / 13) + z2 * (1 / 15 + z * (1 / 17)) + z4 * (1 / 19 + z * (1 / 21));
+  const p = low + z4 * high4;
   return k * LN2_HIGH + (2 * (s + s * z * p) + k * LN2_LOW);
 }
 

@@ -58,6 +58,13 @@ describe('what the surface is fitted to', () => {
     expect(error(hinged)).toBeLessThan(error(smooth) / 4);
   });
 
+  it('takes thousands of heights by averaging those that lie together', () => {
+    const heights = heightReadings(swells, 4000, generator(6), 0.01);
+    const fitted = fitSurface({ ...emptyInput(), heights });
+    expect(fitted.readings.length).toBeLessThanOrEqual(500);
+    expect(rmsOver((x, y) => heightOf(fitted, x, y) - swells(x, y))).toBeLessThan(0.006);
+  });
+
   it('follows contours', () => {
     const contours = [0.2, 0.4, 0.6].map((heightM) => ({
       id: `c${heightM}`,
