@@ -68,6 +68,8 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { ignoreRestSiblings: true }],
       // An index signature is read as what it is: `noPropertyAccessFromIndexSignature` asks for the brackets.
       '@typescript-eslint/dot-notation': 'off',
+      // A typed array read within its bounds is a number: `as number` says so, and `!` is not used here.
+      '@typescript-eslint/non-nullable-type-assertion-style': 'off',
       // Loops over flat arrays need the index for more than one of them.
       '@typescript-eslint/prefer-for-of': 'off',
     },

@@ -123,6 +123,7 @@ export const rooms = {
       'react-dom',
       'zod',
       'delaunator',
+      'ml-matrix',
       '@turf/turf',
       '@electron/asar',
     ],
