@@ -8,6 +8,7 @@ import { atan2, cos, length2, sin } from '../numeric/elementary.ts';
 import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
 import { puttingSpread } from '../player/puttingSpread.ts';
 import { coverCode, covers } from '../words/vocabulary.ts';
+import { makeChance } from './makeChance.ts';
 import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
 import { puttLines } from './puttLines.ts';
 import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
@@ -91,7 +92,6 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       ground.sample(east, north, here);
       if (here[3] !== green && here[3] !== fringe && radius > 0.5) continue;
       simulated[node] = 1;
-      let holed = 0;
       for (let i = 0; i < putts; i += 1) {
         const z0 = shots[i * DRAWS_PER_SHOT] ?? 0;
         const z1 = shots[i * DRAWS_PER_SHOT + 1] ?? 0;
@@ -103,11 +103,16 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
         );
         const k = node * putts + i;
         codes[k] = out.code;
-        if (out.code === ROLL_HOLED) holed += 1;
         rests[2 * k] = out.eastM;
         rests[2 * k + 1] = out.northM;
       }
-      makes[node] = holed / putts;
+      makes[node] = makeChance(ground, table.rollingMps2, flag, {
+        from: { eastM: east, northM: north },
+        speedMps: speedsMps[node] ?? 0,
+        bearing: bearings[node] ?? 0,
+        speedSd: spread.speedSd,
+        lineSd,
+      });
     }
     yield (ring + 1) / rings;
   }
@@ -142,11 +147,12 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     for (let node = 0; node < nodes; node += 1) {
       if (simulated[node] === 0) continue;
       let sum = 0;
+      let missed = 0;
       for (let i = 0; i < putts; i += 1) {
         const k = node * putts + i;
         const code = codes[k] ?? 0;
-        sum += 1;
         if (code === ROLL_HOLED) continue;
+        missed += 1;
         const east = rests[2 * k] ?? 0;
         const north = rests[2 * k + 1] ?? 0;
         if (code === green || code === fringe) sum += at(current, 1, east, north);
@@ -158,7 +164,8 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
           );
         }
       }
-      next[node] = sum / putts;
+      // The sample says what a miss leaves; how often one misses is known better.
+      next[node] = 1 + (1 - (makes[node] ?? 0)) * (missed > 0 ? sum / missed : 1);
     }
     carryOutward(next, makes, simulated, radiiM, level);
     current = next;
