@@ -24,7 +24,9 @@ export function canonicalRecord(record: AtlasRecord): AtlasRecord {
         ...record,
         rings: record.rings.map((ring, i) => {
           const rounded = ring.map(canonicalPosition);
-          return windsCounterClockwise(rounded) === (i === 0) ? rounded : rounded.reverse();
+          const rightWay = windsCounterClockwise(rounded) === (i === 0);
+          // Turned round, it still begins at the same corner.
+          return rightWay ? rounded : [...rounded.slice(0, 1), ...rounded.slice(1).reverse()];
         }),
       };
     case 'line':

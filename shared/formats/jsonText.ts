@@ -57,7 +57,9 @@ function placeInText(fileName: string, text: string, at: number): string {
   const before = text.slice(0, at);
   const line = before.split('\n').length;
   const column = at - (before.lastIndexOf('\n') + 1) + 1;
-  return `${fileName}, line ${String(line)}, column ${String(column)}`;
+  const features = before.match(/"type"\s*:\s*"Feature"/g)?.length ?? 0;
+  const near = features === 0 ? '' : `, near feature ${String(features)}`;
+  return `${fileName}, line ${String(line)}, column ${String(column)}${near}`;
 }
 
 interface Scan {
