@@ -45,8 +45,8 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const key = event.key.toLowerCase();
       const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
-      if (key === 'z' && !typing) event.shiftKey ? desk.redo() : desk.undo();
-      else if (key === 'y' && !typing) desk.redo();
+      if ((key === 'y' || (key === 'z' && event.shiftKey)) && !typing) desk.redo();
+      else if (key === 'z' && !typing) desk.undo();
       else if (key === 's') void (event.shiftKey ? desk.saveAs() : desk.save());
       else if (key === 'o') void desk.openFile();
       else return;
@@ -66,10 +66,7 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
   const players = document === null ? [] : recordsOf(document, 'player');
   const player = players.find(({ inUse }) => inUse) ?? players[0];
   const paceM = player?.paceM ?? 0.9144;
-  const units = useMemo<UnitsPreference>(
-    () => ({ system: preferences.units, paceM }),
-    [preferences.units, paceM],
-  );
+  const units = useUnits(preferences.units, paceM);
 
   return (
     <div className="window">
@@ -91,7 +88,7 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
         settings={settingsMenu(preferences)}
       />
       <div>
-        {open?.readOnly != null && (
+        {typeof open?.readOnly === 'string' && (
           <div className="notice-bar">
             <Lock size={16} strokeWidth={1.9} aria-hidden /> {open.readOnly}
           </div>
@@ -118,6 +115,8 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
               readOnly={open.readOnly !== null}
               edit={(label, change) => desk.edit(label, change)}
               hold={(held) => planning.hold(held)}
+              openFile={() => void desk.openFile()}
+              openSample={() => void desk.openSample()}
             />
           ) : null}
         </div>
@@ -134,4 +133,9 @@ function useShelf(desk: Desk, openId: string | null): readonly ShelfRow[] {
     desk.atlases().then(setShelf, () => setShelf([]));
   }, [desk, openId]);
   return shelf;
+}
+
+/** The same object while nothing in it changes: drawings are kept by it. */
+function useUnits(system: UnitsPreference['system'], paceM: number): UnitsPreference {
+  return useMemo(() => ({ system, paceM }), [system, paceM]);
 }

@@ -39,7 +39,7 @@ export function atlasMenu(
         {
           key: 'save',
           label:
-            open?.fileName != null && open.fileHandle !== null
+            typeof open?.fileName === 'string' && open.fileHandle !== null
               ? `Save to ${open.fileName}`
               : 'Save to a file',
           hint: inFile ? 'no changes' : 'Ctrl S',

@@ -1,5 +1,3 @@
-import * as L from 'leaflet';
-import 'leaflet/dist/leaflet.css';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -16,10 +14,10 @@ import { size } from '../../shared/units/format.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Drawing } from '../ui/drawing.tsx';
-import { type Handle, Handles } from './handles.ts';
+import type { Handle } from './handles.ts';
 import './map.css';
 import { drawOver, drawUnder, type MapDrawing } from './mapDrawing.ts';
-import { PlateLayer, plateViewOf } from './plateLayer.ts';
+import { Stage } from './stage.ts';
 
 interface PlateMapProps {
   readonly scene: Scene;
@@ -44,7 +42,6 @@ export interface MapControls {
   showGreen(): void;
 }
 
-const MOST_ZOOM = 25;
 const FOOT = 56;
 const ROOMY_PX = 620;
 const ARROW_SPACING_M = 2;
@@ -76,8 +73,8 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       choose: (id) => latest.current.choose(id, kindOf(latest.current.scene, id)),
       hold: (id, at) => latest.current.hold(id, at),
       drop: (id, at) => latest.current.drop(id, at),
+      view: setView,
     });
-    made.onView = setView;
     setStage(made);
     latest.current.onControls({
       zoom: (by) => made.zoom(by),
@@ -147,8 +144,8 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 
   useEffect(() => {
     if (stage === null) return;
-    stage.handles.stepM = units.system === 'yards' ? metresFromYards(0.25) : 0.25;
-    stage.handles.show(handlesOf(scene, ballId, flagId), editable);
+    const stepM = units.system === 'yards' ? metresFromYards(0.25) : 0.25;
+    stage.handles.show(handlesOf(scene, ballId, flagId), editable, stepM);
   }, [stage, scene, ballId, flagId, units, editable]);
 
   const holeId = scene.hole.id;
@@ -208,78 +205,6 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       <Drawing node={surround} className="plate-frame" />
     </section>
   );
-}
-
-/** The Leaflet map with its two drawings and its handles. */
-class Stage {
-  readonly map: L.Map;
-  readonly under: PlateLayer;
-  readonly over: PlateLayer;
-  readonly handles: Handles;
-  onView: (view: PlateView) => void = () => undefined;
-  readonly #frame: Scene['frame'];
-
-  constructor(element: HTMLElement, scene: Scene, events: ConstructorParameters<typeof Handles>[3]) {
-    this.#frame = scene.frame;
-    const [lon, lat] = scene.frame.anchor;
-    this.map = L.map(element, {
-      center: [lat, lon],
-      zoom: 20,
-      zoomSnap: 0,
-      zoomDelta: 0.5,
-      maxZoom: MOST_ZOOM,
-      minZoom: 15,
-      wheelPxPerZoomLevel: 160,
-      zoomAnimation: false,
-      fadeAnimation: false,
-      inertia: false,
-      keyboard: false,
-      zoomControl: false,
-      attributionControl: false,
-      doubleClickZoom: false,
-      boxZoom: false,
-    });
-    this.map.createPane('under').style.zIndex = '300';
-    this.map.createPane('over').style.zIndex = '400';
-    this.under = new PlateLayer(scene.frame, 'under').addTo(this.map);
-    this.over = new PlateLayer(scene.frame, 'over').addTo(this.map);
-    this.handles = new Handles(this.map, scene.frame, 0.25, events);
-    this.map.on('zoomend moveend resize', () => this.onView(plateViewOf(this.map, this.#frame)));
-  }
-
-  fit(points: readonly PlanePoint[]): void {
-    const size = this.map.getSize();
-    if (size.x < 40 || size.y < 40 || points.length === 0) return;
-    const pad = Math.round(Math.min(size.x, size.y) * 0.045) + 14;
-    this.map.fitBounds(L.latLngBounds(points.map((point) => this.#latLng(point))), {
-      padding: [pad, pad],
-      animate: false,
-      maxZoom: MOST_ZOOM,
-    });
-  }
-
-  /** Moves only if a point is outside. */
-  keepInSight(points: readonly PlanePoint[]): void {
-    const size = this.map.getSize();
-    if (size.x < 40 || points.length === 0) return;
-    const visible = this.map.getBounds().pad(-0.06);
-    if (points.every((point) => visible.contains(this.#latLng(point)))) return;
-    this.fit(points);
-  }
-
-  zoom(by: number): void {
-    this.map.setZoom(this.map.getZoom() + by, { animate: false });
-  }
-
-  remove(): void {
-    this.handles.remove();
-    this.map.remove();
-  }
-
-  #latLng(point: PlanePoint): L.LatLng {
-    const [lon, lat] = this.#frame.toLonLat(point);
-    return L.latLng(lat, lon);
-  }
 }
 
 const greensOf = (input: TerrainInput): readonly PlanePolygon[] =>

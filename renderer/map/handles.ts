@@ -36,22 +36,18 @@ export class Handles {
   readonly #events: HandleEvents;
   readonly #markers = new Map<string, { readonly marker: L.Marker; handle: Handle }>();
   /** Metres an arrow key moves a thing; with Shift four times as far. */
-  #stepM: number;
+  #stepM = 0;
   #movedByKeys: { readonly id: string; at: PlanePoint; timer: ReturnType<typeof setTimeout> } | null = null;
   #draggable = true;
 
-  constructor(map: L.Map, frame: LocalFrame, stepM: number, events: HandleEvents) {
+  constructor(map: L.Map, frame: LocalFrame, events: HandleEvents) {
     this.#map = map;
     this.#frame = frame;
-    this.#stepM = stepM;
     this.#events = events;
   }
 
-  set stepM(stepM: number) {
+  show(handles: readonly Handle[], draggable: boolean, stepM: number): void {
     this.#stepM = stepM;
-  }
-
-  show(handles: readonly Handle[], draggable: boolean): void {
     this.#draggable = draggable;
     const wanted = new Set(handles.map(({ id }) => id));
     for (const [id, { marker }] of this.#markers) {
@@ -108,6 +104,9 @@ export class Handles {
     element?.setAttribute('data-id', id);
     element?.setAttribute('aria-roledescription', 'movable');
     element?.addEventListener('keydown', (event) => this.#key(event, id));
+    element?.addEventListener('focus', () => {
+      this.#map.panInside(marker.getLatLng(), { padding: [30, 44], animate: false });
+    });
     element?.addEventListener('blur', () => this.#letGoOfKeys());
     return marker;
   }

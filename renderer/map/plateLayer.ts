@@ -1,7 +1,6 @@
 import * as L from 'leaflet';
 import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
-import { planePoint } from '../../shared/geometry/points.ts';
-import { lonLat } from '../../shared/geometry/points.ts';
+import { lonLat, planePoint } from '../../shared/geometry/points.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { Box, PlateView } from '../../shared/plate/view.ts';
 import { svgElement } from '../ui/drawing.tsx';
@@ -12,6 +11,7 @@ export type DrawPlate = (view: PlateView, visible: Box) => SvgNode;
 const SVG = 'http://www.w3.org/2000/svg';
 /** How far beyond the visible map a layer draws, as a share of its size, so that a small pan shows no blank edge. */
 const BEYOND = 0.2;
+const REDRAW_ON = 'viewreset zoomend moveend resize';
 
 /** The view of the plane a map has now, its box growing from the visible part by a share on each side. */
 export function plateViewOf(map: L.Map, frame: LocalFrame, beyond = 0): PlateView {
@@ -51,13 +51,13 @@ export class PlateLayer extends L.Layer {
     svg.setAttribute('aria-hidden', 'true');
     this.getPane(this.#pane)?.append(svg);
     this.#svg = svg;
-    map.on('viewreset zoomend moveend resize', this.redraw, this);
-    this.redraw();
+    map.on(REDRAW_ON, this.#redraw);
+    this.#redraw();
     return this;
   }
 
   override onRemove(map: L.Map): this {
-    map.off('viewreset zoomend moveend resize', this.redraw, this);
+    map.off(REDRAW_ON, this.#redraw);
     this.#svg?.remove();
     this.#svg = null;
     return this;
@@ -65,10 +65,10 @@ export class PlateLayer extends L.Layer {
 
   show(draw: DrawPlate): void {
     this.#draw = draw;
-    this.redraw();
+    this.#redraw();
   }
 
-  redraw(): void {
+  readonly #redraw = (): void => {
     const map = this._map;
     const svg = this.#svg;
     if (svg === null || this.#draw === null) return;
@@ -83,5 +83,5 @@ export class PlateLayer extends L.Layer {
     const size = map.getSize();
     const visible = { x: size.x * BEYOND, y: size.y * BEYOND, width: size.x, height: size.y };
     svg.replaceChildren(svgElement(this.#draw(view, visible)));
-  }
+  };
 }

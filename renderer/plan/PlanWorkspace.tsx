@@ -1,3 +1,4 @@
+import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf } from '../../shared/atlas/document.ts';
@@ -30,6 +31,8 @@ export interface PlanWorkspaceProps {
   readonly narrow: boolean;
   readonly readOnly: boolean;
   readonly edit: (label: string, change: (document: AtlasDocument) => AtlasDocument) => void;
+  readonly openFile: () => void;
+  readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
 }
 
@@ -100,9 +103,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         onKeyDown={walk}
       />
       <div className="plan">
-        {scene === null ? (
-          <div className="plan-left" />
-        ) : (
+        {scene !== null && (
           <div className="plan-left">
             <PlateMap
               scene={scene}
@@ -131,13 +132,26 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             />
           </div>
         )}
-        <div className="plan-right">
+        <div className={scene === null ? 'plan-alone' : 'plan-right'}>
           <div className="unseen" role="status" aria-live="polite">
             {stage === 'firm' && option !== undefined
               ? `${optionName(option)}, ${ball?.name ?? ''} to ${flag?.name ?? ''}`
               : ''}
           </div>
-          {derived.sceneTrouble !== null && <Trouble trouble={derived.sceneTrouble} />}
+          {derived.sceneTrouble !== null && (
+            <div className="answer-empty">
+              <h1 className="answer-name">Not ready to plan</h1>
+              <Trouble trouble={derived.sceneTrouble} />
+              <div className="actions">
+                <button type="button" className="button" onClick={props.openFile}>
+                  <FolderOpen size={18} strokeWidth={1.9} aria-hidden /> Open a file
+                </button>
+                <button type="button" className="button" onClick={props.openSample}>
+                  <MapIcon size={18} strokeWidth={1.9} aria-hidden /> Open the sample course
+                </button>
+              </div>
+            </div>
+          )}
           {derived.planTrouble !== null && <Trouble trouble={derived.planTrouble} />}
           {scene !== null && balls.length === 0 && (
             <div className="answer-empty">
