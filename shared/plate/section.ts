@@ -98,22 +98,36 @@ export function drawSection(
   const yOf = (heightM: number): number => room.bottom - (heightM - lowM) * perM * stretch;
   const groundAt = heightLookup(line.distancesM, line.heightsM, nearM);
 
-  // The path is drawn as far above the drawn ground as it is above the ground it really crosses.
+  // The path runs beside the line of the section, over ground a little higher or lower: each stretch of it is shifted
+  // by what the ground differs at its two ends, so that it leaves, touches and follows the ground that is drawn.
   const out = new Float64Array(4);
   const count = Math.floor(option.path.pointsM.length / 3);
-  const onPath = (i: number): XY => {
+  const rolled = option.landing === null;
+  const path = Array.from({ length: count }, (_, i) => {
     const east = option.path.pointsM[3 * i] ?? 0;
     const north = option.path.pointsM[3 * i + 1] ?? 0;
     content.ground.sample(east, north, out);
-    const above = Math.max(0, (option.path.pointsM[3 * i + 2] ?? 0) - (out[0] ?? 0));
-    const along = axis.along(planePoint(east, north));
-    return [xOf(along), yOf(groundAt(along) + above)];
-  };
-  const points = Array.from({ length: count }, (_, i) => onPath(i));
-  const firstDown = option.path.touchdowns[0];
+    const alongM = axis.along(planePoint(east, north));
+    return { alongM, heightM: option.path.pointsM[3 * i + 2] ?? 0, shiftM: groundAt(alongM) - (out[0] ?? 0) };
+  });
+  const firstDown = rolled ? undefined : option.path.touchdowns[0];
+  const flightM =
+    firstDown === undefined
+      ? []
+      : path.slice(0, firstDown + 1).map(({ alongM, heightM }, i, all): XY => {
+          const t = all.length > 1 ? i / (all.length - 1) : 1;
+          const from = all[0]?.shiftM ?? 0;
+          return [alongM, heightM + from + ((all[all.length - 1]?.shiftM ?? 0) - from) * t];
+        });
+  const points = path.map(({ alongM, heightM, shiftM }, i): XY => {
+    const flown = flightM[i];
+    if (flown !== undefined) return [xOf(flown[0]), yOf(flown[1])];
+    const height = Math.max(heightM + shiftM, groundAt(alongM));
+    return [xOf(alongM), yOf(rolled ? groundAt(alongM) : height)];
+  });
   const flight = firstDown === undefined ? [] : points.slice(0, firstDown + 1);
   const hops = firstDown === undefined ? [] : points.slice(firstDown, option.path.rollFrom + 1);
-  const roll = points.slice(Math.min(option.path.rollFrom, count - 1));
+  const roll = rolled ? points : points.slice(Math.min(option.path.rollFrom, count - 1));
   const groundLine = profile.map((h, i): XY => [xOf(nearM + (line.distancesM[i] ?? 0)), yOf(h)]);
   const endX = groundLine[groundLine.length - 1]?.[0] ?? right;
 
@@ -203,14 +217,14 @@ export function drawSection(
     },
     element('title', {}, description),
     coverStrip(line.coverCodes, groundLine, strip, nameText, style),
-    flightBand(option, flight, groundLine, axis, style),
+    flightBand(option, flightM, axis, groundAt, ([alongM, heightM]) => [xOf(alongM), yOf(heightM)], style),
     strokes(openPath(groundLine), inks.ink, 2 * k, { 'stroke-linejoin': 'round' }),
     strokes(openPath(roll), inks.halo, 5 * k),
     strokes(openPath(roll), ink, 3.2 * k, { 'stroke-linecap': 'round', ...coarseDash }),
     strokes(openPath(hops), ink, 1.9 * k, coarseDash),
     strokes(openPath(flight), inks.halo, 5 * k, { 'stroke-opacity': 0.8 }),
     strokes(openPath(flight), ink, 2.5 * k, { 'stroke-dasharray': dashes(style, 13, 6) }),
-    ...option.path.touchdowns.slice(1).map((i) => bead(points[i], ink, k)),
+    ...(rolled ? [] : option.path.touchdowns.slice(1).map((i) => bead(points[i], ink, k))),
     cup(flagAt, style),
     longFlag(flagAt, content.flagLabel, style),
     element('circle', { cx: ballAt[0], cy: ballAt[1] - 4 * k, r: 4.4 * k, fill: inks.ink }),
@@ -296,8 +310,8 @@ function coverStrip(
   codes.forEach((code, i) => {
     const cover = covers[code] ?? 'lightRough';
     const last = runs[runs.length - 1];
-    if (last === undefined || last.cover !== cover) runs.push({ cover, from: i, to: i });
-    else last.to = i;
+    if (last?.cover === cover) last.to = i;
+    else runs.push({ cover, from: i, to: i });
   });
   const parts = runs.map(({ cover, from, to }, n) => {
     const top = groundLine.slice(from, Math.min(to + 2, groundLine.length));
@@ -330,25 +344,34 @@ function coverStrip(
 /** The band that holds four landings in five: the drawn flight scaled to their near and far ends. */
 function flightBand(
   option: PlanOption,
-  flight: readonly XY[],
-  groundLine: readonly XY[],
+  flightM: readonly XY[],
   axis: LineAxis,
+  groundAt: (alongM: number) => number,
+  toDrawing: (point: XY) => XY,
   style: PlateStyle,
 ): SvgNode | null {
-  const first = flight[0];
-  const last = flight[flight.length - 1];
+  const first = flightM[0];
+  const last = flightM[flightM.length - 1];
   const n = Math.floor(option.landingsM.length / 2);
-  if (first === undefined || last === undefined || n < 10 || groundLine.length === 0) return null;
+  if (first === undefined || last === undefined || n < 10) return null;
   const carries = Array.from({ length: n }, (_, i) =>
     axis.along(planePoint(option.landingsM[2 * i] ?? 0, option.landingsM[2 * i + 1] ?? 0)),
   ).sort((a, b) => a - b);
-  const carry = option.landing === null ? 0 : axis.along(option.landing);
+  const carry = last[0] - first[0];
   if (!(carry > 0.2)) return null;
   const near = Math.max(0.2, (carries[Math.floor(n * 0.1)] ?? carry) / carry);
   const far = Math.max(near, (carries[Math.ceil(n * 0.9) - 1] ?? carry) / carry);
-  // Same launch, other speed: a flight scales as a whole about where it starts.
-  const scaledBy = (f: number): XY[] =>
-    flight.map(([x, y]): XY => [first[0] + (x - first[0]) * f, first[1] + (y - first[1]) * f]);
+  // Same launch at another speed: a flight scales as a whole about where it starts, and ends on the ground there.
+  const scaledBy = (f: number): XY[] => {
+    const endM = groundAt(first[0] + carry * f);
+    const missM = endM - (first[1] + (last[1] - first[1]) * f);
+    return flightM.map(([alongM, heightM], i): XY => {
+      const x = first[0] + (alongM - first[0]) * f;
+      const t = flightM.length > 1 ? i / (flightM.length - 1) : 1;
+      const y = first[1] + (heightM - first[1]) * f + missM * t;
+      return toDrawing([x, Math.max(y, groundAt(x))]);
+    });
+  };
   const { inks } = style;
   return element('path', {
     'data-part': 'flight-band',

@@ -99,7 +99,9 @@ function pathParts(option: PlanOption, toDrawing: (p: PlanePoint) => XY): PathPa
   const count = Math.floor(pointsM.length / 3);
   const run = (from: number, to: number): XY[] =>
     Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => at(from + i));
-  const firstDown = touchdowns[0];
+  // A putt may skip off the face; it has no landing spot and is drawn as the roll it is.
+  const rolled = option.landing === null;
+  const firstDown = rolled ? undefined : touchdowns[0];
   const hopStops =
     firstDown === undefined ? [] : [...touchdowns, rollFrom].filter((i, n, all) => i !== all[n - 1]);
   const hops = hopStops.slice(1).map((to, n) => {
@@ -108,7 +110,7 @@ function pathParts(option: PlanOption, toDrawing: (p: PlanePoint) => XY): PathPa
     // A hop bows up the sheet by a sixth of its length: seen from above it would be a line like the roll.
     return `M${round2(x1)} ${round2(y1)}Q${round2((x1 + x2) / 2)} ${round2((y1 + y2) / 2 - Math.hypot(x2 - x1, y2 - y1) * 0.34)} ${round2(x2)} ${round2(y2)}`;
   });
-  const roll = run(Math.min(rollFrom, count - 1), count - 1);
+  const roll = run(rolled ? 0 : Math.min(rollFrom, count - 1), count - 1);
   return {
     flight: firstDown === undefined ? '' : openPath(run(0, firstDown)),
     hops: hops.join(''),
@@ -179,7 +181,7 @@ function landingZone(option: PlanOption, view: PlateView, ink: string, style: Pl
   return group(
     'landing-zone',
     strokes(outline, style.inks.halo, 3.6 * k, { 'stroke-opacity': 0.85 }),
-    strokes(lines, ink, 0.9 * k),
+    strokes(lines, ink, 0.9 * k, style.mono ? {} : { 'stroke-opacity': 0.6 }),
     strokes(outline, ink, 1.2 * k),
   );
 }
