@@ -1,7 +1,13 @@
-import type { PlanQuestion } from '../protocol/planning.ts';
+import type { AtlasDocument } from '../atlas/records.ts';
 import type { Plan } from './plan.ts';
-import { type Progress, planSteps } from './planBall.ts';
+import { type PlanRequest, type Progress, planSteps } from './planBall.ts';
 import { buildScene, type Scene } from './scene.ts';
+
+/** What to plan, and the document and hole to plan it from. */
+export interface Question extends PlanRequest {
+  readonly document: AtlasDocument;
+  readonly holeId: string;
+}
 
 /** Scenes kept between questions, newest last. */
 const kept: Scene[] = [];
@@ -11,7 +17,7 @@ const MOST_KEPT = 8;
  * The scene of a question, taken from the last few when nothing it depends on has changed; the fitted ground is taken over
  * when only balls, flags, player or conditions have.
  */
-export function sceneFor(question: Pick<PlanQuestion, 'document' | 'holeId'>): Scene {
+export function sceneFor(question: Pick<Question, 'document' | 'holeId'>): Scene {
   const known = kept.findIndex((scene) => scene.hole.id === question.holeId);
   const before = known < 0 ? undefined : kept.splice(known, 1)[0];
   const scene = buildScene(question.document, question.holeId, before);
@@ -22,7 +28,7 @@ export function sceneFor(question: Pick<PlanQuestion, 'document' | 'holeId'>): S
 }
 
 /** One question answered. Throws InputProblem as buildScene and planBall do. */
-export function answer(question: PlanQuestion, onProgress?: Progress): Plan {
+export function answer(question: Question, onProgress?: Progress): Plan {
   const steps = answerSteps(question);
   for (;;) {
     const step = steps.next();
@@ -32,7 +38,7 @@ export function answer(question: PlanQuestion, onProgress?: Progress): Plan {
 }
 
 /** The same in steps, so that a worker can look for a newer question between two of them. */
-export function* answerSteps(question: PlanQuestion): Generator<number, Plan> {
+export function* answerSteps(question: Question): Generator<number, Plan> {
   const scene = sceneFor(question);
   yield 0.02;
   return yield* planSteps(scene, question);

@@ -167,7 +167,7 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
   const choice = choose(evaluated, player);
   const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
   return {
-    key: fingerprint([scene.key, request]),
+    key: fingerprint([scene.key, request.ballId, request.flagId, request.shotsPerOption, request.seed]),
     ballId: request.ballId,
     flagId: request.flagId,
     seed: request.seed,
