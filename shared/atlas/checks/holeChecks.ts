@@ -208,7 +208,7 @@ function inUse({ document }: Survey): readonly Finding[] {
       finding(`${type}-in-use`, 'error', [], {
         place: type === 'player' ? 'Players' : 'Conditions',
         at: null,
-        what: used.length === 0 ? `No ${what} is in use.` : `${String(used.length)} are in use at once.`,
+        what: used.length === 0 ? `No ${what} is in use.` : `More than one ${what} is in use.`,
         remedy: records.length === 0 ? `Add a ${what}.` : 'Choose one.',
         mend: first === undefined ? null : useRecord(`chose ${first.name}`, type, first.id),
       }),

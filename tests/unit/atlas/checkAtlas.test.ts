@@ -1,0 +1,234 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { checkAtlas } from '../../../shared/atlas/checkAtlas.ts';
+import type { Finding } from '../../../shared/atlas/checks/finding.ts';
+import {
+  atlasDocument,
+  findRecord,
+  frameOf,
+  planePolygon,
+  recordsOf,
+} from '../../../shared/atlas/document.ts';
+import { putRecords, removeRecords } from '../../../shared/atlas/edits.ts';
+import type { AtlasDocument, AtlasRecord, RecordOf } from '../../../shared/atlas/records.ts';
+import { readAtlasFile } from '../../../shared/formats/atlasFile.ts';
+import { type LonLat, planePoint } from '../../../shared/geometry/points.ts';
+import { insideDistanceM, pointInPolygon } from '../../../shared/geometry/ring.ts';
+
+const sample = readAtlasFile(
+  readFileSync(resolve(import.meta.dirname, '../../../sample-course/ossel-down.geojson'), 'utf8'),
+  'ossel-down.geojson',
+);
+const frame = frameOf(sample);
+
+function get<T extends AtlasRecord['type']>(type: T, id: string): RecordOf<T> {
+  const record = findRecord(sample, type, id);
+  if (record === undefined) throw new Error(`the sample has no ${id}`);
+  return record;
+}
+
+const withRecords = (...records: readonly AtlasRecord[]): AtlasDocument =>
+  putRecords('test', records).apply(sample);
+const at = (eastM: number, northM: number) => frame.toLonLat(planePoint(eastM, northM));
+
+function eastward(position: LonLat): LonLat {
+  const { eastM, northM } = frame.toPlane(position);
+  return at(eastM + 3, northM);
+}
+
+/** The one finding there is, which its mend (if it has one) must clear without leaving another. */
+function only(document: AtlasDocument): Finding {
+  const found = checkAtlas(document);
+  expect(found.map(({ id }) => id)).toHaveLength(1);
+  const [one] = found;
+  if (one === undefined) throw new Error('nothing found');
+  if (one.mend !== null) {
+    expect(one.mend.annotation).not.toBe('');
+    expect(checkAtlas(one.mend.apply(document))).toEqual([]);
+  }
+  expect(one.what).toMatch(/^[A-Z].*\.$/);
+  expect(one.remedy).toMatch(/^[A-Z].*\.$/);
+  return one;
+}
+
+describe('checks', () => {
+  it('find nothing in the sample', () => {
+    expect(checkAtlas(sample)).toEqual([]);
+  });
+
+  it('find a crossing outline, at the place, and untangle it', () => {
+    const bunker = get('area', 'h4-bunker-3');
+    const [ring = []] = bunker.rings;
+    const [a, b, ...rest] = ring;
+    if (a === undefined || b === undefined) throw new Error('too few corners');
+    const found = only(withRecords({ ...bunker, rings: [[b, a, ...rest]] }));
+    expect(found).toMatchObject({
+      id: 'self-crossing:h4-bunker-3',
+      severity: 'error',
+      place: 'Hole 4, bunker West pot',
+    });
+    expect(found.at?.[0]).toBeCloseTo(a[0], 4);
+  });
+
+  it('find overlapping greens and trim one', () => {
+    const green = get('area', 'h2-green');
+    const second = { ...green, id: 'x-green', name: 'Second', rings: [green.rings[0]?.map(eastward) ?? []] };
+    const found = only(withRecords(second));
+    expect(found).toMatchObject({ id: 'overlapping-greens:h2-green,x-green', severity: 'error' });
+    expect(found.mend).not.toBeNull();
+  });
+
+  it('find a bunker without a lip and a tree without a height', () => {
+    expect(only(withRecords({ ...get('area', 'h4-bunker-1'), lipHeightM: null }))).toMatchObject({
+      check: 'bunker-without-lip',
+      severity: 'warning',
+      place: 'Hole 4, bunker Back right',
+    });
+    expect(only(withRecords({ ...get('area', 'h4-tree-1'), treeHeightM: null })).check).toBe(
+      'tree-without-height',
+    );
+    expect(only(withRecords({ ...get('area', 'h4-tree-1'), canopyBaseM: 12 })).check).toBe(
+      'crown-above-tree',
+    );
+  });
+
+  it('find a green without elevation, or with little', () => {
+    const readings = [...sample.records.keys()].filter((id) => /^h7-(spot|slope)/.test(id));
+    expect(only(removeRecords('test', readings).apply(sample))).toMatchObject({
+      id: 'green-without-elevation:h7-green',
+      severity: 'error',
+      place: 'Hole 7, green',
+    });
+    expect(only(removeRecords('test', readings.slice(4)).apply(sample)).check).toBe(
+      'green-with-few-readings',
+    );
+  });
+
+  it('find a hole without a flag, a ball or a green', () => {
+    const flags = recordsOf(sample, 'holeLocation').filter(({ holeId }) => holeId === 'h2');
+    expect(
+      only(
+        removeRecords(
+          'test',
+          flags.map(({ id }) => id),
+        ).apply(sample),
+      ),
+    ).toMatchObject({
+      id: 'hole-without-flag:h2',
+      severity: 'error',
+      place: 'Hole 2',
+    });
+    const balls = recordsOf(sample, 'ballPosition').filter(({ holeId }) => holeId === 'h2');
+    expect(
+      only(
+        removeRecords(
+          'test',
+          balls.map(({ id }) => id),
+        ).apply(sample),
+      ).severity,
+    ).toBe('note');
+    expect(only(withRecords({ ...get('hole', 'h2'), greenId: null })).id).toBe('hole-without-green:h2');
+  });
+
+  it('find a flag off the green or nearer its edge than four paces, and move it in', () => {
+    const flag = get('holeLocation', 'h4-flag-b');
+    const off = only(withRecords({ ...flag, at: at(0, -16) }));
+    expect(off).toMatchObject({ id: 'flag-off-green:h4-flag-b', severity: 'error', place: 'Hole 4, flag B' });
+    expect(only(withRecords({ ...flag, at: at(0, -10.5) })).check).toBe('flag-near-edge');
+    const moved = off.mend?.apply(sample).records.get('h4-flag-b');
+    if (moved?.type !== 'holeLocation') throw new Error('no flag');
+    const green = planePolygon(frame, get('area', 'h4-green').rings);
+    expect(insideDistanceM(frame.toPlane(moved.at), green)).toBeGreaterThan(4 * 0.9144);
+  });
+
+  it.each([
+    ['h4-tree-1', 'ball-in-tree', 'warning'],
+    ['h4-penaltyArea-1', 'ball-in-penaltyArea', 'warning'],
+    ['h4-outOfBounds-1', 'ball-in-outOfBounds', 'error'],
+  ])('find a ball in %s', (areaId, check, severity) => {
+    const [ring = []] = planePolygon(frame, get('area', areaId).rings);
+    const inside = planePoint(
+      ring.reduce((sum, q) => sum + q.eastM, 0) / ring.length,
+      ring.reduce((sum, q) => sum + q.northM, 0) / ring.length,
+    );
+    const found = only(withRecords({ ...get('ballPosition', 'h4-ball-8'), at: frame.toLonLat(inside) }));
+    expect(found).toMatchObject({
+      check,
+      severity,
+      place: 'Hole 4, ball 8',
+      recordIds: ['h4-ball-8', areaId],
+    });
+  });
+
+  it('doubt a height that stands half a foot from its neighbours on a green, and no other', () => {
+    const green = planePolygon(frame, get('area', 'h4-green').rings);
+    const inner = recordsOf(sample, 'spotHeight').filter(
+      ({ at: place }) =>
+        pointInPolygon(frame.toPlane(place), green) && insideDistanceM(frame.toPlane(place), green) > 4,
+    );
+    expect(inner.length).toBeGreaterThan(8);
+    const found = inner.map((spot) =>
+      checkAtlas(withRecords({ ...spot, heightM: spot.heightM + 0.3 })).map(({ id }) => id),
+    );
+    const itself = found.filter((ids, i) => ids.includes(`height-disagrees:${inner[i]?.id ?? ''}`));
+    expect(itself.length / inner.length).toBeGreaterThan(0.9);
+    expect(found.flat().length - itself.length).toBeLessThan(inner.length / 2);
+  });
+
+  it('find things drawn twice', () => {
+    const bunker = get('area', 'h2-bunker-2');
+    expect(only(withRecords({ ...bunker, id: 'z-bunker' })).id).toBe('duplicate-area:h2-bunker-2,z-bunker');
+    const spot = get('spotHeight', 'h2-spot-005');
+    expect(only(withRecords({ ...spot, id: 'z-spot' })).severity).toBe('note');
+    expect(only(withRecords({ ...spot, id: 'z-spot', heightM: spot.heightM + 0.05 })).what).toContain('5 cm');
+    expect(only(withRecords({ ...get('holeLocation', 'h2-flag-a'), label: 'B' })).id).toBe(
+      'duplicate-flag-label:h2-flag-a,h2-flag-b',
+    );
+    expect(only(withRecords({ ...get('hole', 'h7'), label: '4' })).check).toBe('duplicate-hole-label');
+  });
+
+  it('find ids that name nothing', () => {
+    const dangling = atlasDocument([
+      ...sample.records.values(),
+      {
+        type: 'choice',
+        id: 'c1',
+        ballId: 'h4-ball-1',
+        flagId: 'h4-ball-2',
+        optionId: 'putt:putter',
+        note: '',
+      },
+    ]);
+    expect(only(dangling).id).toBe('unknown-reference:c1,h4-ball-2');
+  });
+
+  it('want one player and one day in use', () => {
+    const none = withRecords(...recordsOf(sample, 'player').map((player) => ({ ...player, inUse: false })));
+    expect(only(none).id).toBe('player-in-use:');
+    const both = withRecords(...recordsOf(sample, 'conditions').map((day) => ({ ...day, inUse: true })));
+    expect(only(both).what).toBe('More than one day is in use.');
+  });
+
+  it('answer on a large atlas within an edit', () => {
+    const areas = Array.from({ length: 5000 }, (_, i) => {
+      const [east, north] = [(i % 100) * 12 - 600, Math.floor(i / 100) * 12 + 500];
+      return {
+        ...get('area', 'h4-bunker-1'),
+        id: `many-${String(i)}`,
+        rings: [
+          Array.from({ length: 20 }, (__, k) =>
+            at(east + 4 * Math.cos(k / 3.2), north + 4 * Math.sin(k / 3.2)),
+          ),
+        ],
+      };
+    });
+    const large = withRecords(...areas);
+    expect(checkAtlas(large)).toEqual([]);
+    const after = putRecords('moved', [{ ...get('ballPosition', 'h4-ball-1'), at: at(0, -15) }]).apply(large);
+    const began = performance.now();
+    checkAtlas(after);
+    // Outlines are worked out once; a slow machine gets ten times what a usual one takes.
+    expect(performance.now() - began).toBeLessThan(3000);
+  });
+});
