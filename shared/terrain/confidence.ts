@@ -13,16 +13,22 @@ export interface GroundDoubt {
 
 /**
  * How well the evidence fixes the ground at a point: the posterior of the fit, which takes the ground for a random plate as
- * stiff as the readings make it look and each reading for as good as it was said to be.
+ * stiff as the readings make it look and each reading for as good as it was said to be; what the ground does between them is
+ * taken times how rough the ground is just
+ * there (`doubtScale`).
  */
 export function doubtAt(surface: FittedSurface, at: PlanePoint): GroundDoubt {
   const { plate } = surface;
   if (plate === null) return { heightSdM: Infinity, slopeSdPct: Infinity };
-  const east = variance(plate, slopeTarget(plate, at, 'east'));
-  const north = variance(plate, slopeTarget(plate, at, 'north'));
+  const scale = surface.doubtScale(at.eastM, at.northM);
+  const here = (target: Target): number => {
+    const readings = plate.readingVariance(target);
+    return readings + scale * scale * Math.max(0, variance(plate, target) - readings);
+  };
+  const slopes = here(slopeTarget(plate, at, 'east')) + here(slopeTarget(plate, at, 'north'));
   return {
-    heightSdM: Math.sqrt(variance(plate, heightTarget(plate, at))),
-    slopeSdPct: 100 * Math.sqrt((east + north) / 2),
+    heightSdM: Math.sqrt(here(heightTarget(plate, at))),
+    slopeSdPct: 100 * Math.sqrt(slopes / 2),
   };
 }
 

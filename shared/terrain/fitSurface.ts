@@ -1,4 +1,5 @@
 import { InputProblem } from '../words/inputProblem.ts';
+import { doubtScale } from './doubtScale.ts';
 import { evidenceOf, fillers } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
 import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
@@ -24,6 +25,8 @@ export interface FittedSurface extends Surface {
   readonly disagreements: readonly ReadingFit[];
   /** The fit itself, from which doubt is computed; null for ground assumed level. */
   readonly plate: PlateFit | null;
+  /** How much rougher (over 1) or smoother the ground about a place is than the whole: a factor on its doubt. */
+  doubtScale(eastM: number, northM: number): number;
   /** Height in closed form, without the grid. */
   exactHeight(eastM: number, northM: number): number;
 }
@@ -60,6 +63,7 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
       .filter((r) => r.verdict !== 'agrees')
       .sort((a, b) => Math.abs(b.othersDiffer) / b.accuracy - Math.abs(a.othersDiffer) / a.accuracy),
     plate,
+    doubtScale: doubtScale(observations, plate),
     exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
   };
 }
@@ -80,6 +84,7 @@ function levelGround(shape: GridShape): FittedSurface {
     readings: [],
     disagreements: [],
     plate: null,
+    doubtScale: () => 1,
     exactHeight: () => 0,
   };
 }

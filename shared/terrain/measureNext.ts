@@ -49,7 +49,9 @@ export function measureNext(
   const perPlace = wanted.length / n;
   const weights = Float64Array.from(wanted, (_, k) => {
     const at = places[Math.floor(k / perPlace)];
-    return at === undefined ? 0 : Math.max(0, weight(at));
+    if (at === undefined) return 0;
+    const scale = surface.doubtScale(at.eastM, at.northM);
+    return scale * scale * Math.max(0, weight(at));
   });
   const rows = wanted.length;
   // Covariance of what is wanted, and of the candidates themselves, with every candidate.

@@ -35,6 +35,8 @@ export interface PlateFit extends PlateShape {
   target(terms: readonly number[]): Target;
   /** Covariance of two targets given all evidence. */
   covariance(a: Target, b: Target): number;
+  /** The part of a target's variance that comes from errors of the readings rather than from ground between them. */
+  readingVariance(target: Target): number;
   /** The field sum of w_j x (covariance of target j with the height at a place), as a plate. */
   covarianceField(targets: readonly Target[], weights: Float64Array): PlateShape;
 }
@@ -163,6 +165,19 @@ export function fitPlate(
     return sum;
   };
 
+  const readingVariance = (t: Target): number => {
+    const g = t.explained.slice();
+    solveLowerTransposed(factor, m, g);
+    const weights = new Float64Array(n);
+    weights.set(t.planeWeights);
+    weights.set(g, 3);
+    apply(reflections, weights);
+    return observations.reduce(
+      (sum, o, i) => sum + o.variance * (weights[i] as number) * (weights[i] as number),
+      0,
+    );
+  };
+
   const covarianceField = (targets: readonly Target[], weights: Float64Array): PlateShape => {
     const u = new Float64Array(3);
     const k1 = new Float64Array(3);
@@ -242,6 +257,7 @@ export function fitPlate(
     leaveOneOutError,
     target,
     covariance,
+    readingVariance,
     covarianceField,
   };
 }

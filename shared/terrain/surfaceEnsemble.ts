@@ -121,13 +121,42 @@ function addDepartures(fitted: FittedSurface, departures: readonly PlateShape[])
       (north[k] as Float64Array)[node] = (sums[3 * k + 2] as number) + riseNorth;
     });
   }
+  const scales = scalesOn(fitted, coarse);
   return departures.map((departure, k) => {
     const h = heights[k] as Float64Array;
     const e = east[k] as Float64Array;
     const n = north[k] as Float64Array;
     if (departure.folds.count > 0) addFolds(departure, coarse, { heights: h, east: e, north: n });
+    roughen(scales, h, e, n);
     return sumOnGrid(fitted, hermiteGrid(coarse, h, e, n));
   });
+}
+
+/** The factor on the doubt at the nodes of a grid, with its slopes by differences over a tenth of a cell. */
+function scalesOn(fitted: FittedSurface, shape: GridShape): Float64Array {
+  const scales = new Float64Array(3 * shape.columns * shape.rows);
+  const step = shape.cellM / 10;
+  for (let node = 0; 3 * node < scales.length; node += 1) {
+    const column = node % shape.columns;
+    const x = shape.originEastM + column * shape.cellM;
+    const y = shape.originNorthM + ((node - column) / shape.columns) * shape.cellM;
+    const here = fitted.doubtScale(x, y);
+    scales[3 * node] = here;
+    scales[3 * node + 1] = (fitted.doubtScale(x + step, y) - here) / step;
+    scales[3 * node + 2] = (fitted.doubtScale(x, y + step) - here) / step;
+  }
+  return scales;
+}
+
+/** Multiplies a field by the local factor, slopes by the product rule. */
+function roughen(scales: Float64Array, heights: Float64Array, east: Float64Array, north: Float64Array): void {
+  for (let node = 0; node < heights.length; node += 1) {
+    const height = heights[node] as number;
+    const scale = scales[3 * node] as number;
+    heights[node] = scale * height;
+    east[node] = scale * (east[node] as number) + (scales[3 * node + 1] as number) * height;
+    north[node] = scale * (north[node] as number) + (scales[3 * node + 2] as number) * height;
+  }
 }
 
 function sumOnGrid(base: FittedSurface, other: Surface): Surface {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { generator } from '../../../shared/random/generator.ts';
-import { doubtAt, doubtGrid } from '../../../shared/terrain/confidence.ts';
+import { doubtAt, doubtGrid, heightTarget, variance } from '../../../shared/terrain/confidence.ts';
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
 import { measureNext } from '../../../shared/terrain/measureNext.ts';
 import { surfaceEnsemble } from '../../../shared/terrain/surfaceEnsemble.ts';
@@ -98,7 +98,11 @@ describe('where to measure next', () => {
   it('foretells exactly how much a reading takes off', () => {
     const [first] = measureNext(fitted, places, { doubtIn: 'height', accuracyM: 0.005 });
     const total = (surface: typeof fitted): number =>
-      places.reduce((sum, at) => sum + doubtAt(surface, at).heightSdM ** 2, 0);
+      places.reduce((sum, at) => {
+        const scale = fitted.doubtScale(at.eastM, at.northM);
+        const { plate } = surface;
+        return plate === null ? NaN : sum + scale * scale * variance(plate, heightTarget(plate, at));
+      }, 0);
     const at = first?.at ?? { eastM: NaN, northM: NaN };
     const reading = { id: 'new', at, heightM: swells(at.eastM, at.northM), accuracyM: 0.005 };
     const after = fitSurface(
