@@ -67,8 +67,9 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
   const speedsMps = new Float64Array(nodes);
   const bearings = new Float64Array(nodes);
   const simulated = new Uint8Array(nodes);
-  const shots = standardShots(input.puttsPerNode, input.seed);
-  const putts = input.puttsPerNode;
+  const pairs = Math.max(1, Math.round(input.puttsPerNode / 2));
+  const putts = 2 * pairs;
+  const shots = standardShots(pairs, input.seed);
   const rests = new Float32Array(nodes * putts * 2);
   const codes = new Uint8Array(nodes * putts);
   const here = new Float64Array(4);
@@ -93,8 +94,10 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       if (here[3] !== green && here[3] !== fringe && radius > 0.5) continue;
       simulated[node] = 1;
       for (let i = 0; i < putts; i += 1) {
-        const z0 = shots[i * DRAWS_PER_SHOT] ?? 0;
-        const z1 = shots[i * DRAWS_PER_SHOT + 1] ?? 0;
+        // Each pace is tried once left and once right of the line, so that a map of even ground is even.
+        const row = (i >> 1) * DRAWS_PER_SHOT;
+        const z0 = shots[row] ?? 0;
+        const z1 = i % 2 === 0 ? (shots[row + 1] ?? 0) : -(shots[row + 1] ?? 0);
         const out = roller.roll(
           east,
           north,

@@ -15,14 +15,21 @@ export interface MeantPutt {
   readonly lineSd: number;
 }
 
-const STRATA = 24;
+/** Paces at which the putt is really rolled, and slices of pace that are integrated between them. */
+const KNOTS = 5;
+const STRATA = 20;
+/** A ball that dies a little short of the middle drops too: mean depth of the hole along its path, in radii. */
+const DEPTH = 0.8;
 const path = new Float64Array(PATH_SIZE);
-const passing = new Float64Array(2);
+/** Offset from the hole, squared speed there, and squared speed lost per metre at the end of the last pass. */
+const passing = new Float64Array(3);
+const knotOffset = new Float64Array(KNOTS);
+const knotSpread = new Float64Array(KNOTS);
 
 /**
- * Chance that a putt drops, without a random number. Three neighbouring putts are rolled past the hole to learn how the miss to
- * the side and the squared speed there answer to line and pace (both close to straight lines); the normal errors are then
- * integrated over the capture law: the hole is as wide as `captureLimitMps` makes it at that speed.
+ * Chance that a putt drops, without a random number. Putts of a few paces are rolled past the hole, on the line and beside it, to
+ * learn how the miss to the side and the squared speed there answer to line and pace; the normal errors are then integrated
+ * over the capture law: the hole is as wide as `captureLimitMps` makes it at that speed.
  */
 export function makeChance(
   ground: Ground,
@@ -30,32 +37,48 @@ export function makeChance(
   hole: PlanePoint,
   putt: MeantPutt,
 ): number {
-  const { speedMps, bearing, speedSd, lineSd } = putt;
-  pass(ground, rollingMps2, hole, putt.from, speedMps, bearing);
-  const offset = passing[0] ?? 0;
+  const { from, speedMps, bearing, speedSd, lineSd } = putt;
+  pass(ground, rollingMps2, hole, from, speedMps, bearing);
   const v2 = passing[1] ?? 0;
-  pass(ground, rollingMps2, hole, putt.from, speedMps, bearing + lineSd);
-  const perLine = (passing[0] ?? 0) - offset;
-  pass(ground, rollingMps2, hole, putt.from, speedMps * (1 + speedSd), bearing);
-  const perPace = (passing[0] ?? 0) - offset;
+  const spare = DEPTH * HOLE_RADIUS_M * (passing[2] ?? 0);
+  pass(ground, rollingMps2, hole, from, speedMps * (1 + speedSd), bearing);
   const gain = ((passing[1] ?? 0) - v2) / (2 * speedSd + speedSd * speedSd);
   if (!(gain > 0)) return 0;
-  // Below this many deviations of pace the ball does not arrive.
-  const least = 1 - v2 / gain;
+  // Below this many deviations of pace the ball does not arrive; v^2 at the hole is linear in v^2 at the start.
+  const least = 1 - (v2 + spare) / gain;
   const zLeast = least > 0 ? (Math.sqrt(least) - 1) / speedSd : -8;
   const short = normalCdf(zLeast);
-  const spread = Math.max(1e-6, Math.abs(perLine));
+  for (let k = 0; k < KNOTS; k += 1) {
+    const pace = speedMps * (1 + speedSd * paceAt(short, (k + 0.5) / KNOTS));
+    pass(ground, rollingMps2, hole, from, pace, bearing + 0.5 * lineSd);
+    const right = passing[0] ?? 0;
+    pass(ground, rollingMps2, hole, from, pace, bearing - 0.5 * lineSd);
+    const left = passing[0] ?? 0;
+    knotOffset[k] = (left + right) / 2;
+    knotSpread[k] = Math.max(1e-6, Math.abs(right - left));
+  }
   let sum = 0;
   for (let i = 0; i < STRATA; i += 1) {
-    const z = normalQuantile(short + ((1 - short) * (i + 0.5)) / STRATA);
-    const factor = 1 + speedSd * z;
+    const share = (i + 0.5) / STRATA;
+    const factor = 1 + speedSd * paceAt(short, share);
     const speed = Math.sqrt(Math.max(0, v2 + gain * (factor * factor - 1)));
     if (speed >= CENTRED_CAPTURE_MPS) continue;
     const half = HOLE_RADIUS_M * Math.sqrt(1 - speed / CENTRED_CAPTURE_MPS);
-    const middle = offset + perPace * z;
+    const middle = between(knotOffset, share);
+    const spread = between(knotSpread, share);
     sum += normalCdf((half - middle) / spread) - normalCdf((-half - middle) / spread);
   }
   return ((1 - short) * sum) / STRATA;
+}
+
+/** Deviations of pace at a share of the putts that arrive, slowest first. */
+const paceAt = (short: number, share: number): number => normalQuantile(short + (1 - short) * share);
+
+/** Straight lines between the knots, drawn on at both ends. */
+function between(values: Float64Array, share: number): number {
+  const at = share * KNOTS - 0.5;
+  const k = Math.min(KNOTS - 2, Math.max(0, Math.floor(at)));
+  return (values[k] ?? 0) + (at - k) * ((values[k + 1] ?? 0) - (values[k] ?? 0));
 }
 
 /**
@@ -84,6 +107,7 @@ function pass(
     if (ahead <= 1e-6 || v2 <= 0.012) {
       passing[0] = dn * (path[2] ?? 0) - de * (path[3] ?? 0);
       passing[1] = ahead > 1e-6 ? v2 - lost * ahead : v2;
+      passing[2] = lost;
       return;
     }
     const step = Math.min(ahead, ahead < 0.5 ? 0.03 : 0.12);
@@ -92,4 +116,5 @@ function pass(
   }
   passing[0] = 1e3;
   passing[1] = -1;
+  passing[2] = lost;
 }

@@ -4,22 +4,58 @@ import { normalQuantile } from '../numeric/normal.ts';
 /** Random numbers of one shot, flat: standard normals for speed, line and loft, then a uniform for the contact. */
 export const DRAWS_PER_SHOT = 4;
 
-/** Powers of 1/g, where g solves g^5 = g + 1: the additive recurrence of M. Roberts (2018; from memory) in four dimensions. */
-const STEPS = [0.8566748838545029, 0.733891856627126, 0.6287067210378087, 0.5385972572236101] as const;
+/** Primitive polynomials and first direction numbers of dimensions 2 to 4 (Joe & Kuo 2008; from memory). */
+const DIMENSIONS = [
+  { degree: 1, coefficients: 0, first: [1] },
+  { degree: 2, coefficients: 1, first: [1, 3] },
+  { degree: 3, coefficients: 1, first: [1, 3, 1] },
+] as const;
+const BITS = 32;
+
+const powerOfTwo = (bit: number): number => (1 << bit) >>> 0;
+
+function directions(dimension: number): Uint32Array {
+  const v = new Uint32Array(BITS);
+  const rule = DIMENSIONS[dimension - 1];
+  if (rule === undefined) {
+    for (let i = 0; i < BITS; i += 1) v[i] = powerOfTwo(BITS - 1 - i);
+    return v;
+  }
+  const { degree, coefficients, first } = rule;
+  for (let i = 0; i < BITS; i += 1) {
+    if (i < degree) {
+      v[i] = (first[i] ?? 1) * powerOfTwo(BITS - 1 - i);
+      continue;
+    }
+    const back = v[i - degree] ?? 0;
+    let bits = back ^ (back >>> degree);
+    for (let k = 1; k < degree; k += 1) {
+      if (((coefficients >>> (degree - 1 - k)) & 1) === 1) bits ^= v[i - k] ?? 0;
+    }
+    v[i] = bits;
+  }
+  return v;
+}
 
 /**
- * An evenly spread sample: a low-discrepancy sequence turned by a seeded shift. Every prefix is itself evenly spread, so a
- * coarse look may use the first few rows of the same table, and two options fed the same rows share their luck.
+ * An evenly spread sample: a Sobol' sequence (Sobol' 1967; Gray-code order of Antonov & Saleev 1979) turned by a seeded digital
+ * shift. Every prefix of a power of two is balanced, so a coarse look may use the first rows of the same table, and two options
+ * fed the same rows share their luck.
  */
 export function standardShots(count: number, seed: number): Float64Array {
   const random = generator(seed);
-  const shift = STEPS.map(() => random.uniform());
   const shots = new Float64Array(count * DRAWS_PER_SHOT);
-  for (let i = 0; i < count; i += 1) {
-    for (let d = 0; d < DRAWS_PER_SHOT; d += 1) {
-      const x = (shift[d] ?? 0) + (i + 1) * (STEPS[d] ?? 0);
-      const u = Math.min(1 - 1e-9, Math.max(1e-9, x - Math.floor(x)));
-      shots[i * DRAWS_PER_SHOT + d] = d === 3 ? u : normalQuantile(u);
+  for (let d = 0; d < DRAWS_PER_SHOT; d += 1) {
+    const v = directions(d);
+    const shift = Math.floor(random.uniform() * 4294967296);
+    let state = 0;
+    for (let i = 0; i < count; i += 1) {
+      // The middle of the finest cell: never 0 or 1.
+      const u = (((state ^ shift) >>> 0) + 0.5) / 4294967296;
+      shots[i * DRAWS_PER_SHOT + d] = d === DRAWS_PER_SHOT - 1 ? u : normalQuantile(u);
+      let bit = 0;
+      while (((i >>> bit) & 1) === 1) bit += 1;
+      state ^= v[bit] ?? 0;
     }
   }
   return shots;

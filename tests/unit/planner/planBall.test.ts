@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import type { AtlasDocument } from '../../../shared/atlas/records.ts';
+import { planBall } from '../../../shared/planner/planBall.ts';
+import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
+import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
+import { reasonText } from '../../../shared/planner/reasonText.ts';
+import { club, complexDocument, type ComplexSpec, fullBag } from './complex.ts';
+
+const tilted = (east: number, north: number): number => 0.02 * north + 0.0004 * east * east;
+const sceneOf = (spec: ComplexSpec): Scene => buildScene(complexDocument(spec), 'h1');
+const planOf = (spec: ComplexSpec, seed = 3, shotsPerOption = 120): Plan => {
+  const scene = sceneOf(spec);
+  const ball = scene.balls[0]?.record.id ?? '';
+  return planBall(scene, { ballId: ball, flagId: 'A', shotsPerOption, seed });
+};
+const chosen = (plan: Plan): PlanOption => {
+  const option = plan.options.find((o) => o.id === plan.chosenId);
+  if (option === undefined) throw new Error('the chosen option is not in the plan');
+  return option;
+};
+const codeOf = (work: () => unknown): string => {
+  try {
+    work();
+  } catch (problem) {
+    if (problem instanceof InputProblem) return problem.code;
+    throw problem;
+  }
+  return 'nothing thrown';
+};
+
+describe('a plan', () => {
+  const spec: ComplexSpec = { heightM: tilted, balls: [{ id: 'b', at: [-5, -18] }] };
+
+  it('is the same to the last bit for the same seed, on scenes built apart', () => {
+    expect(planOf(spec)).toEqual(planOf(spec));
+    expect(planOf(spec, 4).options[0]?.strokes).not.toBe(planOf(spec).options[0]?.strokes);
+  });
+
+  it('weighs many options, gives each two reasons or more, and prices the safe way out', () => {
+    const plan = planOf(spec);
+    expect(plan.options.length).toBeGreaterThan(8);
+    for (const option of plan.options) {
+      const said = option.reasons.map((reason) => reasonText(reason, { system: 'yards', paceM: 0.9 }));
+      expect(said.length).toBeGreaterThanOrEqual(2);
+      for (const sentence of said) expect(sentence).toMatch(/^[A-Z0-9<>½].*\.$/);
+      expect(said.join(' ')).not.toMatch(/NaN|undefined|\{/);
+    }
+    const safe = plan.options.find((option) => option.id === plan.safeId);
+    expect(safe?.reasons[0]?.kind).toBe('safePrice');
+    expect(plan.options[0]?.costStrokes).toBe(0);
+  });
+
+  it('is mirrored for a left-hander on mirrored ground', () => {
+    const right = planOf({ ...spec, bunker: false });
+    const left = planOf({ ...spec, bunker: false, mirrored: true });
+    expect(left.chosenId).toBe(right.chosenId);
+    const a = chosen(right);
+    const b = chosen(left);
+    expect(b.strokes).toBeCloseTo(a.strokes, 3);
+    expect(b.aimRightM).toBeCloseTo(-a.aimRightM, 2);
+    expect(b.clubheadMps).toBeCloseTo(a.clubheadMps, 3);
+  });
+
+  it('takes the simplest technique within the margin, and a smaller margin never costs more', () => {
+    const rough: ComplexSpec = {
+      heightM: tilted,
+      surround: 'lightRough',
+      balls: [{ id: 'b', at: [-20, 2] }],
+    };
+    const strict = planOf({ ...rough, player: { simplicityMarginStrokes: 0 } });
+    const easy = planOf({ ...rough, player: { simplicityMarginStrokes: 0.3 } });
+    expect(chosen(strict).costStrokes).toBe(0);
+    expect(chosen(easy).costStrokes).toBeLessThanOrEqual(0.3);
+    expect(['putt', 'bumpAndRun']).toContain(chosen(easy).technique);
+  });
+
+  it('leaves out what is not in the repertoire and says so', () => {
+    const plan = planOf({ ...spec, player: { repertoire: { putt: 'notMine', bumpAndRun: 'notMine' } } });
+    expect(plan.options.some((option) => option.technique === 'putt')).toBe(false);
+    expect(plan.leftOut.map(({ id, reason }) => [id, reason.kind])).toContainEqual([
+      'putt',
+      'notInRepertoire',
+    ]);
+  });
+
+  it('carries the sand with a lofted shot and would not putt through it', () => {
+    const plan = planOf({
+      heightM: tilted,
+      flags: [{ id: 'A', at: [7, -2] }],
+      balls: [{ id: 'b', at: [21, -9] }],
+    });
+    expect(chosen(plan).landingOnM).toBeGreaterThan(0);
+    const putt = plan.options.find((option) => option.technique === 'putt' && !option.playAway);
+    expect(putt?.chances.trouble ?? 1).toBeGreaterThan(0.15);
+  });
+
+  it('splashes from sand, and explodes from a buried lie', () => {
+    const clean = planOf({ heightM: tilted, balls: [{ id: 'b', at: [16, -6] }] });
+    expect(new Set(clean.options.map((o) => o.technique))).toEqual(new Set(['splash']));
+    const buried = planOf({ heightM: tilted, balls: [{ id: 'b', at: [16, -6], lie: 'buried' }] });
+    expect(new Set(buried.options.map((o) => o.technique))).toEqual(new Set(['explosion']));
+    expect(chosen(buried).strokes).toBeGreaterThan(chosen(clean).strokes);
+  });
+});
+
+describe('odd ground and odd bags', () => {
+  const near = { id: 'b', at: [-4, -17] as const };
+
+  it('holes a ball on the lip', () => {
+    const plan = planOf({ balls: [{ id: 'b', at: [3.03, 4] }] });
+    expect(chosen(plan).technique).toBe('putt');
+    expect(chosen(plan).strokes).toBeCloseTo(1, 2);
+  });
+
+  it('plays a bank of 20 % and a flag at the edge', () => {
+    const bank = planOf({ heightM: (_e, n) => 0.2 * Math.min(0, n + 12), balls: [near] });
+    expect(chosen(bank).strokes).toBeGreaterThan(1.5);
+    expect(bank.lieAlongDeg).toBeGreaterThan(3);
+    const edge = planOf({ flags: [{ id: 'A', at: [0, -12.9] }], balls: [near] });
+    expect(Number.isFinite(chosen(edge).strokes)).toBe(true);
+  });
+
+  it('plays with one club of any kind, and putts with an iron where there is no putter', () => {
+    for (const only of [club('i7', 'iron', '7-iron', 32), club('pt', 'putter', 'putter', 3), fullBag[7]]) {
+      if (only === undefined) continue;
+      const plan = planOf({ balls: [near], player: { bag: [only] } });
+      expect(chosen(plan).clubId).toBe(only.id);
+    }
+    const onGreen = planOf({
+      balls: [{ id: 'b', at: [-3, -6] }],
+      player: { bag: fullBag.filter((c) => c.kind !== 'putter') },
+    });
+    expect(chosen(onGreen).technique).toBe('bumpAndRun');
+    const sand = planOf({
+      balls: [{ id: 'b', at: [16, -6] }],
+      player: { bag: [club('i7', 'iron', '7-iron', 32)] },
+    });
+    expect(chosen(sand).technique).toBe('splash');
+  });
+
+  it('says what is wrong with a question', () => {
+    const scene = sceneOf({ balls: [near] });
+    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 50, seed: 1 };
+    expect(codeOf(() => planBall(scene, { ...ask, ballId: 'nobody' }))).toBe('unknown-ball');
+    expect(codeOf(() => planBall(scene, { ...ask, flagId: 'Z' }))).toBe('unknown-flag');
+    expect(codeOf(() => planBall(scene, { ...ask, shotsPerOption: 0.5 }))).toBe('bad-shot-count');
+    expect(codeOf(() => planOf({ balls: [near], player: { bag: [] } }))).toBe('empty-bag');
+  });
+});
+
+describe('a scene', () => {
+  const document = complexDocument({ heightM: tilted, balls: [{ id: 'b', at: [-5, -18] }] });
+  const without = (keep: (id: string) => boolean): AtlasDocument => ({
+    records: new Map([...document.records].filter(([id]) => keep(id))),
+  });
+
+  it('refuses a hole it does not know, without a green, a flag or elevation', () => {
+    expect(codeOf(() => buildScene(document, 'h9'))).toBe('unknown-hole');
+    expect(
+      codeOf(() =>
+        buildScene(
+          without((id) => id !== 'green'),
+          'h1',
+        ),
+      ),
+    ).toBe('hole-without-green');
+    expect(
+      codeOf(() =>
+        buildScene(
+          without((id) => id !== 'A'),
+          'h1',
+        ),
+      ),
+    ).toBe('hole-without-flag');
+    expect(
+      codeOf(() =>
+        buildScene(
+          without((id) => !/^h-?\d+\//.test(id)),
+          'h1',
+        ),
+      ),
+    ).toBe('green-without-elevation');
+    expect(
+      codeOf(() =>
+        buildScene(
+          without((id) => id !== 'p'),
+          'h1',
+        ),
+      ),
+    ).toBe('no-player');
+  });
+
+  it('keeps its ground while only a ball moves a little', () => {
+    const before = buildScene(document, 'h1');
+    const moved = complexDocument({ heightM: tilted, balls: [{ id: 'b', at: [-5.2, -18.1] }] });
+    const after = buildScene(moved, 'h1', before);
+    expect(after.ground).toBe(before.ground);
+    expect(after.key).not.toBe(before.key);
+  });
+});

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import type { PlayerLevel, PlayerRecord } from '../../../shared/atlas/records.ts';
+import { availability, lieAllows } from '../../../shared/player/availability.ts';
+import { acrossGrass, puttingSpread } from '../../../shared/player/puttingSpread.ts';
+import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
+import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
+import { fullBag } from '../planner/complex.ts';
+
+const player: PlayerRecord = {
+  type: 'player',
+  id: 'p',
+  name: 'Player',
+  handed: 'right',
+  level: { kind: 'tour' },
+  bag: fullBag,
+  repertoire: {},
+  simplicityMarginStrokes: 0.05,
+  paceM: 0.9,
+  inUse: true,
+};
+
+const ladder: readonly PlayerLevel[] = [
+  { kind: 'tour' },
+  ...[0, 5, 12, 20, 36].map((handicap): PlayerLevel => ({ kind: 'handicap', handicap })),
+  { kind: 'beginner' },
+];
+
+describe('spread', () => {
+  it('widens with every level, in putts and strikes', () => {
+    const putts = ladder.map((level) => puttingSpread(level, 5).lineSdDeg);
+    const chips = ladder.map((level) => strikeSpread(level, 'chip', 'fairway', 'clean', 'dry', 15));
+    for (let i = 1; i < ladder.length; i += 1) {
+      expect(putts[i]).toBeGreaterThan(putts[i - 1] ?? 0);
+      expect(chips[i]?.speedSd).toBeGreaterThan(chips[i - 1]?.speedSd ?? 0);
+      expect(chips[i]?.heavyShare).toBeGreaterThan(chips[i - 1]?.heavyShare ?? 0);
+    }
+  });
+
+  it('widens with the lie, the technique and the touch asked for', () => {
+    const of = (cover: 'fairway' | 'lightRough' | 'heavyRough', distanceM = 15): number =>
+      strikeSpread({ kind: 'tour' }, 'pitch', cover, 'clean', 'dry', distanceM).speedSd;
+    expect(of('lightRough')).toBeGreaterThan(of('fairway'));
+    expect(of('heavyRough')).toBeGreaterThan(of('lightRough'));
+    expect(of('fairway', 6)).toBeGreaterThan(of('fairway', 40));
+    expect(acrossGrass(0.046, new Map([['lightRough', 0.4] as const]))).toBeGreaterThan(2 * 0.046);
+  });
+
+  it('climbs from beginner to tour', () => {
+    let level: PlayerLevel | null = { kind: 'beginner' };
+    const factors: number[] = [];
+    for (; level !== null; level = nextLevel(level)) factors.push(skillOf(level).shortGame);
+    expect([...factors].sort((a, b) => b - a)).toEqual(factors);
+    expect(factors.at(-1)).toBe(1);
+  });
+});
+
+describe('what can be tried', () => {
+  it('follows the lie', () => {
+    expect(lieAllows('splash', 'fairway', 'clean')).toBe(false);
+    expect(lieAllows('putt', 'bunker', 'clean')).toBe(false);
+    expect(lieAllows('explosion', 'bunker', 'buried')).toBe(true);
+    expect(availability(player, 'green', 'clean', 8).candidates.map((c) => c.technique)).toEqual(['putt']);
+    expect(
+      availability(player, 'bunker', 'clean', 12).candidates.every((c) => c.technique === 'splash'),
+    ).toBe(true);
+  });
+
+  it('offers nothing only with an empty bag', () => {
+    expect(availability({ ...player, bag: [] }, 'fairway', 'clean', 15).candidates).toHaveLength(0);
+    for (const only of fullBag) {
+      for (const cover of ['green', 'fairway', 'heavyRough', 'bunker'] as const) {
+        expect(
+          availability({ ...player, bag: [only] }, cover, 'clean', 15).candidates.length,
+        ).toBeGreaterThan(0);
+      }
+    }
+  });
+});
