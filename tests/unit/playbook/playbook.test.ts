@@ -1,0 +1,244 @@
+import { describe, expect, it } from 'vitest';
+import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
+import { planePoint } from '../../../shared/geometry/points.ts';
+import { mapBox } from '../../../shared/plate/plate.ts';
+import { paperStyle } from '../../../shared/plate/style.ts';
+import type { Plan } from '../../../shared/planner/plan.ts';
+import { buildScene } from '../../../shared/planner/scene.ts';
+import { fallWord, flagPlace, flagPlaceText } from '../../../shared/playbook/flagPlace.ts';
+import type { PlaybookLayout } from '../../../shared/playbook/playbookHtml.ts';
+import { playbookHtml } from '../../../shared/playbook/playbookHtml.ts';
+import { playbookModel } from '../../../shared/playbook/playbookModel.ts';
+import { cardMap } from '../../../shared/playbook/playbookMaps.ts';
+import { exceededSizeRules } from '../../../shared/playbook/sizeRules.ts';
+import { complexDocument } from '../planner/complex.ts';
+import { chipOption } from '../plate/chip.ts';
+
+const units = { system: 'yards', paceM: 0.9 } as const;
+const layout: PlaybookLayout = { fonts: [], sheet: 'a4', parts: 'both' };
+const hostile = `<img src=x onerror="alert(1)">&'`;
+
+const plain = complexDocument({
+  heightM: (east, north) => 0.02 * north + 0.01 * east,
+  balls: [
+    { id: '1', at: [18, 3] },
+    { id: '2', at: [-15, -9] },
+    { id: '3', at: [2, -60], cover: 'fairway' },
+  ],
+});
+
+const withRecords = (document: AtlasDocument, ...more: readonly AtlasRecord[]): AtlasDocument => ({
+  records: new Map([...document.records, ...more.map((record) => [record.id, record] as const)]),
+});
+
+const plan = (ballId: string): Plan => {
+  const chip = chipOption(planePoint(18, 3), planePoint(3, 4));
+  return {
+    key: 'k',
+    ballId,
+    flagId: 'A',
+    seed: 1,
+    shotsPerOption: 160,
+    distanceM: 15,
+    ballCover: 'fairway',
+    lieAlongDeg: 2,
+    lieAcrossDeg: 0,
+    options: [
+      chip,
+      {
+        ...chip,
+        id: 'putt:pt',
+        technique: 'putt',
+        clubName: 'putter',
+        landing: null,
+        landingOnM: null,
+        strokes: 2.71,
+        costStrokes: 0.09,
+      },
+      { ...chip, id: 'away:chip:w46', playAway: true, strokes: 2.8, costStrokes: 0.18 },
+    ],
+    chosenId: 'chip:w46',
+    safeId: 'away:chip:w46',
+    leftOut: [],
+  };
+};
+
+const scene = buildScene(plain, 'h1');
+const modelOf = (document: AtlasDocument, plans = [plan('1'), plan('2')]) =>
+  playbookModel(document, [document === plain ? scene : buildScene(document, 'h1')], plans, { units });
+
+const choice = (optionId: string, note = ''): AtlasRecord => ({
+  type: 'choice',
+  id: 'c1',
+  ballId: '1',
+  flagId: 'A',
+  optionId,
+  note,
+});
+
+describe('flag place', () => {
+  const square = [[planePoint(-10, -10), planePoint(10, -10), planePoint(10, 10), planePoint(-10, 10)]];
+
+  it('measures from the edge the player meets first and from both sides', () => {
+    expect(flagPlace(square, planePoint(3, -4), 0)).toEqual({
+      onM: 6,
+      depthM: 20,
+      fromLeftM: 13,
+      fromRightM: 7,
+    });
+    const fromWest = flagPlace(square, planePoint(3, -4), 90);
+    expect(fromWest?.onM).toBeCloseTo(13, 9);
+    expect(fromWest?.fromLeftM).toBeCloseTo(14, 9);
+    expect(fromWest?.fromRightM).toBeCloseTo(6, 9);
+  });
+
+  it('tells paces from the nearer side, and which way the ground falls', () => {
+    const place = flagPlace(square, planePoint(3, -4), 0);
+    if (place === null) throw new Error('off the green');
+    expect(flagPlaceText(place, { system: 'yards', paceM: 1 })).toBe('6 on, 7 from right');
+    expect(fallWord(180, 0)).toBe('front');
+    expect(fallWord(10, 100)).toBe('left');
+    expect(fallWord(225, 0)).toBe('front left');
+  });
+
+  it('knows a flag off the green', () => {
+    expect(flagPlace(square, planePoint(30, 0), 0)).toBeNull();
+  });
+});
+
+describe('size rules', () => {
+  // 3/8 in to 5 yd and 4 1/4 x 7 in: clarification 4.3a/1 as quoted by bunkered.co.uk, golfweek and sport24 (found).
+  it('holds a page against the published limits, either way up', () => {
+    expect(exceededSizeRules({ scaleDenominator: 480, widthIn: 4.25, heightIn: 7 })).toEqual([]);
+    expect(exceededSizeRules({ scaleDenominator: 480, widthIn: 7, heightIn: 4.25 })).toEqual([]);
+    expect(exceededSizeRules({ scaleDenominator: 479, widthIn: 4.25, heightIn: 7 })).toEqual(['scale']);
+    expect(exceededSizeRules({ scaleDenominator: 300, widthIn: 8.3, heightIn: 11.7 })).toEqual([
+      'scale',
+      'page',
+    ]);
+  });
+
+  it('draws the map of a card at 1 : 480', () => {
+    const model = modelOf(plain);
+    const hole = model.holes[0];
+    const flag = hole?.flags[0];
+    if (hole === undefined || flag === undefined) throw new Error('no hole');
+    const map = cardMap(model, hole, flag, 300);
+    expect(exceededSizeRules({ scaleDenominator: map.denominator, widthIn: 4.25, heightIn: 7 })).toEqual([]);
+    expect(map.denominator).toBeCloseTo(480, 6);
+    // Ball 3 lies 60 m out: it stands at the edge, inside the map.
+    expect(map.ballBeyond).toBe(true);
+    const box = mapBox({ width: 4.25 * 96, height: 300, footHeight: 0 }, paperStyle('t'));
+    expect(box.height).toBeLessThan(300);
+    const scale = /data-part="scale">(.*?)<\/g>/.exec(map.svg.html)?.[1] ?? '';
+    expect([...scale.matchAll(/<rect [^>]* width="([\d.]+)"/g)].map((m) => Number(m[1]))).toEqual([36, 36]);
+  });
+});
+
+describe('playbook model', () => {
+  it('gives each ball its shot in the units of the reader', () => {
+    const flag = modelOf(plain).holes[0]?.flags[0];
+    const row = flag?.rows[0];
+    expect(row?.shot).toBe('Chip 46°');
+    expect(row?.land).toBe('2 on');
+    expect(row?.aim).toBe('3 R');
+    expect(row?.upAndDown).toBe('42');
+    expect(row?.safe).toContain('Play away 46°');
+    expect(row?.choiceDiffers).toBeNull();
+    expect(flag?.missing).toEqual(['3']);
+  });
+
+  it('lets the choice of the person override the advice and tells the difference', () => {
+    const row = modelOf(withRecords(plain, choice('putt:pt', 'firm wrists'))).holes[0]?.flags[0]?.rows[0];
+    expect(row?.shot).toBe('Putt');
+    expect(row?.land).toBe('–');
+    expect(row?.note).toBe('firm wrists');
+    expect(row?.choiceDiffers).toBe('Your choice. The advice was Chip 46°, 0.09 strokes better.');
+  });
+
+  it('says so when the chosen shot is no longer among the options', () => {
+    const row = modelOf(withRecords(plain, choice('splash:gone'))).holes[0]?.flags[0]?.rows[0];
+    expect(row?.shot).toBe('Chip 46°');
+    expect(row?.choiceDiffers).toContain('no longer among the options');
+  });
+});
+
+describe('playbook page', () => {
+  it('carries everything in itself and runs nothing', () => {
+    const page = playbookHtml(modelOf(plain), layout);
+    expect(page).not.toMatch(/<script|<link rel="stylesheet"|@import|https?:\/\/(?!www\.w3\.org\/2000\/svg)/);
+    expect(page).toContain("default-src 'none'");
+  });
+
+  it('makes hostile names and notes harmless', () => {
+    const header = plain.records.get('atlas');
+    if (header?.type !== 'atlas') throw new Error('no header');
+    const document = withRecords(plain, choice('putt:pt', hostile), {
+      type: 'atlas',
+      id: 'atlas',
+      name: hostile,
+      kind: 'course',
+      placed: true,
+      anchor: header.anchor,
+      note: '',
+    });
+    const page = playbookHtml(modelOf(document), layout);
+    expect(page).not.toContain('<img');
+    expect(page).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt;&amp;&#39;');
+  });
+
+  it('prints in black only', () => {
+    const page = playbookHtml(modelOf(plain), layout);
+    const colours = [...page.matchAll(/(?:fill|stroke)="([^"]*)"/g)].map((m) => m[1]);
+    expect(colours.length).toBeGreaterThan(100);
+    expect(new Set(colours)).toEqual(new Set(['#000', '#fff', 'none']));
+  });
+
+  it('is readable by those who hear it: language, headings, table headers, named drawings', () => {
+    const page = playbookHtml(modelOf(plain), layout);
+    expect(page).toContain('<html lang="en">');
+    const drawings = page.match(/<svg [^>]*role="img"/g) ?? [];
+    expect(drawings).toHaveLength(3);
+    expect(page.match(/role="img" aria-label="[^"]+"/g)).toHaveLength(3);
+    expect(page).toMatch(/<th scope="col"/);
+    expect(page).toMatch(/<th scope="row"/);
+    const sections = page.split('<section').slice(1);
+    for (const section of sections) expect(section).toMatch(/<h[12]>/);
+  });
+
+  it('gives every drawing its own ids', () => {
+    const page = playbookHtml(modelOf(plain), layout);
+    const ids = [...page.matchAll(/ id="([^"]+)"/g)].map((m) => m[1]);
+    expect(ids.length).toBeGreaterThan(0);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const [, id] of page.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(id);
+  });
+
+  it('comes out the same every time, and in the parts asked for', () => {
+    const model = modelOf(plain);
+    expect(playbookHtml(model, layout)).toBe(playbookHtml(model, layout));
+    const cards = playbookHtml(model, { ...layout, parts: 'cards' });
+    expect(cards).toContain('class="card"');
+    expect(cards).not.toContain('class="guide');
+    expect(cards).toContain('@page card{size:4.25in 7in');
+    expect(playbookHtml(model, { ...layout, sheet: 'letter' })).toContain('@page guide{size:letter');
+  });
+
+  it('puts the cautions before everything else, with their sources', () => {
+    const page = playbookHtml(modelOf(plain), layout);
+    expect(page.indexOf('Before you use it')).toBeLessThan(page.indexOf('<svg'));
+    expect(page).toContain('4.3a');
+    expect(page).toContain('G-11');
+    expect(page).toContain('the Committee');
+  });
+
+  it('refuses a font that is not base64', () => {
+    const font = {
+      family: 'Source Serif 4',
+      weight: 400,
+      style: 'normal',
+      woff2Base64: ')}</style>',
+    } as const;
+    expect(() => playbookHtml(modelOf(plain), { ...layout, fonts: [font] })).toThrow(/not base64/);
+  });
+});
