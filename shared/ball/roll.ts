@@ -15,13 +15,16 @@ const OUT = coverCode('outOfBounds');
 
 const ROLLING_GRAVITY = ROLLING_SHARE * GRAVITY_MPS2;
 /** Longest piece of roll in one step, metres. */
-const LONGEST_M = 0.6;
+const LONGEST_M = 1;
 /** A rest of the way shorter than this is done at once, on the plane half-way along it. */
-const LAST_M = 0.3;
+const LAST_M = 0.5;
+/** Steps shorten to this where the slope bends, m/s^2 of pull against a straight change over the step. */
+const SHORTEST_M = 0.3;
+const BEND_MPS2 = 0.03;
 /** Below this speed a ball that the slope outdoes starts again down the fall line. */
 const STALL_MPS = 0.01;
 /** A ball that has rolled this long or this far has no rest on this ground. */
-const LONGEST_ROLL_S = 60;
+const LONGEST_ROLL_S = 300;
 const FARTHEST_ROLL_M = 300;
 /** Longest piece of a slide. */
 const SKID_PIECE_M = 0.3;
@@ -114,6 +117,7 @@ export function skid(w: ShotWork): number {
     const met = passHole(w, time);
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
+      recordPiece(w, time);
       s[X] = n[X] as number;
       s[Y] = n[Y] as number;
       s[VX] = n[VX] as number;
@@ -274,7 +278,7 @@ export function roll(w: ShotWork): number {
               recordRoll(w);
               continue;
             }
-            recordStop(w, stopTime(speed, dx, dy));
+            recordPiece(w, stopTime(speed, dx, dy));
             s[X] = x + dx;
             s[Y] = y + dy;
             s[VX] = 0;
@@ -287,7 +291,7 @@ export function roll(w: ShotWork): number {
         }
       }
     }
-    const h = Math.min(longest / speed, (factor * 0.35 * speed) / (a + slope));
+    const h = Math.min(longest / speed, (factor * 0.5 * speed) / (a + slope));
     if (elapsed + h > LONGEST_ROLL_S || rolled > FARTHEST_ROLL_M) return ROLL_STILL_ROLLING;
     // Look at the ground where the ball will be half-way and at the end, near enough.
     const bx = -a * (vx / speed) - gx;
@@ -307,6 +311,15 @@ export function roll(w: ShotWork): number {
       ROLLING_GRAVITY * (probe[1] as number),
       ROLLING_GRAVITY * (probe[2] as number),
     );
+    const bend =
+      Math.abs(gx + ROLLING_GRAVITY * ((probe[1] as number) - 2 * (probe2[1] as number))) +
+      Math.abs(gy + ROLLING_GRAVITY * ((probe[2] as number) - 2 * (probe2[2] as number)));
+    longest =
+      factor *
+      Math.max(
+        SHORTEST_M,
+        bend > BEND_MPS2 ? (h * speed * 0.6) / factor : Math.min(LONGEST_M, (longest / factor) * 1.5),
+      );
     let used = h;
     const midCode = probe2[3] as number;
     if (midCode !== code || probe[3] !== code) {
@@ -319,6 +332,7 @@ export function roll(w: ShotWork): number {
     if (met === 2) {
       ground.sample(s[X] as number, s[Y] as number, here);
     } else {
+      recordPiece(w, used);
       s[X] = n[X] as number;
       s[Y] = n[Y] as number;
       s[VX] = n[VX] as number;
@@ -451,15 +465,18 @@ function cutStep(w: ShotWork, h: number, u: number): void {
   }
 }
 
-/** Marks the last piece for drawing. */
-function recordStop(w: ShotWork, h: number): void {
+/** Marks points within the piece from `state` to `next` for drawing, every 0.15 m or so. */
+function recordPiece(w: ShotWork, h: number): void {
   if (w.record === null) return;
   const s = w.state;
   const n = w.next;
-  for (let k = 1; k <= 3; k += 1) {
-    const u = k / 4;
-    const px = between(s[X] as number, s[VX] as number, n[X] as number, 0, h, u);
-    const py = between(s[Y] as number, s[VY] as number, n[Y] as number, 0, h, u);
+  const dx = (n[X] as number) - (s[X] as number);
+  const dy = (n[Y] as number) - (s[Y] as number);
+  const parts = Math.ceil(Math.sqrt(dx * dx + dy * dy) / 0.15);
+  for (let k = 1; k < parts; k += 1) {
+    const u = k / parts;
+    const px = between(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u);
+    const py = between(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u);
     w.ground.sample(px, py, w.probe2);
     w.record.points.push(px, py, w.probe2[0] as number);
   }
