@@ -108,7 +108,6 @@ export function fly(w: ShotWork): boolean {
       continue;
     }
     if (!known) ground.sample(s[X] as number, s[Y] as number, here);
-    known = true;
     const t = contactTime(w, h);
     if (t >= 0) {
       const u = t / h;

@@ -109,8 +109,8 @@ export function skid(w: ShotWork): number {
       const rubY = (grip * midY) / mid;
       n[VX] = vx - time * (rubX + pullX);
       n[VY] = vy - time * (rubY + pullY);
-      n[X] = (s[X] as number) + 0.5 * (vx + (n[VX] as number)) * time;
-      n[Y] = (s[Y] as number) + 0.5 * (vy + (n[VY] as number)) * time;
+      n[X] = (s[X] as number) + 0.5 * (vx + (n[VX])) * time;
+      n[Y] = (s[Y] as number) + 0.5 * (vy + (n[VY])) * time;
       slipX -= time * (3.5 * rubX + pullX);
       slipY -= time * (3.5 * rubY + pullY);
     }
@@ -118,10 +118,10 @@ export function skid(w: ShotWork): number {
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
       recordPiece(w, time);
-      s[X] = n[X] as number;
-      s[Y] = n[Y] as number;
-      s[VX] = n[VX] as number;
-      s[VY] = n[VY] as number;
+      s[X] = n[X];
+      s[Y] = n[Y];
+      s[VX] = n[VX];
+      s[VY] = n[VY];
     }
     w.ground.sample(s[X] as number, s[Y] as number, here);
     recordRoll(w);
@@ -189,8 +189,8 @@ function passHole(w: ShotWork, h: number): number {
   w.velocity[0] = vx;
   w.velocity[1] = vy;
   if (meetHole(w.velocity, cross > 0 ? -apart : apart, w.flagstickIn) === CAPTURED) return 1;
-  const wx = w.velocity[0] as number;
-  const wy = w.velocity[1] as number;
+  const wx = w.velocity[0];
+  const wy = w.velocity[1];
   const speed = Math.sqrt(wx * wx + wy * wy);
   // Out over the rim along the new line.
   const along = (gx * wx + gy * wy) / speed;

@@ -110,15 +110,10 @@ function solvedSpeed(
   }
   const target = byCarry ? solve.carryM : solve.totalM;
   const simulator = shotSimulator(planeOf(request), request, null);
-  let endless = false;
   const reached = (speed: number): number => {
     const result = shot.shoot(simulator, speed);
     if (byCarry) return result.carryM;
-    if (result.outcome === 'stillRolling') {
-      endless = true;
-      return Infinity;
-    }
-    return result.totalM;
+    return result.outcome === 'stillRolling' ? Infinity : result.totalM;
   };
   // Walk up first: spin and slope may make the distance turn back, and the slowest speed is the one meant.
   let low = 0;
@@ -135,14 +130,12 @@ function solvedSpeed(
       );
     }
   }
-  endless = false;
   for (let k = 0; k < 60 && high - low > 1e-12 * high; k += 1) {
     const middle = (low + high) / 2;
     if (reached(middle) < target) low = middle;
     else high = middle;
   }
-  reached(high);
-  if (endless) {
+  if (reached(high) === Infinity) {
     throw new InputProblem(
       'simulate-never-stops',
       'the ground is too steep for the ball to stop at that distance.',

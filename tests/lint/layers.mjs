@@ -44,7 +44,10 @@ export const rooms = {
     packages: ['delaunator', 'd3-contour', '@turf/turf'],
     typePackages: ['geojson'],
   },
-  'shared/ball': { imports: ['shared/units', 'shared/words', 'shared/numeric', 'shared/random'] },
+  'shared/ball': {
+    imports: ['shared/units', 'shared/words', 'shared/numeric', 'shared/random'],
+    packages: ['zod'],
+  },
   'shared/player': {
     imports: ['shared/ball', 'shared/units', 'shared/words', 'shared/numeric', 'shared/random'],
     types: ['shared/atlas'],

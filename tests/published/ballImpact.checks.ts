@@ -156,10 +156,10 @@ const group: CheckGroup = {
         unit: 'degrees',
       },
       {
-        quantity: 'start line pulled by the ball 6 degrees above the feet, 56 degrees of loft',
-        source: 'face tilted about the line: atan(tan loft sin tilt), less what the path holds back',
+        quantity: 'start line pulled by the ball 6 degrees above the feet, 46 degrees of loft at impact',
+        source: 'nearer the tilted face, atan(tan 46 sin 6) = 6.2 degrees off, than the path',
         mark: 'computed',
-        expected: [4, 7.5],
+        expected: [3.1, 6.2],
         ours: degreesLeft,
         tolerance: 0,
         unit: 'degrees',
