@@ -13,9 +13,8 @@ export interface GroundDoubt {
 
 /**
  * How well the evidence fixes the ground at a point: the posterior of the fit, which takes the ground for a random plate as
- * stiff as the readings make it look and each reading for as good as it was said to be; what the ground does between them is
- * taken times how rough the ground is just
- * there (`doubtScale`).
+ * stiff as the readings make it look and each reading for as good as it was said to be. What the ground may do between the
+ * readings is scaled by how rough it is just there (`doubtScale`).
  */
 export function doubtAt(surface: FittedSurface, at: PlanePoint): GroundDoubt {
   const { plate } = surface;

@@ -1,4 +1,5 @@
 import type { PlanePoint } from '../geometry/points.ts';
+import type { Surface } from './surface.ts';
 import type { SurveyedGround } from './surveyedGround.ts';
 
 /** Four paces of 3 ft: the least a hole should be from the edge of the green (USGA booklet, as quoted by a greens crew). */
@@ -74,7 +75,7 @@ const directions: readonly (readonly [number, number])[] = [
  * Whether a hole could fairly be cut at a point: on the green, four paces from its edge, and on ground within 3 ft that is
  * nearly even and no steeper than the limit for the green speed. The Committee has the last word.
  */
-export function flagGround(ground: SurveyedGround, at: PlanePoint, stimpFt: number): FlagGround {
+export function flagGround(ground: SurveyedGround<Surface>, at: PlanePoint, stimpFt: number): FlagGround {
   const out = new Float64Array(4);
   const { surface } = ground;
   surface.sampleHeight(at.eastM, at.northM, out);

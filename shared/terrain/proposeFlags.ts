@@ -1,6 +1,7 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { cos, sin } from '../numeric/elementary.ts';
 import { flagGround, type FlagGround } from './flagGround.ts';
+import type { Surface } from './surface.ts';
 import type { SurveyedGround } from './surveyedGround.ts';
 
 /** A place for a hole, in one third of the green seen along the line of play. */
@@ -21,7 +22,7 @@ const APART_M = 4;
  * @param playBearingDeg true bearing in which the green is approached
  */
 export function proposeFlags(
-  ground: SurveyedGround,
+  ground: SurveyedGround<Surface>,
   playBearingDeg: number,
   stimpFt: number,
 ): ProposedFlag[] {

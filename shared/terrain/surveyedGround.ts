@@ -16,12 +16,13 @@ import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
 /** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
-export interface SurveyedGround {
+export interface SurveyedGround<S extends Surface = FittedSurface> {
   /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
   sample(eastM: number, northM: number, out: Float64Array): void;
   readonly maxHeightM: number;
   readonly obstacles: readonly GroundObstacle[];
-  readonly surface: FittedSurface;
+  /** What the ground was made from: the fit, or one of an ensemble that agrees with the evidence. */
+  readonly surface: S;
   readonly cover: CoverRaster;
   readonly extent: TerrainInput['extent'];
   heightAt(at: PlanePoint): number;
@@ -52,7 +53,7 @@ const LOOK_AHEAD_M = 300;
  * Ground from a fitted surface and the areas over it: cover by kind (`coverPrecedence`), light rough where nothing was
  * traced, bunkers sunk below the surface by their lip with a steep face (`bunkerDepth`), crowns and walls as obstacles.
  */
-export function surveyedGround(surface: FittedSurface, input: TerrainInput): SurveyedGround {
+export function surveyedGround<S extends Surface>(surface: S, input: TerrainInput): SurveyedGround<S> {
   const cover = rasterCover(input);
   const bunkers = input.areas
     .filter((area) => area.kind === 'bunker')

@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import Delaunator from 'delaunator';
+import { generator } from '../../shared/random/generator.ts';
 import { fitSurface } from '../../shared/terrain/fitSurface.ts';
 import {
   centralGradient,
@@ -360,8 +363,78 @@ function exactRows(): CheckRow[] {
   ];
 }
 
+const HILL =
+  'Maunga Whau, 87 x 61 heights on 10 m, digitised by R. Ihaka; `volcano` of R, as carried by vega-datasets';
+
+/** Real ground: some of its heights as evidence, all the others held back and foretold by three methods. */
+function heldOutRows(): CheckRow[] {
+  const path = resolve(import.meta.dirname, '../../node_modules/vega-datasets/data/volcano.json');
+  const { width, height, values } = JSON.parse(readFileSync(path, 'utf8')) as {
+    readonly width: number;
+    readonly height: number;
+    readonly values: readonly number[];
+  };
+  const node = (i: number): Spot => [10 * (i % width), 10 * (height - 1 - Math.floor(i / width))];
+  const corners = [0, width - 1, width * (height - 1), width * height - 1];
+  return [100, 300].flatMap((count): CheckRow[] => {
+    const random = generator(count);
+    const chosen = new Set(corners);
+    while (chosen.size < count) chosen.add(Math.floor(random.uniform() * values.length));
+    const known = [...chosen];
+    const spots = known.map(node);
+    const heights = known.map((i) => values[i] ?? NaN);
+    const input = evidence(spots, () => 0, 10 * width);
+    const fitted = fitSurface(
+      // Heights in whole metres: their rounding has a standard deviation of 0.29 m.
+      {
+        ...input,
+        heights: input.heights.map((h, i) => ({ ...h, heightM: heights[i] ?? NaN, accuracyM: 0.29 })),
+      },
+      { cellM: 5 },
+    );
+    const linear = triangulated(spots, heights);
+    const inverse = weighted(spots, heights);
+    const out = new Float64Array(3);
+    const errors = [0, 0, 0];
+    let held = 0;
+    values.forEach((truth, i) => {
+      if (chosen.has(i)) return;
+      const [x, y] = node(i);
+      fitted.sampleHeight(x, y, out);
+      [out[0] ?? NaN, linear(x, y), inverse(x, y)].forEach((foretold, k) => {
+        errors[k] = (errors[k] ?? NaN) + (foretold - truth) ** 2;
+      });
+      held += 1;
+    });
+    const [ours = NaN, triangles = NaN, distances = NaN] = errors.map((sum) => Math.sqrt(sum / held));
+    const note = `rms of ${held} heights held back, m: fitted surface ${ours.toFixed(2)}, Delaunay linear ${triangles.toFixed(2)}, inverse squared distance ${distances.toFixed(2)}`;
+    return [
+      {
+        quantity: `Real ground, ${count} heights known: our rms error over that of linear triangles`,
+        source: HILL,
+        mark: 'found',
+        expected: [0, 1],
+        ours: ours / triangles,
+        tolerance: 0,
+        unit: '',
+        note,
+      },
+      {
+        quantity: `Real ground, ${count} heights known: our rms error over that of inverse distance`,
+        source: HILL,
+        mark: 'found',
+        expected: [0, 0.7],
+        ours: ours / distances,
+        tolerance: 0,
+        unit: '',
+        note,
+      },
+    ];
+  });
+}
+
 const group: CheckGroup = {
   title: 'Terrain: the fitted surface and its slopes',
-  measure: () => [...frankeRows(), ...slopeRows(), ...exactRows()],
+  measure: () => [...frankeRows(), ...slopeRows(), ...exactRows(), ...heldOutRows()],
 };
 export default group;

@@ -4,6 +4,7 @@ import { doubtAt, doubtGrid, heightTarget, variance } from '../../../shared/terr
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
 import { measureNext } from '../../../shared/terrain/measureNext.ts';
 import { surfaceEnsemble } from '../../../shared/terrain/surfaceEnsemble.ts';
+import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
 import { emptyInput, heightReadings, slopeReadings, swells } from './fixtures.ts';
 
 const input = { ...emptyInput(), heights: heightReadings(swells, 40, generator(3), 0.01) };
@@ -80,6 +81,14 @@ describe('surfaces that agree with the evidence', () => {
       expect(Math.sqrt(squares / 80) / heightSdM).toBeGreaterThan(0.72);
       expect(Math.sqrt(squares / 80) / heightSdM).toBeLessThan(1.28);
     }
+  });
+
+  it('carry a ball like the fitted one', () => {
+    const [member] = members;
+    if (member === undefined) throw new Error('no member');
+    const ground = surveyedGround(member, input);
+    member.sampleHeight(12, 27, out);
+    expect(ground.heightAt({ eastM: 12, northM: 27 })).toBe(out[0]);
   });
 
   it('come out the same from the same seed', () => {
