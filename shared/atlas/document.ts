@@ -77,7 +77,7 @@ function isOfType<T extends AtlasRecord['type']>(record: AtlasRecord, type: T): 
 }
 
 /** Deep equality of plain data, blind to the order of members. */
-export function sameValue(a: unknown, b: unknown): boolean {
+function sameValue(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   if (Array.isArray(a) || Array.isArray(b))

@@ -1,3 +1,4 @@
+import { canonicalRecord } from './canonical.ts';
 import type { AtlasDocument, AtlasRecord, RecordId } from './records.ts';
 
 /** A record as a change leaves it; null where the change took it away. */
@@ -18,12 +19,12 @@ export function documentChanges(before: AtlasDocument, after: AtlasDocument): re
   return changes;
 }
 
-/** The document after the changes. Untouched records keep their order; new ones come last. */
+/** The document after the changes, changed records in their canonical spelling. Untouched records keep their order; new ones come last. */
 export function applyChanges(document: AtlasDocument, changes: readonly RecordChange[]): AtlasDocument {
   const records = new Map<RecordId, AtlasRecord>(document.records);
   for (const { id, record } of changes) {
     if (record === null) records.delete(id);
-    else records.set(id, record);
+    else records.set(id, canonicalRecord(record));
   }
   return { records };
 }

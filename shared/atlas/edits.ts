@@ -3,6 +3,7 @@ import { canonicalRecord } from './canonical.ts';
 import { atlasDocument, headerOf, recordsOf } from './document.ts';
 import type { AtlasDocument, AtlasRecord, RecordId } from './records.ts';
 import { recordSchemas } from './schema.ts';
+import { schemaIssueText, valueAt } from './schemaIssue.ts';
 
 /** A change to the document: pure, and with the words undo shows for it. */
 export interface Edit {
@@ -101,7 +102,7 @@ export function newAtlas(header: ReturnType<typeof headerOf>): AtlasDocument {
   return atlasDocument([validRecord(header)]);
 }
 
-export function unknownId(id: RecordId, type: AtlasRecord['type']): InputProblem {
+function unknownId(id: RecordId, type: AtlasRecord['type']): InputProblem {
   return new InputProblem(
     'unknown-reference',
     `There is no ${type} "${id}".`,
@@ -114,10 +115,13 @@ function validRecord<T extends AtlasRecord>(record: T): T {
   const result = recordSchemas[record.type].safeParse(record);
   if (result.success) return canonicalRecord(record);
   const issue = result.error.issues[0];
+  if (issue === undefined) throw new RangeError('a refused record without a reason');
+  const found = valueAt(record, issue.path);
+  const { what, remedy } = schemaIssueText(issue, found);
   throw new InputProblem(
     'bad-field',
-    issue?.message ?? 'The record does not fit.',
-    `${record.type} "${record.id}", ${issue?.path.join('.') ?? ''}`,
-    'Correct it first.',
+    `It ${what}`,
+    `${record.type} "${record.id}", ${issue.path.join('.')}`,
+    remedy,
   );
 }

@@ -9,7 +9,7 @@ z.config({ jitless: true });
 /** The atlas format this program writes. Files and journals carry it; migrations.ts raises older ones. */
 export const ATLAS_FORMAT = 1;
 
-export const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
+const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
 
 const finite = z.number();
 const bearing = finite.min(0).max(360);
@@ -147,18 +147,3 @@ export const recordSchemas = {
     note,
   }),
 } satisfies Record<AtlasRecord['type'], z.ZodType>;
-
-/** Any record, told apart by its `type`. */
-export const recordSchema = z.discriminatedUnion('type', [
-  recordSchemas.atlas,
-  recordSchemas.hole,
-  recordSchemas.area,
-  recordSchemas.line,
-  recordSchemas.spotHeight,
-  recordSchemas.slopeReading,
-  recordSchemas.holeLocation,
-  recordSchemas.ballPosition,
-  recordSchemas.conditions,
-  recordSchemas.player,
-  recordSchemas.choice,
-]);

@@ -1,7 +1,7 @@
 import { InputProblem } from '../words/inputProblem.ts';
 
 /** Larger texts are refused before they are parsed: parsing takes several times their size in memory. */
-export const MOST_CHARACTERS = 64 * 1024 * 1024;
+const MOST_CHARACTERS = 64 * 1024 * 1024;
 
 /** Parses JSON; what is wrong is told with the line and column, the same in every engine. */
 export function parseJson(text: string, fileName: string): unknown {

@@ -2,6 +2,7 @@ import { atlasDocument } from '../atlas/document.ts';
 import { migrate, type RawRecord } from '../atlas/migrations.ts';
 import type { AtlasDocument, AtlasRecord } from '../atlas/records.ts';
 import { ATLAS_FORMAT, recordSchemas } from '../atlas/schema.ts';
+import { schemaIssueText, shown, valueAt } from '../atlas/schemaIssue.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import {
   isMappedType,
@@ -12,7 +13,6 @@ import {
 } from './atlasFileShape.ts';
 import { checkPositions, checkReferences, type Place } from './atlasFileChecks.ts';
 import { parseJson } from './jsonText.ts';
-import { schemaIssueText, shown } from './schemaIssue.ts';
 
 export interface ReadOptions {
   /**
@@ -239,11 +239,7 @@ function validRecord(candidate: RawRecord, place: Place): AtlasRecord {
   const issue = result.error.issues[0];
   if (issue === undefined) throw new RangeError('a refused record without a reason');
   const [member, ...deeper] = issue.path;
-  const found = issue.path.reduce<unknown>(
-    (value, key) =>
-      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
-    candidate,
-  );
+  const found = valueAt(candidate, issue.path);
   const geometric = isMappedType(type) && member === mappedTypes[type].member;
   const head = geometric
     ? 'geometry.coordinates'

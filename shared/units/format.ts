@@ -7,7 +7,7 @@ import {
   pacesFromMetres,
   yardsFromMetres,
 } from './conversions.ts';
-import { decimals, halves, whole } from './numerals.ts';
+import { decimals, halves, signed, whole } from './numerals.ts';
 import type { UnitsPreference } from './preference.ts';
 
 /** A number ready to print, and its unit for the heading or to follow it. */
@@ -111,7 +111,7 @@ export const strokes = (value: number): string => decimals(value, 2);
 /** Strokes over the best: "best", "level" or "+0.09". */
 export function strokeCost(costStrokes: number, isBest: boolean, isLevel: boolean): string {
   if (isBest) return 'best';
-  return isLevel || costStrokes < 0.005 ? 'level' : `+${decimals(costStrokes, 2)}`;
+  return isLevel || costStrokes < 0.005 ? 'level' : signed(costStrokes, 2);
 }
 
 export const bearing = (degrees: number): Quantity => ({

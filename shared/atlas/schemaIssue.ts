@@ -43,6 +43,15 @@ export function schemaIssueText(issue: z.core.$ZodIssue, found: unknown): { what
   }
 }
 
+/** What stands at a path in plain data; undefined where the path leads nowhere. */
+export function valueAt(root: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
+    root,
+  );
+}
+
 /** A value cut short for a message. */
 export function shown(value: unknown): string {
   if (typeof value === 'number') return String(value);
