@@ -4,12 +4,16 @@ import { useStore } from 'zustand';
 import { headerOf, holesInOrder, recordsOf } from '../shared/atlas/document.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import type { ShelfRow } from './library/database.ts';
+import type { BookPlanning } from './store/bookPlanning.ts';
 import type { Desk } from './store/desk.ts';
 import { dismissNotice, noticeStore } from './store/notices.ts';
-import { atlasStore, documentOfAtlas, redoLabel, undoLabel } from './store/openAtlas.ts';
+import { redoAnnotation, undoAnnotation } from '../shared/atlas/history.ts';
+import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
 import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
-import { sessionStore } from './store/session.ts';
+import { sessionStore, type Workspace, workspaces } from './store/session.ts';
+import { playbookFonts } from './playbookFonts.ts';
+import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
 import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
 import { Status } from './Status.tsx';
 import { showTheme } from './ui/theme.ts';
@@ -22,12 +26,16 @@ import { atlasMenu, settingsMenu } from './menus.ts';
 interface AppProps {
   readonly desk: Desk;
   readonly planning: Planning;
+  readonly book: BookPlanning;
 }
 
-const tabs = [{ id: 'plan', label: 'Plan' }] as const;
+const tabs: readonly { readonly id: Workspace; readonly label: string }[] = [
+  { id: 'plan', label: 'Plan' },
+  { id: 'playbook', label: 'Playbook' },
+];
 
 /** The window. */
-export function App({ desk, planning }: AppProps): React.JSX.Element {
+export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
   const session = useStore(sessionStore);
   const preferences = useStore(preferencesStore);
@@ -76,9 +84,12 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
         atlasMenu={atlasMenu(desk, open, holes, hole?.id ?? null, shelf)}
         tabs={tabs}
         tab={session.workspace}
-        openTab={() => undefined}
-        undoLabel={open === null ? null : undoLabel(open)}
-        redoLabel={open === null ? null : redoLabel(open)}
+        openTab={(id) => {
+          const workspace = workspaces.find((name) => name === id);
+          if (workspace !== undefined) sessionStore.setState({ workspace });
+        }}
+        undoLabel={open === null ? null : undoAnnotation(open.history)}
+        redoLabel={open === null ? null : redoAnnotation(open.history)}
         undo={() => desk.undo()}
         redo={() => desk.redo()}
         dark={dark}
@@ -104,7 +115,19 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
           role="tabpanel"
           aria-labelledby={`tab-${session.workspace}`}
         >
-          {document !== null && hole !== undefined && open !== null ? (
+          {document !== null && hole !== undefined && session.workspace === 'playbook' && (
+            <PlaybookWorkspace
+              document={document}
+              holes={holes}
+              holeId={hole.id}
+              units={units}
+              book={book}
+              fonts={playbookFonts}
+              chooseHole={(holeId) => sessionStore.setState({ holeId })}
+              print={(html, suggestedName) => void desk.print(html, suggestedName)}
+            />
+          )}
+          {document !== null && hole !== undefined && open !== null && session.workspace === 'plan' && (
             <PlanWorkspace
               key={open.id}
               document={document}
@@ -113,12 +136,12 @@ export function App({ desk, planning }: AppProps): React.JSX.Element {
               largeType={textSize === 'large'}
               narrow={narrow}
               readOnly={open.readOnly !== null}
-              edit={(label, change) => desk.edit(label, change)}
+              edit={(edit) => desk.edit(edit)}
               hold={(held) => planning.hold(held)}
               openFile={() => void desk.openFile()}
               openSample={() => void desk.openSample()}
             />
-          ) : null}
+          )}
         </div>
       </main>
       <Status cancel={() => planning.cancel()} units={preferences.units} />

@@ -9,6 +9,8 @@ import { App } from './App.tsx';
 import { host } from './bridge/host.ts';
 import { Library } from './library/library.ts';
 import { Desk } from './store/desk.ts';
+import { BookPlanning } from './store/bookPlanning.ts';
+import { PlanCache } from './store/planCache.ts';
 import { Planning } from './store/planning.ts';
 import './ui/base.css';
 import './ui/bars.css';
@@ -19,11 +21,13 @@ adoptTokens();
 showTheme('auto', 'usual')();
 
 const desk = new Desk(new Library(), host());
-const planning = new Planning(startPlanningWorker);
+const plans = new PlanCache();
+const planning = new Planning(startPlanningWorker, plans);
+const book = new BookPlanning(startPlanningWorker, plans);
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root"');
 
 void desk.start().then(() => {
   planning.start();
-  createRoot(root).render(<App desk={desk} planning={planning} />);
+  createRoot(root).render(<App desk={desk} planning={planning} book={book} />);
 });

@@ -2,6 +2,7 @@ import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf } from '../../shared/atlas/document.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
@@ -30,7 +31,7 @@ export interface PlanWorkspaceProps {
   readonly largeType: boolean;
   readonly narrow: boolean;
   readonly readOnly: boolean;
-  readonly edit: (label: string, change: (document: AtlasDocument) => AtlasDocument) => void;
+  readonly edit: (edit: Edit) => void;
   readonly openFile: () => void;
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
@@ -84,8 +85,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const walk = (event: React.KeyboardEvent): void =>
     walkPlaces(event, balls, ballId, flags, flagId, choosePlace);
   const drop = (id: string, at: LonLat): void => {
-    const place = [...balls, ...flags].find((one) => one.id === id);
-    edit(`move ${place?.name.split(',')[0]?.toLowerCase() ?? 'it'}`, (before) => movePlace(before, id, at));
+    const place = document.records.get(id);
+    if (place?.type === 'ballPosition' || place?.type === 'holeLocation') edit(movePlace(place, at));
     hold(null);
   };
 
@@ -177,12 +178,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               large={largeType}
               choose={chooseOption}
               sortBy={sortBy}
-              pick={(id) =>
-                edit('put in playbook', (before) => putChoice(before, plan.ballId, plan.flagId, id))
-              }
-              unpick={() =>
-                edit('take out of playbook', (before) => takeChoiceOut(before, plan.ballId, plan.flagId))
-              }
+              pick={(id) => edit(putChoice(picked, plan.ballId, plan.flagId, id))}
+              unpick={() => picked !== null && edit(takeChoiceOut(picked))}
             />
           )}
         </div>

@@ -1,11 +1,21 @@
 import { headerOf, holesInOrder } from '../../shared/atlas/document.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
+import { historyOf } from '../../shared/atlas/history.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { readAtlasFile } from '../../shared/formats/readAtlasFile.ts';
 import { writeAtlasFile } from '../../shared/formats/writeAtlasFile.ts';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { ShelfRow } from '../library/database.ts';
 import type { JournalState, Library, ShelvedAtlas } from '../library/library.ts';
-import { atlasStore, documentOfAtlas, type OpenAtlas, redoLabel, undoLabel, withStep } from './openAtlas.ts';
+import {
+  atlasStore,
+  documentOfAtlas,
+  historyFrom,
+  type OpenAtlas,
+  stepped,
+  stepsAt,
+  withStep,
+} from './openAtlas.ts';
 import { newAtlas } from './newAtlas.ts';
 import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
@@ -50,8 +60,8 @@ export class Desk {
     sessionStore.subscribe(() => this.#keepAbout());
   }
 
-  /** One undoable step. The change gets the document and gives the new one; giving the same changes nothing. */
-  edit(label: string, change: (document: AtlasDocument) => AtlasDocument): void {
+  /** One undoable step. An edit that changes nothing is none; one that cannot be made says why. */
+  edit(edit: Edit): void {
     const { open } = atlasStore.getState();
     if (open === null) return;
     if (open.readOnly !== null) {
@@ -59,24 +69,30 @@ export class Desk {
       return;
     }
     const before = documentOfAtlas(open);
-    const next = withStep(open, label, change(before));
+    let next: OpenAtlas;
+    try {
+      next = withStep(open, edit.annotation, edit.apply(before));
+    } catch (error) {
+      this.#report(error);
+      return;
+    }
     if (next === open) return;
     atlasStore.setState({ open: next });
     const at = this.#now();
-    this.#library.append(open.id, open.inForce, label, before, documentOfAtlas(next), at).then(() => {
-      this.#kept(open.id, at);
-      this.#keepAbout();
-    }, this.#report);
+    this.#library
+      .append(open.id, open.inForce, edit.annotation, before, documentOfAtlas(next), at)
+      .then(() => {
+        this.#kept(open.id, at);
+        this.#keepAbout();
+      }, this.#report);
   }
 
   undo(): void {
-    const { open } = atlasStore.getState();
-    if (open !== null && undoLabel(open) !== null) this.#moveTo(open, open.inForce - 1);
+    this.#step(-1);
   }
 
   redo(): void {
-    const { open } = atlasStore.getState();
-    if (open !== null && redoLabel(open) !== null) this.#moveTo(open, open.inForce + 1);
+    this.#step(1);
   }
 
   async openSample(): Promise<void> {
@@ -184,8 +200,7 @@ export class Desk {
     atlasStore.setState({
       open: {
         id,
-        base: document,
-        steps: [],
+        history: historyOf(document),
         inForce: 0,
         fileName,
         fileHandle,
@@ -202,11 +217,11 @@ export class Desk {
   }
 
   #show({ shelf, base, steps }: ShelvedAtlas): void {
+    const inForce = Math.min(shelf.stepsInForce, steps.length);
     const open: OpenAtlas = {
       id: shelf.id,
-      base,
-      steps,
-      inForce: Math.min(shelf.stepsInForce, steps.length),
+      history: historyFrom(base, steps, inForce),
+      inForce,
       fileName: shelf.fileName,
       fileHandle: null,
       inFile: shelf.stepsInFile === null ? null : stateAt(base, steps, shelf.stepsInFile),
@@ -218,10 +233,13 @@ export class Desk {
     this.#library.keep(LAST_OPEN, shelf.id).catch(this.#report);
   }
 
-  #moveTo(open: OpenAtlas, inForce: number): void {
-    atlasStore.setState({ open: { ...open, inForce } });
+  #step(by: -1 | 1): void {
+    const { open } = atlasStore.getState();
+    const next = open === null ? null : stepped(open, by);
+    if (open === null || next === null || next === open) return;
+    atlasStore.setState({ open: next });
     const at = this.#now();
-    this.#library.moveTo(open.id, inForce, at).then(() => this.#kept(open.id, at), this.#report);
+    this.#library.moveTo(open.id, next.inForce, at).then(() => this.#kept(open.id, at), this.#report);
   }
 
   #kept(id: string, keptAt: number): void {
@@ -236,13 +254,11 @@ export class Desk {
   #keepAbout(): void {
     const { open } = atlasStore.getState();
     if (open === null) return;
-    const states = [open.base, ...open.steps.map(({ document }) => document)];
-    const inFile = open.inFile === null ? -1 : states.indexOf(open.inFile);
     this.#library
       .keepAbout(open.id, {
         session: sessionStore.getState(),
         fileName: open.fileName,
-        stepsInFile: inFile < 0 ? null : inFile,
+        stepsInFile: stepsAt(open, open.inFile),
       })
       .catch(this.#report);
   }

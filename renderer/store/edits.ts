@@ -1,14 +1,16 @@
 import { recordsOf } from '../../shared/atlas/document.ts';
-import { applyChanges } from '../../shared/atlas/documentChanges.ts';
-import type { AtlasDocument, ChoiceRecord } from '../../shared/atlas/records.ts';
-import type { LonLat } from '../../shared/geometry/points.ts';
+import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument, BallPosition, ChoiceRecord, HoleLocation } from '../../shared/atlas/records.ts';
 
-/** A ball position or hole location elsewhere. */
-export function movePlace(document: AtlasDocument, id: string, at: LonLat): AtlasDocument {
-  const record = document.records.get(id);
-  if (record?.type !== 'ballPosition' && record?.type !== 'holeLocation') return document;
-  return applyChanges(document, [{ id, record: { ...record, at } }]);
-}
+/** A ball position or hole location. */
+export type Place = BallPosition | HoleLocation;
+
+/** "ball 3" or "flag B". */
+export const placeName = ({ type, label }: Place): string =>
+  `${type === 'ballPosition' ? 'ball' : 'flag'} ${label}`;
+
+export const movePlace = (place: Place, at: Place['at']): Edit =>
+  putRecords(`moved ${placeName(place)}`, [{ ...place, at }]);
 
 export function choiceFor(document: AtlasDocument, ballId: string, flagId: string): ChoiceRecord | null {
   return (
@@ -19,18 +21,16 @@ export function choiceFor(document: AtlasDocument, ballId: string, flagId: strin
 
 /** The person's own choice for a ball and a flag; one that was there gives way, its note stays. */
 export function putChoice(
-  document: AtlasDocument,
+  known: ChoiceRecord | null,
   ballId: string,
   flagId: string,
   optionId: string,
-): AtlasDocument {
-  const known = choiceFor(document, ballId, flagId);
+): Edit {
   const id = known?.id ?? `choice-${ballId}-${flagId}`;
-  const record = { type: 'choice', id, ballId, flagId, optionId, note: known?.note ?? '' } as const;
-  return applyChanges(document, [{ id, record }]);
+  return putRecords('put a shot in the playbook', [
+    { type: 'choice', id, ballId, flagId, optionId, note: known?.note ?? '' },
+  ]);
 }
 
-export function takeChoiceOut(document: AtlasDocument, ballId: string, flagId: string): AtlasDocument {
-  const known = choiceFor(document, ballId, flagId);
-  return known === null ? document : applyChanges(document, [{ id: known.id, record: null }]);
-}
+export const takeChoiceOut = ({ id }: ChoiceRecord): Edit =>
+  removeRecords('took a shot out of the playbook', [id]);

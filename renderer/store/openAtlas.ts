@@ -1,12 +1,13 @@
 import { createStore } from 'zustand/vanilla';
+import { commit, currentState, type History, historyOf, redo, undo } from '../../shared/atlas/history.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { JournalState } from '../library/library.ts';
 
-/** The atlas in the window: a first document and the steps made since, of which the first `inForce` count. */
+/** The atlas in the window. */
 export interface OpenAtlas {
   readonly id: string;
-  readonly base: AtlasDocument;
-  readonly steps: readonly JournalState[];
+  readonly history: History<AtlasDocument>;
+  /** How many steps of the library's journal are in force. */
   readonly inForce: number;
   readonly fileName: string | null;
   /** The host's token for saving to the same place; unknown after a reload. */
@@ -22,22 +23,35 @@ export interface OpenAtlas {
 export const atlasStore = createStore<{ readonly open: OpenAtlas | null }>(() => ({ open: null }));
 
 /** The document as it stands. */
-export function documentOfAtlas(open: OpenAtlas): AtlasDocument {
-  return open.inForce === 0 ? open.base : (open.steps[open.inForce - 1]?.document ?? open.base);
+export const documentOfAtlas = (open: OpenAtlas): AtlasDocument => currentState(open.history);
+
+/** The history a journal tells: its first document, then its steps, of which the first `inForce` count. */
+export function historyFrom(
+  first: AtlasDocument,
+  steps: readonly JournalState[],
+  inForce: number,
+): History<AtlasDocument> {
+  let history = historyOf(first);
+  for (const { document, label } of steps) history = commit(history, document, label);
+  for (let i = steps.length; i > inForce; i -= 1) history = undo(history);
+  return history;
 }
 
-/** What undo would take back, or null. */
-export const undoLabel = (open: OpenAtlas): string | null => open.steps[open.inForce - 1]?.label ?? null;
-
-/** What redo would do again, or null. */
-export const redoLabel = (open: OpenAtlas): string | null => open.steps[open.inForce]?.label ?? null;
-
 /** With one more step; steps undone before it are gone. Returns the same atlas where nothing changed. */
-export function withStep(open: OpenAtlas, label: string, document: AtlasDocument): OpenAtlas {
+export function withStep(open: OpenAtlas, annotation: string, document: AtlasDocument): OpenAtlas {
   if (document === documentOfAtlas(open)) return open;
-  return {
-    ...open,
-    steps: [...open.steps.slice(0, open.inForce), { label, document }],
-    inForce: open.inForce + 1,
-  };
+  return { ...open, history: commit(open.history, document, annotation), inForce: open.inForce + 1 };
+}
+
+/** One step back or on; the same atlas where there is none. */
+export function stepped(open: OpenAtlas, by: -1 | 1): OpenAtlas {
+  const history = by === -1 ? undo(open.history) : redo(open.history);
+  return history === open.history ? open : { ...open, history, inForce: open.inForce + by };
+}
+
+/** The count of journal steps at which a state of the history stood, or null where it is not in it. */
+export function stepsAt({ history, inForce }: OpenAtlas, document: AtlasDocument | null): number | null {
+  const states = [...history.past, history.present, ...history.future];
+  const index = states.findIndex(({ state }) => state === document);
+  return index < 0 ? null : index + inForce - history.past.length;
 }

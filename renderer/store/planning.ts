@@ -1,23 +1,18 @@
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import type { Plan } from '../../shared/planner/plan.ts';
 import { buildScene, type Scene } from '../../shared/planner/scene.ts';
-import type { PlanQuestion } from '../../shared/protocol/planning.ts';
+import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
 import { byLabel } from './byLabel.ts';
+import type { PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
 import { type Derived, derivedStore, type Held } from './planStore.ts';
 import { sessionStore } from './session.ts';
 
-/** Shots for each option: few for an answer at once, many for the one that stands. */
-export const COARSE_SHOTS = 40;
-export const FIRM_SHOTS = 400;
-/** Every plan of the window and of the command line draws the same shots. */
-export const SEED = 1;
-/** Plans kept for choosing a ball again. */
-const KEPT_PLANS = 200;
+/** Shots for each option where an answer is wanted at once. */
+const COARSE_SHOTS = 40;
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
 
@@ -28,11 +23,12 @@ const STALE_AFTER_MS = 300;
 export class Planning {
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
-  readonly #plans = new Map<string, Plan>();
+  readonly #plans: PlanCache;
   #document: AtlasDocument | null = null;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(startWorker: () => WorkerPort) {
+  constructor(startWorker: () => WorkerPort, plans: PlanCache) {
+    this.#plans = plans;
     this.#quick = new PlanningClient(startWorker, false);
     this.#thorough = new PlanningClient(startWorker, true);
   }
@@ -92,12 +88,12 @@ export class Planning {
       this.#set({ plan: null, stage: 'none', progress: null });
       return;
     }
-    this.#plan(scene, { document, holeId, ballId, flagId, shotsPerOption: FIRM_SHOTS, seed: SEED });
+    this.#plan(scene, { document, holeId, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED });
   }
 
   #plan(scene: Scene, question: PlanQuestion): void {
     clearTimeout(this.#staleTimer);
-    const known = this.#plans.get(cacheKey(scene, question));
+    const known = this.#plans.get(scene, question);
     if (known !== undefined) {
       this.#quick.cancel();
       this.#thorough.cancel();
@@ -134,7 +130,7 @@ export class Planning {
       plan: (plan) => {
         clearTimeout(this.#staleTimer);
         this.#quick.cancel();
-        this.#keep(cacheKey(scene, question), plan);
+        this.#plans.keep(scene, question, plan);
         this.#set({ plan, stage: 'firm', stale: false, progress: null, planTrouble: null });
         this.#prepare(scene, question);
       },
@@ -144,7 +140,7 @@ export class Planning {
   /** Plans the other balls to the same flag while nothing else is asked. */
   #prepare(scene: Scene, question: PlanQuestion): void {
     const next = scene.balls.find(
-      ({ record }) => !this.#plans.has(cacheKey(scene, { ...question, ballId: record.id })),
+      ({ record }) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
     );
     if (next === undefined) return;
     const ahead = { ...question, ballId: next.record.id };
@@ -153,25 +149,16 @@ export class Planning {
       // Shown when that ball is chosen; until then it concerns nobody.
       problem: () => undefined,
       plan: (plan) => {
-        this.#keep(cacheKey(scene, ahead), plan);
+        this.#plans.keep(scene, ahead, plan);
         this.#prepare(scene, question);
       },
     });
-  }
-
-  #keep(key: string, plan: Plan): void {
-    this.#plans.set(key, plan);
-    const [oldest] = this.#plans.keys();
-    if (this.#plans.size > KEPT_PLANS && oldest !== undefined) this.#plans.delete(oldest);
   }
 
   #set(change: Partial<Derived>): void {
     derivedStore.setState(change);
   }
 }
-
-const cacheKey = (scene: Scene, { ballId, flagId }: PlanQuestion): string =>
-  `${scene.key} ${ballId} ${flagId}`;
 
 function chosen(
   records: readonly { readonly id: string; readonly label: string }[],

@@ -1,6 +1,7 @@
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { answerSteps } from '../../shared/planner/answer.ts';
+import { sceneFor } from '../../shared/planner/answer.ts';
+import { planSteps } from '../../shared/planner/planBall.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
 
@@ -44,7 +45,7 @@ async function answerTo(ask: Extract<ToWorker, { readonly kind: 'ask' }>): Promi
   const { ticket, holeId, ballId, flagId, shotsPerOption, seed } = ask;
   answering = ticket;
   try {
-    const steps = answerSteps({ document, holeId, ballId, flagId, shotsPerOption, seed });
+    const steps = planSteps(sceneFor({ document, holeId }), { ballId, flagId, shotsPerOption, seed });
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done === true) {
         scope.postMessage({ kind: 'plan', ticket, plan: step.value });

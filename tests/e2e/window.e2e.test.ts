@@ -121,7 +121,7 @@ describe('the Plan workspace', () => {
       await screen.firm();
       const moved = await screen.line();
       expect(moved).not.toBe(before);
-      expect(await screen.undo().getAttribute('aria-label')).toBe('Undo: move ball 1');
+      expect(await screen.undo().getAttribute('aria-label')).toBe('Undo: moved ball 1');
       await screen.undo().click();
       await screen.firm();
       expect(await screen.line()).toBe(before);
@@ -135,7 +135,7 @@ describe('the Plan workspace', () => {
       for (let i = 0; i < 3; i += 1) await screen.page.keyboard.press('Shift+ArrowDown');
       await expect
         .poll(() => screen.undo().getAttribute('aria-label'), { timeout: 10_000 })
-        .toBe('Undo: move ball 1');
+        .toBe('Undo: moved ball 1');
       await screen.firm();
       expect(await screen.line()).not.toBe(before);
       await screen.page.keyboard.press('Control+z');
@@ -156,7 +156,7 @@ describe('the Plan workspace', () => {
           await screen.page.keyboard.press('Shift+ArrowUp');
           await expect
             .poll(() => screen.undo().getAttribute('aria-label'), { timeout: 10_000 })
-            .toBe('Undo: move ball 5');
+            .toBe('Undo: moved ball 5');
           await screen.page.getByRole('button', { name: 'Dark theme' }).click();
           await screen.firm();
           const [line, headline, facts] = [
@@ -186,7 +186,7 @@ describe('the Plan workspace', () => {
       await inWindow(
         async (screen) => {
           expect(await screen.line()).toMatch(/^Ball 5\b.*to flag D/);
-          expect(await screen.page.getByRole('button', { name: /^Redo: move ball 5/ }).count()).toBe(1);
+          expect(await screen.page.getByRole('button', { name: /^Redo: moved ball 5/ }).count()).toBe(1);
         },
         { profile },
       );

@@ -1,0 +1,199 @@
+import { Printer } from 'lucide-react';
+import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument, HoleRecord } from '../../shared/atlas/records.ts';
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import type { PlaybookFont, SheetSize } from '../../shared/playbook/playbookCss.ts';
+import { playbookHtml, type PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
+import { playbookModel } from '../../shared/playbook/playbookModel.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { BookPlanning } from '../store/bookPlanning.ts';
+import { derivedStore } from '../store/planStore.ts';
+import { Trouble } from '../ui/Trouble.tsx';
+import { holeWords } from '../ui/words.ts';
+import './playbook.css';
+
+interface PlaybookWorkspaceProps {
+  readonly document: AtlasDocument;
+  readonly holes: readonly HoleRecord[];
+  readonly holeId: string;
+  readonly units: UnitsPreference;
+  readonly book: BookPlanning;
+  readonly fonts: () => Promise<readonly PlaybookFont[]>;
+  readonly chooseHole: (id: string) => void;
+  readonly print: (html: string, suggestedName: string) => void;
+}
+
+const partNames = {
+  cards: 'Cards, 4¼ × 7 in',
+  guide: 'Guide on full sheets',
+  both: 'Guide and cards',
+} as const;
+const sheetNames: Readonly<Record<SheetSize, string>> = { a4: 'A4', letter: 'Letter' };
+
+/** The pages of a hole as they will be printed, and what the person chose for them. */
+export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Element {
+  const { document, holes, holeId, units, book } = props;
+  const { scene, sceneTrouble } = useStore(derivedStore);
+  const [parts, setParts] = useState<PlaybookLayout['parts']>('cards');
+  const [sheet, setSheet] = useState<SheetSize>('a4');
+  const { plans, share } = useBookPlans(book, document, scene);
+  const html = usePages(document, scene, plans, units, parts, sheet, props.fonts);
+  const name = headerOf(document).name;
+  const hole = holes.find(({ id }) => id === holeId);
+  const choices = scene === null || plans === null ? [] : choiceWords(document, scene, plans);
+
+  return (
+    <div className="playbook">
+      <nav className="playbook-holes" aria-label="Holes">
+        <h2>Holes</h2>
+        {holes.map(({ id, label, name: holeName }) => (
+          <button
+            key={id}
+            type="button"
+            aria-current={id === holeId ? 'true' : undefined}
+            onClick={() => props.chooseHole(id)}
+          >
+            {holeWords(label, holeName)}
+          </button>
+        ))}
+      </nav>
+      <section className="playbook-pages" aria-label="Pages">
+        {sceneTrouble !== null && <Trouble trouble={sceneTrouble} />}
+        {share !== null && (
+          <p className="playbook-wait" role="status">
+            Planning every ball to every flag, {Math.round(share * 100)} %
+          </p>
+        )}
+        {html !== null && share === null && (
+          <iframe
+            title={`Pages of ${holeWords(hole?.label ?? '', hole?.name ?? '')}`}
+            sandbox=""
+            srcDoc={html}
+          />
+        )}
+      </section>
+      <aside className="playbook-side" aria-label="Pages and choices">
+        <h2>Pages</h2>
+        <label>
+          <span>What</span>
+          <select value={parts} onChange={(event) => setParts(partOf(event.target.value))}>
+            {Object.entries(partNames).map(([value, words]) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Sheet of the guide</span>
+          <select
+            value={sheet}
+            onChange={(event) => setSheet(event.target.value === 'letter' ? 'letter' : 'a4')}
+          >
+            {Object.entries(sheetNames).map(([value, words]) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          className="button filled"
+          disabled={html === null || share !== null}
+          onClick={() => html !== null && props.print(html, `${name} ${hole?.label ?? ''} playbook`.trim())}
+        >
+          <Printer size={18} strokeWidth={1.9} aria-hidden /> Print or save as PDF
+        </button>
+        <p className="playbook-note">Print at 100 %, “actual size”: the scale of the maps depends on it.</p>
+        <h2>Your choices</h2>
+        {choices.length === 0 ? (
+          <p className="playbook-note">
+            None on this hole: the pages carry the advice. Put another shot in from Plan.
+          </p>
+        ) : (
+          <ul>
+            {choices.map(({ key, words }) => (
+              <li key={key}>{words}</li>
+            ))}
+          </ul>
+        )}
+      </aside>
+    </div>
+  );
+}
+
+const partOf = (value: string): PlaybookLayout['parts'] =>
+  value === 'guide' || value === 'both' ? value : 'cards';
+
+function useBookPlans(
+  book: BookPlanning,
+  document: AtlasDocument,
+  scene: Scene | null,
+): { readonly plans: readonly Plan[] | null; readonly share: number | null } {
+  const [made, setMade] = useState<{
+    readonly scene: Scene;
+    readonly plans: readonly Plan[] | null;
+    readonly share: number;
+  } | null>(null);
+  useEffect(() => {
+    if (scene === null) return undefined;
+    book.plan(document, scene, {
+      progress: (share) => setMade({ scene, plans: null, share }),
+      done: (plans) => setMade({ scene, plans, share: 1 }),
+    });
+    return () => book.cancel();
+  }, [book, document, scene]);
+  if (scene === null) return { plans: null, share: null };
+  if (made?.scene !== scene) return { plans: null, share: 0 };
+  return { plans: made.plans, share: made.plans === null ? made.share : null };
+}
+
+function usePages(
+  document: AtlasDocument,
+  scene: Scene | null,
+  plans: readonly Plan[] | null,
+  units: UnitsPreference,
+  parts: PlaybookLayout['parts'],
+  sheet: SheetSize,
+  fonts: () => Promise<readonly PlaybookFont[]>,
+): string | null {
+  const [pages, setPages] = useState<string | null>(null);
+  useEffect(() => {
+    if (scene === null || plans === null) return undefined;
+    let wanted = true;
+    void fonts().then((letters) => {
+      if (!wanted) return;
+      setPages(
+        playbookHtml(playbookModel(document, [scene], plans, { units }), { fonts: letters, sheet, parts }),
+      );
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [document, scene, plans, units, parts, sheet, fonts]);
+  return pages;
+}
+
+/** "Ball 3 to flag B: Chip 46° (advice: Putt)", in the order of the balls. */
+function choiceWords(
+  document: AtlasDocument,
+  scene: Scene,
+  plans: readonly Plan[],
+): readonly { readonly key: string; readonly words: string }[] {
+  return recordsOf(document, 'choice').flatMap(({ id, ballId, flagId, optionId }) => {
+    const ball = scene.balls.find(({ record }) => record.id === ballId);
+    const flag = scene.flags.find(({ record }) => record.id === flagId);
+    const plan = plans.find((one) => one.ballId === ballId && one.flagId === flagId);
+    const picked = plan?.options.find((option) => option.id === optionId);
+    const advised = plan?.options.find((option) => option.id === plan.chosenId);
+    if (ball === undefined || flag === undefined || picked === undefined || advised === undefined) return [];
+    const other = picked === advised ? '' : ` (advice: ${optionName(advised)})`;
+    const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${optionName(picked)}${other}`;
+    return [{ key: id, words }];
+  });
+}

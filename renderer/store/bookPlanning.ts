@@ -1,0 +1,64 @@
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import { USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
+import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import type { Pair, PlanCache } from './planCache.ts';
+
+export interface BookListener {
+  /** Share of the plans made. */
+  readonly progress: (share: number) => void;
+  /** All plans of the hole that can be made; a ball that cannot be planned is missing. */
+  readonly done: (plans: readonly Plan[]) => void;
+}
+
+/** Plans every ball of a hole to every flag, on the processor's cores, from the cache where it has them. */
+export class BookPlanning {
+  readonly #clients: readonly PlanningClient[];
+  readonly #plans: PlanCache;
+  #run = 0;
+
+  constructor(startWorker: () => WorkerPort, plans: PlanCache) {
+    const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency));
+    this.#clients = Array.from({ length: count }, () => new PlanningClient(startWorker, true));
+    this.#plans = plans;
+  }
+
+  /** Gives up an earlier hole. Calls `done` once, unless another hole or `cancel` comes first. */
+  plan(document: AtlasDocument, scene: Scene, listener: BookListener): void {
+    this.cancel();
+    const run = this.#run;
+    const pairs: Pair[] = scene.flags.flatMap((flag) =>
+      scene.balls.map((ball) => ({ ballId: ball.record.id, flagId: flag.record.id })),
+    );
+    const waiting = pairs.filter((pair) => this.#plans.get(scene, pair) === undefined);
+    const asked = waiting.length;
+    let answered = 0;
+    const finish = (): void => {
+      listener.done(pairs.flatMap((pair) => this.#plans.get(scene, pair) ?? []));
+    };
+    const next = (client: PlanningClient): void => {
+      const pair = waiting.shift();
+      if (pair === undefined) return;
+      const settle = (plan: Plan | null): void => {
+        if (run !== this.#run) return;
+        if (plan !== null) this.#plans.keep(scene, pair, plan);
+        answered += 1;
+        listener.progress(answered / asked);
+        if (answered === asked) finish();
+        else next(client);
+      };
+      client.ask(
+        { document, holeId: scene.hole.id, ...pair, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
+        { progress: () => undefined, plan: settle, problem: () => settle(null) },
+      );
+    };
+    if (asked === 0) finish();
+    else for (const client of this.#clients) next(client);
+  }
+
+  cancel(): void {
+    this.#run += 1;
+    for (const client of this.#clients) client.cancel();
+  }
+}

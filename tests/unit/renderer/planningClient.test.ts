@@ -1,0 +1,121 @@
+import { expect, it } from 'vitest';
+import type { FromWorker, ToWorker } from '../../../renderer/workers/planningChannel.ts';
+import { PlanningClient, type WorkerPort } from '../../../renderer/workers/planningClient.ts';
+import { documentOf } from '../../../shared/atlas/documentChanges.ts';
+import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
+import { lonLat } from '../../../shared/geometry/points.ts';
+import type { Plan } from '../../../shared/planner/plan.ts';
+import type { PlanQuestion } from '../../../shared/protocol/planning.ts';
+
+/** A worker the test plays itself. */
+class Port implements WorkerPort {
+  readonly sent: ToWorker[] = [];
+  ended = false;
+  onmessage: WorkerPort['onmessage'] = null;
+  onerror: WorkerPort['onerror'] = null;
+  postMessage(message: ToWorker): void {
+    this.sent.push(message);
+  }
+  terminate(): void {
+    this.ended = true;
+  }
+  say(data: FromWorker): void {
+    this.onmessage?.(new MessageEvent('message', { data }));
+  }
+  get tickets(): readonly number[] {
+    return this.sent.flatMap((message) => (message.kind === 'ask' ? [message.ticket] : []));
+  }
+}
+
+const flag = (id: string, east = 0): AtlasRecord => ({
+  type: 'holeLocation',
+  id,
+  holeId: 'h',
+  label: 'A',
+  name: '',
+  at: lonLat(east, 50),
+});
+const question = (document: AtlasDocument): PlanQuestion => ({
+  document,
+  holeId: 'h',
+  ballId: 'b',
+  flagId: 'f',
+  shotsPerOption: 10,
+  seed: 1,
+});
+// Only its identity matters to the client.
+const planNamed = (key: string): Plan => ({ key }) as Plan;
+
+function setUp(dropsOld: boolean) {
+  const ports: Port[] = [];
+  const client = new PlanningClient(() => {
+    const port = new Port();
+    ports.push(port);
+    return port;
+  }, dropsOld);
+  const heard: string[] = [];
+  const listener = {
+    progress: (share: number) => heard.push(`progress ${share}`),
+    plan: (plan: Plan) => heard.push(`plan ${plan.key}`),
+    problem: (problem: { readonly code: string }) => heard.push(`problem ${problem.code}`),
+  };
+  const port = (): Port => {
+    const last = ports.at(-1);
+    if (last === undefined) throw new Error('no worker was started');
+    return last;
+  };
+  return { client, port, ports, heard, listener };
+}
+
+it('sends a document once, then only the records that changed', () => {
+  const { client, port, listener } = setUp(false);
+  const first = documentOf([flag('f'), flag('g')]);
+  client.ask(question(first), listener);
+  port().say({ kind: 'plan', ticket: 1, plan: planNamed('one') });
+  client.ask(question(first), listener);
+  port().say({ kind: 'plan', ticket: 2, plan: planNamed('two') });
+  const moved = flag('g', 1);
+  client.ask(question({ records: new Map(first.records).set('g', moved) }), listener);
+  expect(port().sent.filter(({ kind }) => kind === 'document')).toEqual([
+    { kind: 'document', fresh: true, changes: [...first.records].map(([id, record]) => ({ id, record })) },
+    { kind: 'document', fresh: false, changes: [{ id: 'g', record: moved }] },
+  ]);
+});
+
+it('keeps only the newest question that waits, and never shows an answer to an older one', () => {
+  const { client, port, heard, listener } = setUp(false);
+  const document = documentOf([flag('f')]);
+  for (let i = 0; i < 4; i += 1) client.ask(question(document), listener);
+  expect(port().tickets).toEqual([1]);
+  port().say({ kind: 'progress', ticket: 1, fraction: 0.5 });
+  port().say({ kind: 'plan', ticket: 1, plan: planNamed('stale') });
+  expect(port().tickets).toEqual([1, 4]);
+  port().say({ kind: 'plan', ticket: 4, plan: planNamed('fresh') });
+  expect(heard).toEqual(['plan fresh']);
+  expect(port().sent.some(({ kind }) => kind === 'drop')).toBe(false);
+});
+
+it('tells a thorough worker to drop what is no longer wanted', () => {
+  const { client, port, heard, listener } = setUp(true);
+  const document = documentOf([flag('f')]);
+  client.ask(question(document), listener);
+  client.ask(question(document), listener);
+  expect(port().sent).toContainEqual({ kind: 'drop', ticket: 1 });
+  port().say({ kind: 'dropped', ticket: 1 });
+  expect(port().tickets).toEqual([1, 2]);
+  client.cancel();
+  port().say({ kind: 'dropped', ticket: 2 });
+  expect(heard).toEqual([]);
+});
+
+it('starts a new worker with the whole document after one has died', () => {
+  const { client, port, ports, heard, listener } = setUp(false);
+  const document = documentOf([flag('f')]);
+  client.ask(question(document), listener);
+  port().onerror?.({ message: 'out of memory' } as ErrorEvent);
+  expect(heard).toEqual(['problem planner-stopped']);
+  client.ask(question(document), listener);
+  expect(ports).toHaveLength(2);
+  expect(ports[0]?.ended).toBe(true);
+  expect(port().sent[0]).toMatchObject({ kind: 'document', fresh: true });
+});
