@@ -1,6 +1,6 @@
 import type { SafeHtml } from './html.ts';
 import { html } from './html.ts';
-import type { PlaybookBall, PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import type { SheetSize } from './playbookCss.ts';
 import { flagMap, overviewMap } from './playbookMaps.ts';
 import { sizeRules, smallestScaleDenominator } from './sizeRules.ts';
@@ -112,7 +112,7 @@ export function holePage(model: PlaybookModel, hole: PlaybookHole): SafeHtml {
             </tr>
           </thead>
           <tbody>
-            ${hole.balls.map(ballLine)}
+            ${hole.balls.map((ball) => ballLine(ball.mark.label, ball.name, ball.lieText))}
           </tbody>
         </table>
       </div>
@@ -146,7 +146,7 @@ export function flagPage(
       ${map.svg}
       <table class="balls">
         <tbody>
-          ${hole.balls.map(ballLine)}
+          ${flag.rows.map((row) => ballLine(row.ballLabel, row.ballName, row.lieText))}
         </tbody>
       </table>
     </div>
@@ -198,12 +198,12 @@ function rowHtml(row: PlaybookRow): SafeHtml {
   </tbody>`;
 }
 
-function ballLine(ball: PlaybookBall): SafeHtml {
+function ballLine(label: string, name: string, lie: string): SafeHtml {
   return html`<tr>
-    <td><span class="ball">${ball.mark.label}</span></td>
+    <td><span class="ball">${label}</span></td>
     <td>
-      ${ball.name}
-      <div class="sub">${ball.lieText}</div>
+      ${name}
+      <div class="sub">${lie}</div>
     </td>
   </tr>`;
 }

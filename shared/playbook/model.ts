@@ -37,7 +37,7 @@ export interface PlaybookHole {
 export interface PlaybookBall {
   readonly mark: PlaceMark;
   readonly name: string;
-  /** "light rough, sitting down, 5 % uphill" */
+  /** "light rough, sitting down, on 5.2 %" */
   readonly lieText: string;
 }
 
@@ -57,6 +57,8 @@ export interface PlaybookFlag {
 export interface PlaybookRow {
   readonly ballLabel: string;
   readonly ballName: string;
+  /** "light rough, sitting down, 5.2 % uphill", along this line of play. */
+  readonly lieText: string;
   readonly shot: string;
   /** A shorter name for the card: "Bump 8-iron", "Away 56°". */
   readonly shotShort: string;

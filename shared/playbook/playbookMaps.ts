@@ -78,7 +78,7 @@ function guideMap(
     layout.footHeight > 0 ? content : { ...content, keepClear: [insetBox(view, model)] },
     {
       title: hole.name,
-      subtitle: hole.subtitle,
+      subtitle: `contours 5 cm (2 in) apart, heights in ${model.units.system === 'yards' ? 'feet' : 'metres'}`,
       units: model.units,
       placed: model.placed,
       slopeLegend: false,

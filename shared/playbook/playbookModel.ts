@@ -9,6 +9,7 @@ import { reasonText } from '../planner/reasonText.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
 import { slopeAt } from '../terrain/slope.ts';
 import * as format from '../units/format.ts';
+import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
 import type { LieQuality } from '../words/vocabulary.ts';
 import { cautions } from './cautions.ts';
@@ -93,7 +94,7 @@ function holeModel(
       heavyOnly: false,
     }),
     greenPoints: scene.green.polygon[0] ?? [],
-    balls: scene.balls.map((ball) => ballModel(ball, scene, plans)),
+    balls: scene.balls.map((ball) => ballModel(ball, scene)),
     flags: scene.flags.map((flag) => flagModel(document, scene, flag, plans, playBearingDeg, units)),
   };
 }
@@ -125,20 +126,27 @@ function shapeLines(document: AtlasDocument, scene: Scene): ReliefDrawing['lines
   });
 }
 
-function ballModel(ball: SceneBall, scene: Scene, plans: readonly Plan[]): PlaybookBall {
+function ballModel(ball: SceneBall, scene: Scene): PlaybookBall {
   const { record } = ball;
-  const cover = record.coverOverride ?? scene.ground.coverAt(ball.at);
-  const along = plans.find((plan) => plan.ballId === record.id)?.lieAlongDeg ?? 0;
-  const percent = 100 * Math.tan((along * Math.PI) / 180);
-  const stance =
-    Math.abs(percent) < 1
-      ? ''
-      : `, ${format.withUnit(format.slope(Math.abs(percent)))} ${percent > 0 ? 'uphill' : 'downhill'}`;
+  const slope = slopeAt(scene.surface, ball.at).slopePct;
+  const stance = slope < 1 ? '' : `, on ${format.withUnit(format.slope(slope))}`;
   return {
     mark: { id: record.id, label: record.label, at: ball.at, chosen: false },
     name: record.name,
-    lieText: `${coverWords[cover]}, ${lieWords[record.lie]}${stance}`,
+    lieText: lieText(ball, scene) + stance,
   };
+}
+
+/** "light rough, sitting down" */
+function lieText({ record, at }: SceneBall, scene: Scene): string {
+  return `${coverWords[record.coverOverride ?? scene.ground.coverAt(at)]}, ${lieWords[record.lie]}`;
+}
+
+/** "5.2 % uphill" along the line of play; empty where it would not be felt. */
+function stanceText(lieAlongDeg: number): string {
+  const percent = percentFromDegrees(lieAlongDeg);
+  if (Math.abs(percent) < 1) return '';
+  return `, ${format.withUnit(format.slope(Math.abs(percent)))} ${percent > 0 ? 'uphill' : 'downhill'}`;
 }
 
 function flagModel(
@@ -155,7 +163,7 @@ function flagModel(
   const missing: string[] = [];
   for (const ball of scene.balls) {
     const plan = plans.find((p) => p.ballId === ball.record.id && p.flagId === flag.record.id);
-    const row = plan === undefined ? null : rowModel(document, ball, plan, units);
+    const row = plan === undefined ? null : rowModel(document, ball, scene, plan, units);
     if (row === null) missing.push(ball.record.label);
     else rows.push(row);
   }
@@ -175,6 +183,7 @@ function flagModel(
 function rowModel(
   document: AtlasDocument,
   ball: SceneBall,
+  scene: Scene,
   plan: Plan,
   units: UnitsPreference,
 ): PlaybookRow | null {
@@ -192,6 +201,7 @@ function rowModel(
   return {
     ballLabel: ball.record.label,
     ballName: ball.record.name,
+    lieText: lieText(ball, scene) + stanceText(plan.lieAlongDeg),
     shot: optionName(option),
     shotShort: optionName(option)
       .replace('Bump-and-run', 'Bump')
