@@ -21,7 +21,7 @@ export function sceneFor(question: Pick<Question, 'document' | 'holeId'>): Scene
   const known = kept.findIndex((scene) => scene.hole.id === question.holeId);
   const before = known < 0 ? undefined : kept.splice(known, 1)[0];
   const scene = buildScene(question.document, question.holeId, before);
-  const current = before !== undefined && before.key === scene.key ? before : scene;
+  const current = before?.key === scene.key ? before : scene;
   kept.push(current);
   if (kept.length > MOST_KEPT) kept.shift();
   return current;

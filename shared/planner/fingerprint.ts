@@ -14,11 +14,13 @@ export function fingerprint(value: unknown): string {
   return (a >>> 0).toString(16).padStart(8, '0') + (b >>> 0).toString(16).padStart(8, '0');
 }
 
+/** Undefined members read as null, as JSON reads them in a list. */
 function stableText(value: unknown): string {
+  if (value === undefined) return 'null';
   if (Array.isArray(value)) return `[${value.map(stableText).join(',')}]`;
   if (typeof value === 'object' && value !== null) {
     const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
     return `{${entries.map(([key, member]) => `${JSON.stringify(key)}:${stableText(member)}`).join(',')}}`;
   }
-  return JSON.stringify(value) ?? 'null';
+  return JSON.stringify(value);
 }

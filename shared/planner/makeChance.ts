@@ -100,19 +100,19 @@ function pass(
   path[4] = speedMps * speedMps;
   let lost = 1;
   for (let guard = 0; guard < 2000; guard += 1) {
-    const de = hole.eastM - (path[0] ?? 0);
-    const dn = hole.northM - (path[1] ?? 0);
-    const ahead = de * (path[2] ?? 0) + dn * (path[3] ?? 0);
-    const v2 = path[4] ?? 0;
+    const de = hole.eastM - path[0];
+    const dn = hole.northM - path[1];
+    const ahead = de * path[2] + dn * path[3];
+    const v2 = path[4];
     if (ahead <= 1e-6 || v2 <= 0.012) {
-      passing[0] = dn * (path[2] ?? 0) - de * (path[3] ?? 0);
+      passing[0] = dn * path[2] - de * path[3];
       passing[1] = ahead > 1e-6 ? v2 - lost * ahead : v2;
       passing[2] = lost;
       return;
     }
     const step = Math.min(ahead, ahead < 0.5 ? 0.03 : 0.12);
     stepPath(ground, rollingMps2, path, step);
-    lost = Math.max(0.05, (v2 - (path[4] ?? 0)) / step);
+    lost = Math.max(0.05, (v2 - path[4]) / step);
   }
   passing[0] = 1e3;
   passing[1] = -1;

@@ -32,6 +32,8 @@ const SEARCH_SHOTS = 64;
 const FIRST_PAST_M = 0.3;
 /** An option this far behind after the first look is not searched further. */
 const HOPELESS_STROKES = 0.15;
+/** One that starts this far behind is not even looked at. */
+const HOPELESS_AT_ONCE_STROKES = 0.5;
 /** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
 const MISS_M = 1.5;
 const MISS_SHARE = 0.3;
@@ -128,7 +130,15 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     if (solved.missM > MISS_M + MISS_SHARE * distanceM) {
       unreachable.push({ shooter, solved, index });
     } else {
-      const improved = improveAim(shooter, tools.field, solved, distanceM, situation.searchShots, null);
+      const improved = improveAim(
+        shooter,
+        tools.field,
+        solved,
+        distanceM,
+        situation.searchShots,
+        null,
+        best + HOPELESS_AT_ONCE_STROKES,
+      );
       best = Math.min(best, improved.strokes);
       looks.push({ shooter, solved, improved, index });
     }

@@ -55,7 +55,7 @@ export function buildScene(document: AtlasDocument, holeId: string, known?: Scen
   const plane = scenePlane(document, holeId);
   const groundKey = fingerprint(plane.input);
   const key = keyOf(plane, groundKey);
-  if (known !== undefined && known.groundKey === groundKey) {
+  if (known?.groundKey === groundKey) {
     return { ...plane, key, groundKey, input: known.input, surface: known.surface, ground: known.ground };
   }
   const fitted = fitSurface(plane.input);

@@ -96,5 +96,5 @@ export function shifted(from: PlanePoint, target: PlanePoint, alongM: number, ri
   return {
     eastM: target.eastM + alongM * ux + rightM * uy,
     northM: target.northM + alongM * uy - rightM * ux,
-  } as PlanePoint;
+  };
 }

@@ -68,7 +68,7 @@ export function shareEllipses(pointsM: Float64Array, shares: readonly number[]):
   return shares.map((share) => {
     const scale = n > 3 ? Math.sqrt(quantileOfSorted(sorted, share)) : Math.sqrt(-2 * log(1 - share));
     return {
-      centre: { eastM: east, northM: north } as FinishEllipse['centre'],
+      centre: { eastM: east, northM: north },
       semiMajorM: major * scale,
       semiMinorM: minor * scale,
       bearingDeg: ((bearingDeg % 180) + 180) % 180,

@@ -57,7 +57,7 @@ export interface Improved {
 /**
  * Moves an aim that stops at the flag to the one of fewest expected strokes: past the hole, short of it or away from trouble.
  * A pattern search in metres beyond and to the right, every trial with the same luck, so that what is left is a smooth
- * function. Without `begun` a first look with wide steps and few shots; with it, smaller steps from there with more shots.
+ * function. Without `begun` a first look with wide steps and few shots; with it, smaller steps from there with more shots. Beyond `hopelessStrokes` it is left where it is.
  */
 export function improveAim(
   shooter: Shooter,
@@ -66,6 +66,7 @@ export function improveAim(
   distanceM: number,
   shots: Float64Array,
   begun: Improved | null,
+  hopelessStrokes = Infinity,
 ): Improved {
   const rows = shots.length / DRAWS_PER_SHOT;
   const count = Math.min(begun === null ? COARSE_SHOTS : FINE_SHOTS, rows);
@@ -76,6 +77,7 @@ export function improveAim(
   let beyondM = begun?.beyondM ?? 0;
   let rightM = begun?.rightM ?? 0;
   let strokes = meanStrokes(shooter, field, shifted(beyondM, rightM), shots, count);
+  if (strokes > hopelessStrokes) return { aim: shifted(beyondM, rightM), strokes, beyondM, rightM };
   const walk = (stepBeyond: number, stepRight: number, most: number): void => {
     for (const sign of [1, -1]) {
       let moves = 0;

@@ -46,15 +46,15 @@ export interface CoverSpread {
  * 60 yd; the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 1.02, shortM: 4.9 },
-  fringe: { factor: 1.02, shortM: 4.9 },
-  approach: { factor: 1.02, shortM: 4.9 },
-  fairway: { factor: 1.02, shortM: 4.9 },
-  tee: { factor: 1.02, shortM: 4.9 },
-  lightRough: { factor: 1.36, shortM: 6.1 },
-  heavyRough: { factor: 2, shortM: 6.1 },
+  green: { factor: 0.97, shortM: 6.9 },
+  fringe: { factor: 0.97, shortM: 6.9 },
+  approach: { factor: 0.97, shortM: 6.9 },
+  fairway: { factor: 0.97, shortM: 6.9 },
+  tee: { factor: 0.97, shortM: 6.9 },
+  lightRough: { factor: 1.41, shortM: 5.7 },
+  heavyRough: { factor: 2.1, shortM: 5.7 },
   bare: { factor: 1.25, shortM: 4.9 },
-  bunker: { factor: 0.66, shortM: 19 },
+  bunker: { factor: 0.67, shortM: 19.9 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },

@@ -60,7 +60,7 @@ describe('every plan', () => {
           }
         },
       ),
-      { numRuns: 10, verbose: 1 },
+      { numRuns: 10 },
     );
   });
 });
