@@ -6,17 +6,15 @@ import type { SectionGround } from '../terrain/section.ts';
 import { feetAndInches, rise } from '../units/format.ts';
 import * as format from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';
-import type { Cover } from '../words/vocabulary.ts';
-import { covers } from '../words/vocabulary.ts';
-import { coverWords } from './coverWords.ts';
-import { element, group, round2 } from './element.ts';
-import { barLengthM } from './frame.ts';
-import { haloText, placeLabels, plainText, textWidth } from './labels.ts';
+import { element, group } from './element.ts';
+import { flightBand } from './flightBand.ts';
+import { haloText, placeLabels } from './labels.ts';
 import { ballMark, flagTag, landingRing } from './marks.ts';
-import { openPath, segment } from './pathData.ts';
+import { openPath } from './pathData.ts';
 import { dashes, strokes } from './pattern.ts';
-import { stripPattern } from './stripPattern.ts';
-import { drawnFinishes, holedCode, isTroubleFinish } from './shotMark.ts';
+import { distanceAxis, rug } from './sectionAxis.ts';
+import { finishDistances, heightLookup, lineAxis, pathTop } from './sectionLine.ts';
+import { coverStrip } from './sectionStrip.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
@@ -242,147 +240,6 @@ function runWords(riseM: number, units: UnitsPreference): string {
   return words === 'level' ? 'level' : words.replace('rises', 'rising').replace('falls', 'falling');
 }
 
-interface LineAxis {
-  readonly lengthM: number;
-  readonly at: (alongM: number) => PlanePoint;
-  readonly along: (point: PlanePoint) => number;
-}
-
-function lineAxis(ball: PlanePoint, flag: PlanePoint): LineAxis {
-  const east = flag.eastM - ball.eastM;
-  const north = flag.northM - ball.northM;
-  const lengthM = Math.max(Math.hypot(east, north), 0.5);
-  const [ue, un] = [east / lengthM, north / lengthM];
-  return {
-    lengthM,
-    at: (d) => planePoint(ball.eastM + ue * d, ball.northM + un * d),
-    along: (p) => (p.eastM - ball.eastM) * ue + (p.northM - ball.northM) * un,
-  };
-}
-
-function heightLookup(
-  distancesM: Float64Array,
-  heightsM: Float64Array,
-  fromM: number,
-): (alongM: number) => number {
-  const last = distancesM.length - 1;
-  const step = last > 0 ? (distancesM[last] ?? 1) / last : 1;
-  return (alongM) => {
-    const place = Math.min(Math.max((alongM - fromM) / step, 0), last);
-    const i = Math.min(Math.floor(place), Math.max(last - 1, 0));
-    const a = heightsM[i] ?? 0;
-    const b = heightsM[Math.min(i + 1, last)] ?? a;
-    return a + (b - a) * (place - i);
-  };
-}
-
-function pathTop(option: PlanOption): number {
-  let top = -Infinity;
-  for (let i = 2; i < option.path.pointsM.length; i += 3) top = Math.max(top, option.path.pointsM[i] ?? 0);
-  return top;
-}
-
-interface Stop {
-  readonly alongM: number;
-  readonly trouble: boolean;
-}
-
-function finishDistances(option: PlanOption, axis: LineAxis): Stop[] {
-  const count = Math.min(drawnFinishes, option.finishCodes.length);
-  return Array.from({ length: count }, (_, i) => {
-    const code = option.finishCodes[i] ?? 0;
-    const at = planePoint(option.finishesM[2 * i] ?? 0, option.finishesM[2 * i + 1] ?? 0);
-    return { alongM: code === holedCode ? axis.lengthM : axis.along(at), trouble: isTroubleFinish(code) };
-  });
-}
-
-/** The ground strip: patterns of each cover under the line, its name below where there is room. */
-function coverStrip(
-  codes: Uint8Array,
-  groundLine: readonly XY[],
-  depth: number,
-  nameSize: number,
-  style: PlateStyle,
-): SvgNode {
-  const { inks } = style;
-  const k = style.symbolScale;
-  const runs: { cover: Cover; from: number; to: number }[] = [];
-  codes.forEach((code, i) => {
-    const cover = covers[code] ?? 'lightRough';
-    const last = runs[runs.length - 1];
-    if (last?.cover === cover) last.to = i;
-    else runs.push({ cover, from: i, to: i });
-  });
-  const parts = runs.map(({ cover, from, to }, n) => {
-    const top = groundLine.slice(from, Math.min(to + 2, groundLine.length));
-    const bottom = [...top].reverse().map(([x, y]): XY => [x, y + depth]);
-    const first = top[0] ?? [0, 0];
-    const last = top[top.length - 1] ?? first;
-    const name = coverWords[cover];
-    const wide = last[0] - first[0] > textWidth(name, nameSize, 'serifItalic') + 8 * k;
-    const middle = top[Math.floor(top.length / 2)] ?? first;
-    return element(
-      'g',
-      { 'data-cover': cover },
-      element('path', { d: `${openPath([...top, ...bottom])}Z`, fill: inks.fills[cover] }),
-      ...stripPattern(cover, top, depth, style),
-      n > 0 ? strokes(segment(first[0], first[1], first[0], first[1] + depth), inks.edge, 1 * k) : null,
-      wide
-        ? plainText(name, middle[0], middle[1] + depth + nameSize * 1.05, {
-            size: nameSize,
-            face: 'serifItalic',
-            ink: inks.ink2,
-            anchor: 'middle',
-          })
-        : null,
-    );
-  });
-  const under = groundLine.map(([x, y]): XY => [x, y + depth]);
-  return group('strip', ...parts, strokes(openPath(under), inks.edge, 1.1 * k));
-}
-
-/** The band that holds four landings in five: the drawn flight scaled to their near and far ends. */
-function flightBand(
-  option: PlanOption,
-  flightM: readonly XY[],
-  axis: LineAxis,
-  groundAt: (alongM: number) => number,
-  toDrawing: (point: XY) => XY,
-  style: PlateStyle,
-): SvgNode | null {
-  const first = flightM[0];
-  const last = flightM[flightM.length - 1];
-  const n = Math.floor(option.landingsM.length / 2);
-  if (first === undefined || last === undefined || n < 10) return null;
-  const carries = Array.from({ length: n }, (_, i) =>
-    axis.along(planePoint(option.landingsM[2 * i] ?? 0, option.landingsM[2 * i + 1] ?? 0)),
-  ).sort((a, b) => a - b);
-  const carry = last[0] - first[0];
-  if (!(carry > 0.2)) return null;
-  const near = Math.max(0.2, (carries[Math.floor(n * 0.1)] ?? carry) / carry);
-  const far = Math.max(near, (carries[Math.ceil(n * 0.9) - 1] ?? carry) / carry);
-  // Same launch at another speed: a flight scales as a whole about where it starts, and ends on the ground there.
-  const scaledBy = (f: number): XY[] => {
-    const endM = groundAt(first[0] + carry * f);
-    const missM = endM - (first[1] + (last[1] - first[1]) * f);
-    return flightM.map(([alongM, heightM], i): XY => {
-      const x = first[0] + (alongM - first[0]) * f;
-      const t = flightM.length > 1 ? i / (flightM.length - 1) : 1;
-      const y = first[1] + (heightM - first[1]) * f + missM * t;
-      return toDrawing([x, Math.max(y, groundAt(x))]);
-    });
-  };
-  const { inks } = style;
-  return element('path', {
-    'data-part': 'flight-band',
-    d: `${openPath([...scaledBy(near), ...scaledBy(far).reverse()])}Z`,
-    fill: style.mono ? 'none' : inks.proposeWash,
-    stroke: inks.propose,
-    'stroke-width': style.mono ? 0.5 : 0.7 * style.symbolScale,
-    'stroke-opacity': style.mono ? undefined : 0.35,
-  });
-}
-
 function bead(at: XY | undefined, ink: string, k: number): SvgNode | null {
   return at === undefined ? null : element('circle', { cx: at[0], cy: at[1], r: 2.4 * k, fill: ink });
 }
@@ -441,75 +298,3 @@ function sectionLabel(label: ReturnType<typeof placeLabels>[number], style: Plat
     }),
   );
 }
-
-/** A tick for each ball: where it stops along the line. Trouble stands taller, with a cross. */
-function rug(
-  stops: readonly Stop[],
-  xOf: (alongM: number) => number,
-  baseY: number,
-  height: number,
-  [left, right]: readonly [number, number],
-  style: PlateStyle,
-  size: number,
-): SvgNode | null {
-  if (stops.length === 0) return null;
-  const { inks } = style;
-  const k = style.symbolScale;
-  const inside = stops.map((s) => ({ ...s, x: xOf(s.alongM) })).filter(({ x }) => x >= left && x <= right);
-  const plain = inside.filter((s) => !s.trouble).map(({ x }) => segment(x, baseY - height, x, baseY));
-  const r = 2.6 * k;
-  const bad = inside
-    .filter((s) => s.trouble)
-    .map(
-      ({ x }) =>
-        segment(x - r, baseY - height - r, x + r, baseY - height + r) +
-        segment(x - r, baseY - height + r, x + r, baseY - height - r),
-    );
-  const firstX = Math.min(...inside.map(({ x }) => x), right);
-  const caption = `each tick: where one of ${String(stops.length)} balls stops`;
-  const fits = firstX - left > textWidth(caption, size) + 14 * k;
-  return group(
-    'rug',
-    strokes(plain.join(''), inks.propose, 1.1 * k, style.mono ? {} : { 'stroke-opacity': 0.75 }),
-    strokes(bad.join(''), inks.propose, 1.4 * k),
-    fits ? plainText(caption, firstX - 9 * k, baseY - 2 * k, { size, ink: inks.ink2, anchor: 'end' }) : null,
-  );
-}
-
-function distanceAxis(
-  xOf: (alongM: number) => number,
-  y: number,
-  farM: number,
-  style: PlateStyle,
-  units: UnitsPreference,
-  size: number,
-): SvgNode {
-  const { inks } = style;
-  const k = style.symbolScale;
-  const bar = barLengthM(units);
-  const unit = units.system === 'yards' ? 'yd' : 'm';
-  const ticks: string[] = [];
-  const figures: SvgNode[] = [];
-  const every = xOf(bar) - xOf(0) > 26 * k ? 1 : 2;
-  for (let i = 0; i * bar <= farM; i += 1) {
-    const x = xOf(i * bar);
-    ticks.push(segment(x, y, x, y + (i % every === 0 ? 5 : 3) * k));
-    if (every === 1 && i > 0)
-      for (let j = 1; j < 5; j += 1) ticks.push(minor(xOf((i - 1 + j / 5) * bar), y, k));
-    if (i % every === 0)
-      figures.push(
-        plainText(i === 0 ? `0 ${unit}` : String(5 * i), x, y + 5 * k + size * 0.85, {
-          size,
-          ink: inks.ink,
-          anchor: 'middle',
-        }),
-      );
-  }
-  return group(
-    'axis',
-    strokes(segment(xOf(0), y, xOf(farM), y) + ticks.join(''), inks.ink2, 1.2 * k),
-    ...figures,
-  );
-}
-
-const minor = (x: number, y: number, k: number): string => `M${round2(x)} ${round2(y)}v${round2(3 * k)}`;
