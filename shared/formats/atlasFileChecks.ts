@@ -15,8 +15,8 @@ export interface Place {
 }
 
 /** More positions than this in one outline, or in a whole file, were not traced by a person; they bound the work below. */
-const MOST_IN_RING = 10_000;
-const MOST_IN_FILE = 500_000;
+const MOST_IN_RING = 5_000;
+const MOST_IN_FILE = 250_000;
 
 /** Positions far from the anchor, and outlines that are too long or cross themselves, are refused. */
 export function checkPositions(
