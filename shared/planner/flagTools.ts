@@ -35,9 +35,23 @@ const MAP_SEED = 20_260_102;
 
 const NONE: ReadonlyMap<Cover, number> = new Map();
 
-/** Tools kept per ground; a ground that nobody holds any more takes its tools along. */
-const kept = new WeakMap<Ground, Map<string, FlagTools>>();
+interface Kept {
+  readonly tools: Map<string, FlagTools>;
+  readonly maps: Map<string, GreenMap>;
+}
+
+/** Kept per ground; a ground that nobody holds any more takes its tools along. */
+const kept = new WeakMap<Ground, Kept>();
 const MOST_KEPT = 24;
+
+function keep<T>(store: Map<string, T>, key: string, made: T): T {
+  if (store.size >= MOST_KEPT) {
+    const oldest = store.keys().next();
+    if (oldest.done !== true) store.delete(oldest.value);
+  }
+  store.set(key, made);
+  return made;
+}
 
 /**
  * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same. Yields the share
@@ -47,25 +61,22 @@ export function* flagToolsSteps(scene: Scene, flag: PlanePoint): Generator<numbe
   const { player, conditions } = scene;
   const { level, bag, repertoire, handed } = player;
   const key = fingerprint([flag, conditions, level, bag, repertoire, handed]);
-  let tools = kept.get(scene.ground);
-  if (tools === undefined) {
-    tools = new Map();
-    kept.set(scene.ground, tools);
+  let store = kept.get(scene.ground);
+  if (store === undefined) {
+    store = { tools: new Map(), maps: new Map() };
+    kept.set(scene.ground, store);
   }
-  const known = tools.get(key);
+  const known = store.tools.get(key);
   if (known !== undefined) return known;
-  const made = yield* makeTools(scene, flag);
-  if (tools.size >= MOST_KEPT) {
-    const oldest = tools.keys().next();
-    if (oldest.done !== true) tools.delete(oldest.value);
-  }
-  tools.set(key, made);
-  return made;
+  // Neither wind nor firmness moves a putt.
+  const mapKey = fingerprint([flag, conditions.stimpFt, conditions.moisture, level]);
+  const map = store.maps.get(mapKey) ?? keep(store.maps, mapKey, yield* mapOf(scene, flag));
+  return keep(store.tools, key, makeTools(scene, flag, map));
 }
 
-function* makeTools(scene: Scene, flag: PlanePoint): Generator<number, FlagTools> {
+function* mapOf(scene: Scene, flag: PlanePoint): Generator<number, GreenMap> {
   const { ground, conditions, player } = scene;
-  const map = yield* greenMapSteps({
+  return yield* greenMapSteps({
     ground,
     roller: puttRoller(ground, conditions, flag),
     flag,
@@ -74,6 +85,10 @@ function* makeTools(scene: Scene, flag: PlanePoint): Generator<number, FlagTools
     puttsPerNode: PUTTS_PER_NODE,
     seed: MAP_SEED,
   });
+}
+
+function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
+  const { ground, conditions, player } = scene;
   const simulators = simulatorsAt(ground, conditions, flag);
   const full = fullSwingMps(player.level);
   const shooterFrom: FlagTools['shooterFrom'] = (candidate, from, cover, quality, bearing) => {

@@ -1,0 +1,81 @@
+import { length2 } from '../numeric/elementary.ts';
+import { coverCode, covers, techniques } from '../words/vocabulary.ts';
+import { InputProblem } from '../words/inputProblem.ts';
+import { flagToolsSteps } from './flagTools.ts';
+import { priceFrom } from './priceFrom.ts';
+import type { Scene } from './scene.ts';
+import { standardShots } from './standardShots.ts';
+
+/** Where to miss: strokes to hole out and the simple technique from every cell around a flag. */
+export interface SurroundsMap {
+  readonly flagId: string;
+  /** South-west corner and side of the cells, metres; values belong to the middles, row by row from the south-west. */
+  readonly westM: number;
+  readonly southM: number;
+  readonly cellM: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** NaN where a ball is out of play. */
+  readonly strokes: Float32Array;
+  /** Index into `techniques`; 255 where nothing plain can be played. */
+  readonly simple: Uint8Array;
+}
+
+const SIDE_M = 60;
+const CELL_M = 1;
+const SHOTS = 16;
+const SHOTS_SEED = 20_260_103;
+const NOTHING = 255;
+
+/**
+ * Prices every square metre of 60 x 60 m about a flag with a few plain options each (see `priceFrom`). Yields the share done
+ * after every row. Throws InputProblem for an unknown flag.
+ */
+export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<number, SurroundsMap> {
+  const flag = scene.flags.find((f) => f.record.id === flagId);
+  if (flag === undefined) {
+    throw new InputProblem(
+      'unknown-flag',
+      `there is no flag “${flagId}”.`,
+      `Hole ${scene.hole.label}`,
+      'Choose one of its flags.',
+    );
+  }
+  const steps = flagToolsSteps(scene, flag.at);
+  let step = steps.next();
+  while (step.done !== true) {
+    yield 0.1 * step.value;
+    step = steps.next();
+  }
+  const { map, shooterFrom } = step.value;
+  const cells = Math.round(SIDE_M / CELL_M);
+  const westM = flag.at.eastM - SIDE_M / 2;
+  const southM = flag.at.northM - SIDE_M / 2;
+  const strokes = new Float32Array(cells * cells).fill(NaN);
+  const simple = new Uint8Array(cells * cells).fill(NOTHING);
+  const shots = standardShots(SHOTS, SHOTS_SEED);
+  const here = new Float64Array(4);
+  const green = coverCode('green');
+  const penalty = coverCode('penaltyArea');
+  const outOfBounds = coverCode('outOfBounds');
+  for (let row = 0; row < cells; row += 1) {
+    for (let column = 0; column < cells; column += 1) {
+      const from = { eastM: westM + (column + 0.5) * CELL_M, northM: southM + (row + 0.5) * CELL_M };
+      scene.ground.sample(from.eastM, from.northM, here);
+      const code = here[3] ?? 0;
+      const k = row * cells + column;
+      if (code === penalty || code === outOfBounds) continue;
+      const apart = length2(from.eastM - flag.at.eastM, from.northM - flag.at.northM);
+      if (code === green || apart < CELL_M) {
+        strokes[k] = map.strokesAt(from.eastM, from.northM);
+        simple[k] = techniques.indexOf('putt');
+        continue;
+      }
+      const price = priceFrom(scene.player, map, shooterFrom, shots, from, covers[code] ?? 'fairway');
+      strokes[k] = price.strokes;
+      if (price.technique !== null) simple[k] = techniques.indexOf(price.technique);
+    }
+    yield 0.1 + (0.9 * (row + 1)) / cells;
+  }
+  return { flagId, westM, southM, cellM: CELL_M, columns: cells, rows: cells, strokes, simple };
+}

@@ -1,0 +1,166 @@
+import type { Conditions } from '../ball/shot.ts';
+import { atan2, cos, sin } from '../numeric/elementary.ts';
+import { nextLevel } from '../player/skill.ts';
+import { moistures } from '../words/vocabulary.ts';
+import { optionName } from './optionName.ts';
+import type { Plan, PlanOption } from './plan.ts';
+import { type PlanRequest, planSteps } from './planBall.ts';
+import type { Scene } from './scene.ts';
+
+/** One change of circumstances and what it does to the choice. */
+export interface WhatIf {
+  readonly what: 'stimp' | 'firmness' | 'moisture' | 'slope' | 'wind' | 'level' | 'flag';
+  /** The circumstance tried: feet, 0 to 1, percent more uphill, m/s into the shot, or a word. */
+  readonly tried: number | string;
+  /** The choice stands: chosen still, or within the player's margin of the best. */
+  readonly holds: boolean;
+  readonly chosenId: string;
+  readonly chosenName: string;
+  /** What keeping to the first choice would cost then; null where it is not an option. */
+  readonly keepingCostsStrokes: number | null;
+  /** For green speed and firmness: where between now and then the choice changes. */
+  readonly switchAt: number | null;
+}
+
+export interface SwitchPoints {
+  readonly chosenId: string;
+  readonly whatIfs: readonly WhatIf[];
+  /** Holds over all other flags and all ordinary changes of the day. */
+  readonly holdsThroughout: boolean;
+}
+
+/** Shots for each option of a what-if: enough to tell a margin. */
+const SHOTS = 128;
+const BISECTIONS = 3;
+
+/**
+ * Plans the same ball again under other circumstances: green speed a foot either way, firmness and moisture a step, half a percent
+ * of slope either way along the line, some wind, the next level of player, and the other flags. Yields the share done.
+ * Throws as planBall does.
+ */
+export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generator<number, SwitchPoints> {
+  const ask: PlanRequest = { ...request, shotsPerOption: Math.min(SHOTS, request.shotsPerOption) };
+  const base = yield* quietly(scene, ask, 0, 0.08);
+  const margin = scene.player.simplicityMarginStrokes;
+  const { conditions } = scene;
+  const day = (change: Partial<Conditions>): Scene => ({
+    ...scene,
+    conditions: { ...conditions, ...change },
+    key: `${scene.key}+${JSON.stringify(change)}`,
+  });
+  const bearing = lineOf(scene, request);
+  const degrees = (bearing * 180) / Math.PI;
+  const moist = moistures.indexOf(conditions.moisture);
+  const trials: { what: WhatIf['what']; tried: number | string; scene: Scene; flagId?: string }[] = [];
+  for (const stimpFt of [conditions.stimpFt - 1, conditions.stimpFt + 1]) {
+    if (stimpFt >= 5) trials.push({ what: 'stimp', tried: stimpFt, scene: day({ stimpFt }) });
+  }
+  for (const step of [-0.25, 0.25]) {
+    const firmness = Math.min(1, Math.max(0, conditions.firmness + step));
+    if (firmness !== conditions.firmness) {
+      trials.push({ what: 'firmness', tried: firmness, scene: day({ firmness }) });
+    }
+  }
+  for (const moisture of [moistures[moist - 1], moistures[moist + 1]]) {
+    if (moisture !== undefined) trials.push({ what: 'moisture', tried: moisture, scene: day({ moisture }) });
+  }
+  for (const pct of [-0.5, 0.5])
+    trials.push({ what: 'slope', tried: pct, scene: tilted(scene, bearing, pct) });
+  for (const windMps of [-5, 5]) {
+    const windFromDeg = windMps > 0 ? degrees : degrees + 180;
+    trials.push({ what: 'wind', tried: windMps, scene: day({ windMps: 5, windFromDeg }) });
+  }
+  const better = nextLevel(scene.player.level);
+  if (better !== null) {
+    trials.push({
+      what: 'level',
+      tried: better.kind === 'handicap' ? better.handicap : better.kind,
+      scene: { ...scene, player: { ...scene.player, level: better } },
+    });
+  }
+  for (const flag of scene.flags) {
+    if (flag.record.id === request.flagId) continue;
+    trials.push({ what: 'flag', tried: flag.record.label, scene, flagId: flag.record.id });
+  }
+
+  const whatIfs: WhatIf[] = [];
+  for (const [i, trial] of trials.entries()) {
+    const from = 0.08 + (0.92 * i) / trials.length;
+    const to = 0.08 + (0.92 * (i + 1)) / trials.length;
+    const flagId = trial.flagId ?? request.flagId;
+    const plan = yield* quietly(trial.scene, { ...ask, flagId }, from, to);
+    const holds = stands(plan, base.chosenId, margin);
+    let switchAt: number | null = null;
+    if (!holds && (trial.what === 'stimp' || trial.what === 'firmness') && typeof trial.tried === 'number') {
+      let stay = trial.what === 'stimp' ? conditions.stimpFt : conditions.firmness;
+      let change = trial.tried;
+      for (let k = 0; k < BISECTIONS; k += 1) {
+        const middle = (stay + change) / 2;
+        const between = day(trial.what === 'stimp' ? { stimpFt: middle } : { firmness: middle });
+        const tried = yield* quietly(between, ask, to, to);
+        if (stands(tried, base.chosenId, margin)) stay = middle;
+        else change = middle;
+      }
+      switchAt = (stay + change) / 2;
+    }
+    const chosen = optionOf(plan, plan.chosenId);
+    whatIfs.push({
+      what: trial.what,
+      tried: trial.tried,
+      holds,
+      chosenId: plan.chosenId,
+      chosenName: chosen === undefined ? '' : optionName(chosen),
+      keepingCostsStrokes: optionOf(plan, base.chosenId)?.costStrokes ?? null,
+      switchAt,
+    });
+  }
+  const holdsThroughout = whatIfs.every((w) => w.holds || w.what === 'level');
+  return { chosenId: base.chosenId, whatIfs, holdsThroughout };
+}
+
+const optionOf = (plan: Plan, id: string): PlanOption | undefined =>
+  plan.options.find((option) => option.id === id);
+
+function stands(plan: Plan, id: string, margin: number): boolean {
+  return plan.chosenId === id || (optionOf(plan, id)?.costStrokes ?? Infinity) <= margin;
+}
+
+/** Runs a plan as part of a longer job. */
+function* quietly(scene: Scene, request: PlanRequest, from: number, to: number): Generator<number, Plan> {
+  const steps = planSteps(scene, request);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    yield from + (to - from) * step.value;
+  }
+}
+
+function lineOf(scene: Scene, request: PlanRequest): number {
+  const ball = scene.balls.find((b) => b.record.id === request.ballId)?.at;
+  const flag = scene.flags.find((f) => f.record.id === request.flagId)?.at;
+  return ball === undefined || flag === undefined
+    ? 0
+    : atan2(flag.eastM - ball.eastM, flag.northM - ball.northM);
+}
+
+/** The same ground with so many percent more rise along a bearing. */
+function tilted(scene: Scene, bearing: number, pct: number): Scene {
+  const { ground } = scene;
+  const east = (pct / 100) * sin(bearing);
+  const north = (pct / 100) * cos(bearing);
+  const reach = 200;
+  return {
+    ...scene,
+    key: `${scene.key}+${String(pct)}%`,
+    ground: {
+      ...ground,
+      maxHeightM: ground.maxHeightM + (Math.abs(pct) / 100) * reach,
+      sample(eastM, northM, out) {
+        ground.sample(eastM, northM, out);
+        out[0] = (out[0] ?? 0) + east * eastM + north * northM;
+        out[1] = (out[1] ?? 0) + east;
+        out[2] = (out[2] ?? 0) + north;
+      },
+    },
+  };
+}
