@@ -7,10 +7,10 @@ import { MARK_APEX, type ShotWork } from './shotWork.ts';
 /** Steeper ground than this (rise over run) between two looks may be met late, never missed for good. */
 const STEEPEST = 0.6;
 /** Looks at the ground are at least this far apart, metres along the plane. */
-const LEAST_TRAVEL_M = 0.12;
+const LEAST_TRAVEL_M = 0.18;
 /** Within this travel the plane under the ball predicts the contact. */
-const JUMP_M = 0.6;
-const CONTACT_M = 3e-5;
+const JUMP_M = 0.8;
+const CONTACT_M = 3e-4;
 const LONGEST_STEP_S = 0.25;
 const MOST_STEPS = 100_000;
 /** A flight lower than this under its start is lost. */
@@ -20,9 +20,10 @@ const acceleration = new Float64Array(3);
 
 /**
  * One classical Runge-Kutta step of flight from `state` to `next`: the force depends on velocity alone, so the stages need
- * no positions. Spin decays over the air it travels.
+ * no positions. Spin decays over the air it travels. `again` repeats the last step with another length, and takes its
+ * first stage over.
  */
-function flightStep(w: ShotWork, h: number): void {
+function flightStep(w: ShotWork, h: number, again: boolean): void {
   const s = w.state;
   const n = w.next;
   const a = acceleration;
@@ -33,10 +34,11 @@ function flightStep(w: ShotWork, h: number): void {
   let wx = s[WX] as number;
   let wy = s[WY] as number;
   let wz = s[WZ] as number;
-  aerodynamicAcceleration(air, vx, vy, vz, wx, wy, wz, a);
-  const ax1 = a[0] as number;
-  const ay1 = a[1] as number;
-  const az1 = (a[2] as number) - GRAVITY_MPS2;
+  const first = w.firstStage;
+  if (!again) aerodynamicAcceleration(air, vx, vy, vz, wx, wy, wz, first);
+  const ax1 = first[0] as number;
+  const ay1 = first[1] as number;
+  const az1 = (first[2] as number) - GRAVITY_MPS2;
   const half = h / 2;
   const speed = Math.sqrt(vx * vx + vy * vy + vz * vz);
   const decay = 1 - SPIN_DECAY_PER_M * speed * half;
@@ -94,7 +96,7 @@ export function fly(w: ShotWork): boolean {
     const speed = Math.sqrt(vx * vx + vy * vy + vz * vz);
     let h = w.stepFactor * Math.min(LONGEST_STEP_S, 2.4 / (speed + 0.1));
     if (w.obstacles.length > 0) h = Math.min(h, 0.5 / (speed + 0.1));
-    flightStep(w, h);
+    flightStep(w, h, false);
     if (w.obstacles.length > 0 && meetObstacles(w)) {
       known = false;
       continue;
@@ -113,8 +115,10 @@ export function fly(w: ShotWork): boolean {
       const u = t / h;
       if (w.record !== null) recordFlight(w, h, u);
       // The contact was found on a cubic; the ball gets there by a step of its own.
-      flightStep(w, t);
+      flightStep(w, t, true);
       s.set(n);
+      // The last look was within a millimetre of the contact: the plane through it is there, its height is the ball's.
+      here[0] = s[Z] as number;
       return true;
     }
     advance(w, h);

@@ -37,7 +37,7 @@ export function meetObstacles(w: ShotWork): boolean {
   for (const o of w.obstacles) {
     if (within(o, n[X] as number, n[Y] as number, n[Z] as number)) {
       if (within(o, s[X] as number, s[Y] as number, s[Z] as number)) continue;
-      (w.marks)[MARK_OBSTRUCTED] = 1;
+      w.marks[MARK_OBSTRUCTED] = 1;
       const keeps = o.kind === 'tree' ? CROWN_KEEPS : -WALL_KEEPS;
       if (o.kind === 'tree') {
         s[X] = n[X] as number;

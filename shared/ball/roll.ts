@@ -109,8 +109,8 @@ export function skid(w: ShotWork): number {
       const rubY = (grip * midY) / mid;
       n[VX] = vx - time * (rubX + pullX);
       n[VY] = vy - time * (rubY + pullY);
-      n[X] = (s[X] as number) + 0.5 * (vx + (n[VX])) * time;
-      n[Y] = (s[Y] as number) + 0.5 * (vy + (n[VY])) * time;
+      n[X] = (s[X] as number) + 0.5 * (vx + n[VX]) * time;
+      n[Y] = (s[Y] as number) + 0.5 * (vy + n[VY]) * time;
       slipX -= time * (3.5 * rubX + pullX);
       slipY -= time * (3.5 * rubY + pullY);
     }

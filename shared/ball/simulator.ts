@@ -1,6 +1,6 @@
 import { coverCode, covers, type Cover } from '../words/vocabulary.ts';
 import { cos, sin } from '../numeric/elementary.ts';
-import { bounce, VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
+import { bounce, STATE_SIZE, VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { HOLE_RADIUS_M, RADIANS_PER_DEGREE } from './constants.ts';
 import { fly } from './fly.ts';
 import type { Ground } from './ground.ts';
@@ -157,6 +157,11 @@ function runShot(
       const dy = w.holeNorthM - (s[Y] as number);
       if (dx * dx + dy * dy < 0.36 * HOLE_RADIUS_M * HOLE_RADIUS_M)
         return finish(w, startHeightM, HOLED, out);
+    }
+    if (w.covers.restitution[code] === 0) {
+      // Soft sand: the ball stays where it plugs, or runs down a face too steep to hold it.
+      for (let i = 3; i < STATE_SIZE; i += 1) s[i] = 0;
+      break;
     }
     bounce(
       s,

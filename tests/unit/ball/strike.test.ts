@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { launchFromStrike } from '../../../shared/ball/launchFromStrike.ts';
+import { launchVectors } from '../../../shared/ball/launchVectors.ts';
+import type { Conditions, Launch, Lie, Strike } from '../../../shared/ball/shot.ts';
+import { shotSimulator } from '../../../shared/ball/simulator.ts';
+import { inclinedPlane } from '../../../shared/ball/inclinedPlane.ts';
+import { SLOT_COUNT } from '../../../shared/ball/slots.ts';
+
+const day: Conditions = { stimpFt: 10, firmness: 0.5, moisture: 'dry', windMps: 0, windFromDeg: 0 };
+const wedge: Strike = {
+  clubKind: 'lofted',
+  loftDeg: 56,
+  bounceDeg: 10,
+  leanDeg: 3,
+  attackDeg: -4,
+  faceOpenDeg: 0,
+  clubheadMps: 12,
+  bearingDeg: 30,
+  handed: 'right',
+};
+const tight: Lie = { cover: 'fairway', quality: 'clean', alongDeg: 0, acrossDeg: 0 };
+const struck = (
+  strike: Partial<Strike> = {},
+  lie: Partial<Lie> = {},
+  on: Partial<Conditions> = {},
+  contact = 0,
+): Launch =>
+  launchFromStrike(
+    { ...wedge, ...strike },
+    { ...tight, ...lie },
+    { ...day, ...on },
+    { speedFactor: 1, faceDeg: 0, loftDeg: 0, contact },
+  );
+
+describe('a strike', () => {
+  it('starts along the swing from a level lie with a square face', () => {
+    expect(struck().bearingDeg).toBeCloseTo(30, 9);
+  });
+
+  it('opened, launches higher and to the right; from above the feet, to the left', () => {
+    const open = struck({ faceOpenDeg: 20 });
+    expect(open.elevationDeg).toBeGreaterThan(struck().elevationDeg + 3);
+    expect(open.bearingDeg).toBeGreaterThan(35);
+    expect(struck({}, { acrossDeg: 5 }).bearingDeg).toBeLessThan(28);
+  });
+
+  it('loses spin to water, long grass and a ball that sits down', () => {
+    const spin = struck().backspinRpm;
+    expect(struck({}, {}, { moisture: 'wet' }).backspinRpm).toBeLessThan(0.9 * spin);
+    expect(struck({}, { cover: 'heavyRough' }).backspinRpm).toBeLessThan(0.6 * spin);
+    expect(struck({}, { quality: 'sittingDown' }).backspinRpm).toBeLessThan(spin);
+  });
+
+  it('forgives a heavy strike where bounce carries it through soft ground', () => {
+    const soft = { firmness: 0.1 };
+    const loss = (bounceDeg: number): number =>
+      struck({ bounceDeg }, {}, soft, -0.6).speedMps / struck({ bounceDeg }, {}, soft).speedMps;
+    expect(loss(14)).toBeGreaterThan(loss(4) + 0.1);
+  });
+
+  it('topped, comes out low', () => {
+    expect(struck({}, {}, {}, 1).elevationDeg).toBeLessThan(15);
+  });
+
+  it('comes out of sand within the spans that are told', () => {
+    for (const firmness of [0, 0.5, 1]) {
+      const out = struck({ leanDeg: 0, faceOpenDeg: 15, clubheadMps: 20 }, { cover: 'bunker' }, { firmness });
+      expect(out.speedMps / 20).toBeGreaterThanOrEqual(0.35);
+      expect(out.speedMps / 20).toBeLessThanOrEqual(0.45);
+      expect(out.elevationDeg).toBeGreaterThan(40);
+      expect(out.elevationDeg).toBeLessThan(52);
+      expect(out.backspinRpm).toBeGreaterThan(1000);
+      expect(out.backspinRpm).toBeLessThan(3500);
+    }
+    expect(struck({}, { cover: 'bunker', quality: 'buried' }).elevationDeg).toBeLessThan(
+      struck({}, { cover: 'bunker' }).elevationDeg,
+    );
+  });
+});
+
+describe('covers and outcomes', () => {
+  it('stops dead in soft sand, ends in water and out of bounds, and bounces on from a path', () => {
+    const launch = struck({ bearingDeg: 0 });
+    const on = (cover: Lie['cover'], firmness = 0.5) =>
+      shotSimulator(inclinedPlane(0, 0, cover), { ...day, firmness }, null).trace(0, 0, launch).result;
+    expect(on('bunker', 0.2).runM).toBeLessThan(0.5);
+    expect(on('penaltyArea').outcome).toBe('penaltyArea');
+    expect(on('outOfBounds').outcome).toBe('outOfBounds');
+    expect(on('path').runM).toBeGreaterThan(on('green').runM + 1);
+    expect(on('heavyRough').runM).toBeLessThan(on('lightRough').runM);
+  });
+
+  it('traces the very shot that it runs', () => {
+    const launch = struck({ bearingDeg: 0 });
+    const simulator = shotSimulator(inclinedPlane(2, 90, 'green'), day, null);
+    const { result, path } = simulator.trace(0, 0, launch);
+    const v = new Float64Array(6);
+    const out = new Float64Array(SLOT_COUNT);
+    launchVectors(launch, v);
+    simulator.run(0, 0, v, out);
+    expect(result.rest).toEqual({ eastM: out[0], northM: out[1] });
+    expect(path.touchdowns).toHaveLength(result.bounces);
+    const points = path.pointsM;
+    expect([points.at(-3), points.at(-2)]).toEqual([out[0], out[1]]);
+    const first = path.touchdowns[0] ?? 0;
+    expect(points[3 * first]).toBeCloseTo(result.landing.eastM, 3);
+  });
+
+  it('is stopped by a crown in its way', () => {
+    const plane = inclinedPlane(0, 0, 'green');
+    const crown = {
+      kind: 'tree' as const,
+      name: 'oak',
+      ringM: Float64Array.of(-3, 4, 3, 4, 3, 7, -3, 7),
+      bottomM: 0.5,
+      topM: 9,
+    };
+    const launch = struck({ bearingDeg: 0 });
+    const free = shotSimulator(plane, day, null).trace(0, 0, launch).result;
+    const barred = shotSimulator({ ...plane, maxHeightM: 0, obstacles: [crown] }, day, null).trace(
+      0,
+      0,
+      launch,
+    ).result;
+    expect(free.struckObstacle).toBe(false);
+    expect(barred.struckObstacle).toBe(true);
+    expect(barred.carryM).toBeLessThan(free.carryM);
+  });
+});
