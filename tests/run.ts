@@ -150,7 +150,9 @@ function run(command: readonly string[]): Promise<{ code: number; output: string
   const [program = '', ...args] = command;
   const started = performance.now();
   return new Promise((done) => {
-    const child = spawn(program, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+    // What is told through a pipe should stay readable in a log.
+    const env = process.stdout.isTTY ? process.env : { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' };
+    const child = spawn(program, args, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] });
     let output = '';
     for (const stream of [child.stdout, child.stderr])
       stream.setEncoding('utf8').on('data', (part: string) => (output += part));

@@ -142,6 +142,7 @@ export const tools = [
   'prettier',
   'typescript',
   'vite', // read by electron-vite and vitest
+  'vega-datasets', // an open elevation grid that tests read as a file
 ];
 
 /**
