@@ -33,7 +33,7 @@ export interface DrawnShot {
 export const drawnFinishes = 160;
 
 export const holedCode = 254;
-export const lostCode = 255;
+const lostCode = 255;
 
 const troubleCodes: ReadonlySet<number> = new Set([
   coverCode('bunker'),

@@ -3,7 +3,7 @@ import { html } from './html.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import type { SheetSize } from './playbookCss.ts';
 import { flagMap, overviewMap } from './playbookMaps.ts';
-import { sizeRules, smallestScaleDenominator } from './sizeRules.ts';
+import { exceededSizeRules, sizeRules } from './sizeRules.ts';
 
 /** Cover page: whose it is, the day it was worked out for, how to read it, and the cautions. */
 export function frontPage(model: PlaybookModel): SafeHtml {
@@ -120,6 +120,11 @@ export function holePage(model: PlaybookModel, hole: PlaybookHole): SafeHtml {
   </section>`;
 }
 
+const sheetIn: Readonly<Record<SheetSize, { widthIn: number; heightIn: number }>> = {
+  a4: { widthIn: 210 / 25.4, heightIn: 297 / 25.4 },
+  letter: { widthIn: 8.5, heightIn: 11 },
+};
+
 /** A flag's page: the map with every landing spot, and a table of every ball with its reasons. */
 export function flagPage(
   model: PlaybookModel,
@@ -127,7 +132,9 @@ export function flagPage(
   flag: PlaybookFlag,
   sheet: SheetSize,
 ): SafeHtml {
+  const paperIn = sheetIn[sheet];
   const map = flagMap(model, hole, flag, sheet === 'a4' ? 310 : 270);
+  const exceeded = exceededSizeRules({ scaleDenominator: map.denominator, ...paperIn });
   const long = model.units.system === 'yards' ? 'yd' : 'm';
   const short = model.units.system === 'yards' ? 'ft' : 'm';
   return html`<section class="guide">
@@ -171,9 +178,8 @@ export function flagPage(
     </table>
     ${flag.missing.length === 0 ? null : html`<p class="small">No plan here for ball ${flag.missing.join(', ')}.</p>`}
     <p class="small">
-      For preparation and practice. This map is
-      ${map.denominator < smallestScaleDenominator ? 'larger' : 'no larger'} than 1 : 480 but the sheet is
-      larger than a card; see “Before you use it”.
+      For preparation and practice. This map is ${exceeded.includes('scale') ? 'larger' : 'no larger'} than 1
+      : 480 but the sheet is larger than a card; see “Before you use it”.
     </p>
   </section>`;
 }
