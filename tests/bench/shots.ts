@@ -114,7 +114,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
   };
   /** Runs until `passed` of the state first turns true, and bisects to it. */
   const until = (f: Derivative, y0: number[], end: number, passed: (y: number[]) => boolean): number[] => {
-    let found: number[] | null = null;
+    const found: number[][] = [];
     const last = solver(y0.length).solve(f, 0, y0, end, (n, t0, t1, y, dense) => {
       if (n === 1 || !passed(y)) return undefined;
       let low = t0;
@@ -124,13 +124,13 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
         const trial = y0.map((_, i) => dense(i, t));
         if (passed(trial)) {
           high = t;
-          found = trial;
+          found.push(trial);
         } else low = t;
       }
-      found ??= y;
+      if (found.length === 0) found.push(y);
       return false;
     });
-    return found ?? last.y;
+    return found.at(-1) ?? last.y;
   };
   const flight: Derivative = (_, y) => {
     aerodynamicAcceleration(air, at(y, 3), at(y, 4), at(y, 5), at(y, 6), at(y, 7), at(y, 8), a);

@@ -127,6 +127,7 @@ export const rooms = {
       'zod',
       'delaunator',
       'ml-matrix',
+      'odex', // read through require: it ships no types
       '@turf/turf',
       '@electron/asar',
     ],
