@@ -36,7 +36,7 @@ export const rooms = {
   },
   'shared/formats': {
     imports: ['shared/atlas', 'shared/geometry', 'shared/units', 'shared/words', 'shared/numeric'],
-    packages: ['zod', 'fflate'],
+    packages: ['zod', 'fflate', 'geotiff', 'proj4', 'saxes'],
     typePackages: ['geojson'],
   },
   'shared/terrain': {
