@@ -47,7 +47,8 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
     yield 0.1 * step.value;
     step = steps.next();
   }
-  const { map, shooterFrom } = step.value;
+  const tools = step.value;
+  const { map } = tools;
   const cells = Math.round(SIDE_M / CELL_M);
   const westM = flag.at.eastM - SIDE_M / 2;
   const southM = flag.at.northM - SIDE_M / 2;
@@ -71,7 +72,7 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
         simple[k] = techniques.indexOf('putt');
         continue;
       }
-      const price = priceFrom(scene.player, map, shooterFrom, shots, from, covers[code] ?? 'fairway');
+      const price = priceFrom(scene.player, map, tools.shooterFrom, shots, from, covers[code] ?? 'fairway');
       strokes[k] = price.strokes;
       if (price.technique !== null) simple[k] = techniques.indexOf(price.technique);
     }
