@@ -12,6 +12,7 @@ import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
 import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { sessionStore, type Workspace, workspaces } from './store/session.ts';
+import { PositionsWorkspace } from './positions/PositionsWorkspace.tsx';
 import { playbookFonts } from './playbookFonts.ts';
 import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
 import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
@@ -30,6 +31,7 @@ interface AppProps {
 }
 
 const tabs: readonly { readonly id: Workspace; readonly label: string }[] = [
+  { id: 'positions', label: 'Positions' },
   { id: 'plan', label: 'Plan' },
   { id: 'playbook', label: 'Playbook' },
 ];
@@ -115,6 +117,18 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
           role="tabpanel"
           aria-labelledby={`tab-${session.workspace}`}
         >
+          {document !== null && hole !== undefined && open !== null && session.workspace === 'positions' && (
+            <PositionsWorkspace
+              key={hole.id}
+              document={document}
+              holeId={hole.id}
+              units={units}
+              largeType={textSize === 'large'}
+              readOnly={open.readOnly !== null}
+              edit={(edit) => desk.edit(edit)}
+              hold={(held) => planning.hold(held)}
+            />
+          )}
           {document !== null && hole !== undefined && session.workspace === 'playbook' && (
             <PlaybookWorkspace
               document={document}

@@ -1,4 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { element } from '../../shared/plate/element.ts';
@@ -21,7 +23,7 @@ import { Stage } from './stage.ts';
 
 interface PlateMapProps {
   readonly scene: Scene;
-  readonly placed: boolean;
+  readonly document: AtlasDocument;
   readonly ballId: string | null;
   readonly flagId: string | null;
   readonly shots: readonly DrawnShot[];
@@ -33,6 +35,8 @@ interface PlateMapProps {
   readonly choose: (id: string, kind: 'ball' | 'flag') => void;
   readonly hold: (id: string, at: LonLat) => void;
   readonly drop: (id: string, at: LonLat) => void;
+  /** Given while the next click on the ground puts something there. */
+  readonly place?: ((at: LonLat) => void) | undefined;
   /** Gets what zooms and fits the map, for buttons outside the plate: nothing of ours lies over the ground. */
   readonly onControls: (controls: MapControls | null) => void;
 }
@@ -40,6 +44,8 @@ interface PlateMapProps {
 export interface MapControls {
   zoom(by: number): void;
   showGreen(): void;
+  /** The place in the middle of the map. */
+  middle(): LonLat;
 }
 
 const FOOT = 56;
@@ -48,7 +54,7 @@ const ARROW_SPACING_M = 2;
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
-  const { scene, placed, ballId, flagId, shots, moving, units, largeType, editable } = props;
+  const { scene, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -58,6 +64,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   );
   const style = useMemo(() => screenStyle('map', largeType ? 1.35 : 1), [largeType]);
   const { frame } = scene;
+  const { placed } = headerOf(document);
   const anchor = frame.anchor.join(' ');
 
   // The handlers change with every render; the map asks for the newest when something happens.
@@ -74,10 +81,12 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       hold: (id, at) => latest.current.hold(id, at),
       drop: (id, at) => latest.current.drop(id, at),
       view: setView,
+      click: (at) => latest.current.place?.(at),
     });
     setStage(made);
     latest.current.onControls({
       zoom: (by) => made.zoom(by),
+      middle: () => made.middle(),
       showGreen: () => made.fit(pointsToShow(latest.current, made.map.getSize().x)),
     });
     return () => {
@@ -103,14 +112,15 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 
   // The fitted ground stays the same object until something under it changes.
   const { surface, input } = scene;
+  const ridges = ridgesOf(document);
   const relief = useMemo(
     () =>
-      groundRelief(surface, greensOf(input), tierEdges(input), {
+      groundRelief(surface, greensOf(input), shapeLines(input, ridges), {
         units,
         arrowSpacingM: ARROW_SPACING_M * (largeType ? Math.SQRT2 : 1),
         heavyOnly: largeType,
       }),
-    [surface, input, units, largeType],
+    [surface, input, ridges, units, largeType],
   );
   const drawing = useMemo<MapDrawing>(
     () => ({
@@ -196,7 +206,11 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   }, [view, plateSize, margin, foot, style, units, placed, scene]);
 
   return (
-    <section className="plate" aria-label={`Plate of hole ${scene.hole.label}`} ref={plate}>
+    <section
+      className={props.place === undefined ? 'plate' : 'plate placing'}
+      aria-label={`Plate of hole ${scene.hole.label}`}
+      ref={plate}
+    >
       <div
         className="plate-map"
         ref={holder}
@@ -210,8 +224,18 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 const greensOf = (input: TerrainInput): readonly PlanePolygon[] =>
   input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
 
-const tierEdges = (input: TerrainInput): ReliefDrawing['lines'] =>
-  input.breaklines.map(({ points }) => ({ kind: 'tierEdge', points }));
+const shapeLines = (input: TerrainInput, ridges: string): ReliefDrawing['lines'] =>
+  input.breaklines.map(({ id, points }) => ({
+    kind: ridges.split('\n').includes(id) ? 'ridge' : 'tierEdge',
+    points,
+  }));
+
+/** The ids of the ridges as one text, which stays equal while they do. */
+const ridgesOf = (document: AtlasDocument): string =>
+  recordsOf(document, 'line')
+    .filter(({ kind }) => kind === 'ridge')
+    .map(({ id }) => id)
+    .join('\n');
 
 const kindOf = (scene: Scene, id: string): 'ball' | 'flag' =>
   scene.balls.some(({ record }) => record.id === id) ? 'ball' : 'flag';

@@ -1,6 +1,6 @@
 import * as L from 'leaflet';
 import 'leaflet/dist/leaflet.css';
-import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { type LonLat, lonLat, type PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlateView } from '../../shared/plate/view.ts';
 import { type HandleEvents, Handles } from './handles.ts';
@@ -9,6 +9,8 @@ import { PlateLayer, plateViewOf } from './plateLayer.ts';
 export interface StageEvents extends HandleEvents {
   /** The part of the plane inside the frame has changed. */
   view(view: PlateView): void;
+  /** The bare ground was clicked. */
+  click(at: LonLat): void;
 }
 
 const MOST_ZOOM = 25;
@@ -46,6 +48,7 @@ export class Stage {
     this.under = new PlateLayer(scene.frame, 'under').addTo(this.map);
     this.over = new PlateLayer(scene.frame, 'over').addTo(this.map);
     this.handles = new Handles(this.map, scene.frame, events);
+    this.map.on('click', ({ latlng }) => events.click(lonLat(latlng.lng, latlng.lat)));
     this.map.on('zoomend moveend resize', () => events.view(plateViewOf(this.map, scene.frame)));
   }
 
@@ -67,6 +70,11 @@ export class Stage {
     const visible = this.map.getBounds().pad(-0.06);
     if (points.every((point) => visible.contains(this.#latLng(point)))) return;
     this.fit(points);
+  }
+
+  middle(): LonLat {
+    const { lng, lat } = this.map.getCenter();
+    return lonLat(lng, lat);
   }
 
   zoom(by: number): void {

@@ -1,7 +1,6 @@
 import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { headerOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
@@ -108,7 +107,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           <div className="plan-left">
             <PlateMap
               scene={scene}
-              placed={headerOf(document).placed}
+              document={document}
               ballId={ballId}
               flagId={flagId}
               shots={shots}

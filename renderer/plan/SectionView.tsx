@@ -1,4 +1,4 @@
-import { Maximize2, Minus, Plus } from 'lucide-react';
+import { MapButtons } from '../map/MapButtons.tsx';
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
@@ -66,37 +66,7 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
       <div className="section-head">
         <h2>Section along the shot</h2>
         <span className="section-scale">{drawn?.scaleText ?? ''}</span>
-        {controls !== null && (
-          <div className="map-controls" role="group" aria-label="Map">
-            <button
-              type="button"
-              className="icon-button"
-              aria-label="Closer"
-              title="Closer"
-              onClick={() => controls.zoom(0.5)}
-            >
-              <Plus size={17} strokeWidth={1.9} aria-hidden />
-            </button>
-            <button
-              type="button"
-              className="icon-button"
-              aria-label="Further"
-              title="Further"
-              onClick={() => controls.zoom(-0.5)}
-            >
-              <Minus size={17} strokeWidth={1.9} aria-hidden />
-            </button>
-            <button
-              type="button"
-              className="icon-button"
-              aria-label="Show the whole green"
-              title="Show the whole green"
-              onClick={() => controls.showGreen()}
-            >
-              <Maximize2 size={15} strokeWidth={1.9} aria-hidden />
-            </button>
-          </div>
-        )}
+        {controls !== null && <MapButtons controls={controls} />}
       </div>
       <div className="section-drawing" ref={holder}>
         <Drawing

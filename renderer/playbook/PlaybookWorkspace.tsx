@@ -48,6 +48,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
 
   return (
     <div className="playbook">
+      <h1 className="unseen">Playbook of {holeWords(hole?.label ?? '', hole?.name ?? '')}</h1>
       <nav className="playbook-holes" aria-label="Holes">
         <h2>Holes</h2>
         {holes.map(({ id, label, name: holeName }) => (

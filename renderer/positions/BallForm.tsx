@@ -1,0 +1,82 @@
+import { Trash2 } from 'lucide-react';
+import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
+import type { BallPosition } from '../../shared/atlas/records.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import { coverWords } from '../../shared/plate/coverWords.ts';
+import { covers, lieQualities } from '../../shared/words/vocabulary.ts';
+import { TextField } from '../ui/TextField.tsx';
+import { lieWords } from '../ui/words.ts';
+
+interface BallFormProps {
+  readonly ball: BallPosition;
+  readonly scene: Scene | null;
+  readonly readOnly: boolean;
+  readonly edit: (edit: Edit) => void;
+}
+
+const FROM_MAP = 'map';
+
+/** Name, ground and lie of one ball. */
+export function BallForm({ ball, scene, readOnly, edit }: BallFormProps): React.JSX.Element {
+  const placed = scene?.balls.find(({ record }) => record.id === ball.id);
+  const under = scene === null || placed === undefined ? '' : coverWords[scene.ground.coverAt(placed.at)];
+  const title = ball.name === '' ? `Ball ${ball.label}` : `Ball ${ball.label}, ${lowerFirst(ball.name)}`;
+  return (
+    <>
+      <div className="side-head">
+        <h2>{title}</h2>
+      </div>
+      <fieldset className="form" disabled={readOnly}>
+        <label>
+          <span>Name</span>
+          <TextField
+            value={ball.name}
+            commit={(name) => edit(putRecords(`named ball ${ball.label}`, [{ ...ball, name }]))}
+          />
+        </label>
+        <label>
+          <span>Ground</span>
+          <select
+            value={ball.coverOverride ?? FROM_MAP}
+            onChange={({ target }) => {
+              const coverOverride = covers.find((cover) => cover === target.value) ?? null;
+              edit(putRecords(`set the ground of ball ${ball.label}`, [{ ...ball, coverOverride }]));
+            }}
+          >
+            <option value={FROM_MAP}>{under === '' ? 'from the map' : `${under}, from the map`}</option>
+            {covers.map((cover) => (
+              <option key={cover} value={cover}>
+                {coverWords[cover]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Lie</span>
+          <select
+            value={ball.lie}
+            onChange={({ target }) => {
+              const lie = lieQualities.find((quality) => quality === target.value) ?? ball.lie;
+              edit(putRecords(`set the lie of ball ${ball.label}`, [{ ...ball, lie }]));
+            }}
+          >
+            {lieQualities.map((quality) => (
+              <option key={quality} value={quality}>
+                {lieWords[quality]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          className="button"
+          onClick={() => edit(removeRecords(`took ball ${ball.label} away`, [ball.id]))}
+        >
+          <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
+        </button>
+      </fieldset>
+    </>
+  );
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
