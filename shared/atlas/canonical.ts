@@ -37,13 +37,23 @@ export function canonicalRecord(record: AtlasRecord): AtlasRecord {
       };
     case 'spotHeight':
       return { ...record, at: canonicalPosition(record.at), heightM: unsignedZero(record.heightM) };
+    case 'elevationGrid':
+      // The corners keep their order, which says how the rows run.
+      return {
+        ...record,
+        corners: record.corners.map((ring) => ring.map(canonicalPosition)),
+        heightsM: record.heightsM.map((height) => (height === null ? null : unsignedZero(height))),
+        datumShiftM: unsignedZero(record.datumShiftM),
+      };
     case 'slopeReading':
+    case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
       return { ...record, at: canonicalPosition(record.at) };
     case 'conditions':
     case 'player':
     case 'choice':
+    case 'source':
       return record;
   }
 }

@@ -12,7 +12,14 @@ export interface Migration {
 }
 
 /** In order, one for each format ever released but the newest. Format 1 is the first. */
-export const migrations: readonly Migration[] = [];
+export const migrations: readonly Migration[] = [
+  {
+    from: 1,
+    change:
+      'New records: planes judged by eye, elevation grids, and the sources of imported data. Those of format 1 stay as they are.',
+    up: (records) => records,
+  },
+];
 
 /** Raises records of a known older format to the newest, one step at a time. */
 export function migrate(

@@ -60,7 +60,7 @@ export function placeAtlas(annotation: string, anchor: LonLat, turnDeg: number):
         after.set(
           id,
           canonicalRecord(
-            moved.type === 'slopeReading'
+            moved.type === 'slopeReading' || moved.type === 'planeByEye'
               ? { ...moved, downhillBearingDeg: turnedBearing(moved.downhillBearingDeg) }
               : moved,
           ),
@@ -77,12 +77,15 @@ export function mapPositions(record: AtlasRecord, move: (at: LonLat) => LonLat):
   switch (record.type) {
     case 'area':
       return { ...record, rings: record.rings.map((ring) => ring.map(move)) };
+    case 'elevationGrid':
+      return { ...record, corners: record.corners.map((ring) => ring.map(move)) };
     case 'line':
       return { ...record, positions: record.positions.map(move) };
     case 'hole':
       return { ...record, line: record.line?.map(move) ?? null };
     case 'spotHeight':
     case 'slopeReading':
+    case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
       return { ...record, at: move(record.at) };

@@ -78,6 +78,36 @@ export interface SlopeReading {
   readonly accuracyPct: number;
 }
 
+/** How the ground seems to lie as a whole, judged by eye: "2 % back to front". Weak evidence, but better than none. */
+export interface PlaneByEye {
+  readonly type: 'planeByEye';
+  readonly id: RecordId;
+  readonly at: LonLat;
+  /** Half the length of the ground that was looked at. */
+  readonly reachM: number;
+  readonly slopePct: number;
+  /** True bearing in which the ground falls. */
+  readonly downhillBearingDeg: number;
+  readonly accuracyPct: number;
+}
+
+/** Heights on a regular grid, cut from an elevation model about a green. */
+export interface ElevationGrid {
+  readonly type: 'elevationGrid';
+  readonly id: RecordId;
+  readonly name: string;
+  /** The corner nodes in one ring: south-west, south-east, north-east, north-west as the grid's own rows and columns lie. */
+  readonly corners: Rings;
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row from the south-west corner; null where the model has no height. */
+  readonly heightsM: readonly (number | null)[];
+  /** Added to every height to reach the atlas's own datum. */
+  readonly datumShiftM: number;
+  /** One standard deviation of a height, beyond what a common shift explains. */
+  readonly accuracyM: number;
+}
+
 export interface HoleLocation {
   readonly type: 'holeLocation';
   readonly id: RecordId;
@@ -155,6 +185,18 @@ export interface ChoiceRecord {
   readonly note: string;
 }
 
+/** Where imported data came from, and on what terms; printed with whatever is made from it. */
+export interface SourceRecord {
+  readonly type: 'source';
+  readonly id: RecordId;
+  /** The file, or what the file calls itself. */
+  readonly name: string;
+  /** As its owner asks to be named: "© somebody". Empty where the file names nobody. */
+  readonly attribution: string;
+  /** Name or address of the licence; empty where the file names none. */
+  readonly licence: string;
+}
+
 export type AtlasRecord =
   | AtlasHeader
   | HoleRecord
@@ -162,11 +204,14 @@ export type AtlasRecord =
   | LineRecord
   | SpotHeight
   | SlopeReading
+  | PlaneByEye
+  | ElevationGrid
   | HoleLocation
   | BallPosition
   | ConditionsRecord
   | PlayerRecord
-  | ChoiceRecord;
+  | ChoiceRecord
+  | SourceRecord;
 
 export type RecordOf<T extends AtlasRecord['type']> = Extract<AtlasRecord, { readonly type: T }>;
 

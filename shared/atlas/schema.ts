@@ -7,7 +7,7 @@ import type { AtlasRecord } from './records.ts';
 z.config({ jitless: true });
 
 /** The atlas format this program writes. Files and journals carry it; migrations.ts raises older ones. */
-export const ATLAS_FORMAT = 1;
+export const ATLAS_FORMAT = 2;
 
 const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
 
@@ -28,6 +28,9 @@ const position = z
   .tuple([finite.min(-180).max(180), finite.min(-90).max(90)])
   .transform(([lonDeg, latDeg]) => lonLat(lonDeg, latDeg));
 const heightM = finite.min(-500).max(9000);
+
+/** Nodes of one elevation grid: a complex at half a metre takes some 40,000. */
+export const MOST_GRID_NODES = 65_536;
 
 /** One schema for each record type; `z.strictObject` so that nothing unknown is quietly dropped. */
 export const recordSchemas = {
@@ -83,6 +86,31 @@ export const recordSchemas = {
     downhillBearingDeg: bearing,
     accuracyPct: finite.positive().max(50),
   }),
+  planeByEye: z.strictObject({
+    type: z.literal('planeByEye'),
+    id,
+    at: position,
+    reachM: finite.min(1).max(200),
+    slopePct: finite.min(0).max(50),
+    downhillBearingDeg: bearing,
+    accuracyPct: finite.positive().max(50),
+  }),
+  elevationGrid: z
+    .strictObject({
+      type: z.literal('elevationGrid'),
+      id,
+      name: text,
+      corners: z.array(z.array(position).length(4)).length(1),
+      columns: finite.int().min(2).max(4096),
+      rows: finite.int().min(2).max(4096),
+      heightsM: z.array(heightM.nullable()).max(MOST_GRID_NODES),
+      datumShiftM: finite.min(-9000).max(9000),
+      accuracyM: finite.positive().max(10),
+    })
+    .refine(({ columns, rows, heightsM }) => heightsM.length === columns * rows, {
+      path: ['heightsM'],
+      message: 'does not hold one height for each node (columns x rows).',
+    }),
   holeLocation: z.strictObject({
     type: z.literal('holeLocation'),
     id,
@@ -145,5 +173,12 @@ export const recordSchemas = {
     flagId: id,
     optionId: z.string().min(1).max(200),
     note,
+  }),
+  source: z.strictObject({
+    type: z.literal('source'),
+    id,
+    name: text,
+    attribution: z.string().max(1000),
+    licence: z.string().max(1000),
   }),
 } satisfies Record<AtlasRecord['type'], z.ZodType>;

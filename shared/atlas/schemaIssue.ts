@@ -38,6 +38,8 @@ export function schemaIssueText(issue: z.core.$ZodIssue, found: unknown): { what
       };
     case 'invalid_format':
       return { what: `is ${value}, which is not a usable id.`, remedy: `It ${issue.message}.` };
+    case 'custom':
+      return { what: issue.message, remedy: 'Correct it or take it out.' };
     default:
       return { what: `is ${value}, which does not fit.`, remedy: 'Correct it or take it out.' };
   }

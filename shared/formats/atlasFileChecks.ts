@@ -67,12 +67,18 @@ function positionLists(record: AtlasRecord): readonly { positions: readonly LonL
   switch (record.type) {
     case 'area':
       return record.rings.map((positions, r) => ({ positions, field: `geometry.coordinates[${String(r)}]` }));
+    case 'elevationGrid':
+      return record.corners.map((positions, r) => ({
+        positions,
+        field: `geometry.coordinates[${String(r)}]`,
+      }));
     case 'line':
       return [{ positions: record.positions, field: 'geometry.coordinates' }];
     case 'hole':
       return record.line === null ? [] : [{ positions: record.line, field: 'line' }];
     case 'spotHeight':
     case 'slopeReading':
+    case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
       return [{ positions: [record.at], field: '' }];

@@ -6,6 +6,8 @@ export const mappedTypes = {
   line: { geometry: 'LineString', member: 'positions', optional: ['heightM'] },
   spotHeight: { geometry: 'Point', member: 'at', optional: [] },
   slopeReading: { geometry: 'Point', member: 'at', optional: [] },
+  planeByEye: { geometry: 'Point', member: 'at', optional: [] },
+  elevationGrid: { geometry: 'Polygon', member: 'corners', optional: [] },
   holeLocation: { geometry: 'Point', member: 'at', optional: [] },
   ballPosition: { geometry: 'Point', member: 'at', optional: ['coverOverride'] },
 } as const satisfies Partial<Record<AtlasRecord['type'], unknown>>;
@@ -18,6 +20,7 @@ export const listedTypes = {
   conditions: 'conditions',
   player: 'players',
   choice: 'choices',
+  source: 'sources',
 } as const satisfies Partial<Record<AtlasRecord['type'], string>>;
 
 export type ListedType = keyof typeof listedTypes;

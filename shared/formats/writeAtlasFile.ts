@@ -1,6 +1,6 @@
 import { canonicalRecord } from '../atlas/canonical.ts';
 import { compareIds, headerOf, recordsOf } from '../atlas/document.ts';
-import type { AtlasDocument, AtlasRecord } from '../atlas/records.ts';
+import type { AtlasDocument, AtlasRecord, Rings } from '../atlas/records.ts';
 import { ATLAS_FORMAT, recordSchemas } from '../atlas/schema.ts';
 import type { LonLat } from '../geometry/points.ts';
 import { techniques } from '../words/vocabulary.ts';
@@ -54,13 +54,18 @@ function feature(record: MappedRecord): string {
 function coordinates(record: MappedRecord): string {
   switch (record.type) {
     case 'area':
-      return `[${record.rings.map((ring) => line([...ring, ...ring.slice(0, 1)])).join(',')}]`;
+      return closed(record.rings);
+    case 'elevationGrid':
+      return closed(record.corners);
     case 'line':
       return line(record.positions);
     default:
       return JSON.stringify(record.at);
   }
 }
+
+const closed = (rings: Rings): string =>
+  `[${rings.map((ring) => line([...ring, ...ring.slice(0, 1)])).join(',')}]`;
 
 const line = (positions: readonly LonLat[]): string =>
   bracketed(

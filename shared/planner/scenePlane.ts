@@ -1,4 +1,5 @@
 import type { AreaRecord, AtlasDocument } from '../atlas/records.ts';
+import { gridNodes } from '../atlas/gridNodes.ts';
 import type { LonLat, PlanePoint, PlanePolygon } from '../geometry/points.ts';
 import { localFrame } from '../geometry/localFrame.ts';
 import type { TerrainArea, TerrainInput } from '../terrain/terrainInput.ts';
@@ -56,6 +57,23 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
       points: ring(line.positions),
     }))
     .filter((line) => inside(line.points));
+  const planes = records.planes
+    .map(({ id, at, reachM, slopePct, downhillBearingDeg, accuracyPct }) => ({
+      id,
+      at: toPlane(at),
+      reachM,
+      slopePct,
+      downhillBearingDeg,
+      accuracyPct,
+    }))
+    .filter((plane) => inside([plane.at]));
+  const grids = records.grids
+    .map((grid) => ({
+      id: grid.id,
+      nodes: gridNodes(grid, frame).filter((node) => inside([node.at])),
+      accuracyM: grid.accuracyM,
+    }))
+    .filter(({ nodes }) => nodes.length > 0);
   const input: TerrainInput = {
     areas,
     heights: records.heights
@@ -70,6 +88,8 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
         accuracyPct,
       }))
       .filter((slope) => inside([slope.at])),
+    ...(planes.length > 0 && { planes }),
+    ...(grids.length > 0 && { grids }),
     breaklines: lines.flatMap(({ id, kind, points }) =>
       kind === 'tierEdge' || kind === 'ridge' ? [{ id, points }] : [],
     ),
@@ -81,7 +101,7 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
     ),
     extent,
   };
-  if (input.heights.length + input.contours.length + input.slopes.length === 0) {
+  if ([input.heights, input.contours, input.slopes, planes, grids].every(({ length }) => length === 0)) {
     throw new InputProblem(
       'green-without-elevation',
       `the green “${greenRecord.name}” has no heights or slope readings.`,

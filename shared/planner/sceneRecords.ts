@@ -22,6 +22,8 @@ export interface SceneRecords {
   readonly lines: readonly Extract<AtlasRecord, { type: 'line' }>[];
   readonly heights: readonly Extract<AtlasRecord, { type: 'spotHeight' }>[];
   readonly slopes: readonly Extract<AtlasRecord, { type: 'slopeReading' }>[];
+  readonly planes: readonly Extract<AtlasRecord, { type: 'planeByEye' }>[];
+  readonly grids: readonly Extract<AtlasRecord, { type: 'elevationGrid' }>[];
   readonly conditions: ConditionsRecord;
   readonly player: PlayerRecord;
 }
@@ -92,6 +94,8 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
     lines: ofType('line'),
     heights: ofType('spotHeight'),
     slopes: ofType('slopeReading'),
+    planes: ofType('planeByEye'),
+    grids: ofType('elevationGrid'),
     conditions,
     player,
   };

@@ -15,6 +15,8 @@ const CONTOUR_ACCURACY_M = 0.03;
 const CONTOUR_SPACING_M = 1.5;
 /** Beyond this many heights those that lie close together are averaged: a dense fit grows with the cube of their number. */
 const MOST_HEIGHTS = 500;
+/** Nodes of elevation models fill what the spot heights leave of that, but may always have so many. */
+const LEAST_GRID_SHARE = 150;
 
 /** A value that is a weighted sum of the heights at a few points, with its variance. */
 export interface Observation {
@@ -28,7 +30,7 @@ export interface Observation {
 
 export interface Reading {
   readonly id: string;
-  readonly kind: 'height' | 'slope' | 'contour';
+  readonly kind: 'height' | 'slope' | 'contour' | 'grid' | 'plane';
   readonly at: PlanePoint;
 }
 
@@ -66,25 +68,26 @@ export function evidenceOf(input: TerrainInput): Evidence {
     });
     readings.push({ id: height.id, kind: 'height', at: height.at });
   }
+  // Thinned apart from the spot heights, which are the better evidence and must not be averaged with these.
+  const nodes = (input.grids ?? []).flatMap(({ id, nodes: own, accuracyM }) =>
+    own.map((node) => ({ ...node, id, accuracyM })),
+  );
+  for (const node of gathered(nodes, Math.max(LEAST_GRID_SHARE, MOST_HEIGHTS - input.heights.length))) {
+    observations.push({
+      terms: [node.at.eastM, node.at.northM, 1],
+      value: node.heightM + raisedBy(node.at),
+      variance: squared(Math.max(node.accuracyM, BEST_HEIGHT_ACCURACY_M)),
+      reading: readings.length,
+    });
+    readings.push({ id: node.id, kind: 'grid', at: node.at });
+  }
   for (const slope of input.slopes) {
-    const bearing = (slope.downhillBearingDeg * Math.PI) / 180;
-    const variance = squared(Math.max(slope.accuracyPct / 100, BEST_SLOPE_ACCURACY));
-    const { eastM, northM } = slope.at;
-    const half = LEVEL_LENGTH_M / 2;
-    const per = 1 / LEVEL_LENGTH_M;
-    observations.push({
-      terms: [eastM + half, northM, per, eastM - half, northM, -per],
-      value: (-slope.slopePct / 100) * sin(bearing),
-      variance,
-      reading: readings.length,
-    });
-    observations.push({
-      terms: [eastM, northM + half, per, eastM, northM - half, -per],
-      value: (-slope.slopePct / 100) * cos(bearing),
-      variance,
-      reading: readings.length,
-    });
+    observations.push(...slopeObservations(slope, LEVEL_LENGTH_M / 2, readings.length));
     readings.push({ id: slope.id, kind: 'slope', at: slope.at });
+  }
+  for (const plane of input.planes ?? []) {
+    observations.push(...slopeObservations(plane, plane.reachM, readings.length));
+    readings.push({ id: plane.id, kind: 'plane', at: plane.at });
   }
   for (const contour of input.contours) {
     for (const at of evenly(contour.points, CONTOUR_SPACING_M)) {
@@ -100,12 +103,38 @@ export function evidenceOf(input: TerrainInput): Evidence {
   return { readings, observations };
 }
 
+/** A slope as two differences of height, eastwards and northwards, over `halfM` to either side. */
+function slopeObservations(
+  slope: TerrainInput['slopes'][number],
+  halfM: number,
+  reading: number,
+): readonly [Observation, Observation] {
+  const bearing = (slope.downhillBearingDeg * Math.PI) / 180;
+  const variance = squared(Math.max(slope.accuracyPct / 100, BEST_SLOPE_ACCURACY));
+  const { eastM, northM } = slope.at;
+  const per = 1 / (2 * halfM);
+  return [
+    {
+      terms: [eastM + halfM, northM, per, eastM - halfM, northM, -per],
+      value: (-slope.slopePct / 100) * sin(bearing),
+      variance,
+      reading,
+    },
+    {
+      terms: [eastM, northM + halfM, per, eastM, northM - halfM, -per],
+      value: (-slope.slopePct / 100) * cos(bearing),
+      variance,
+      reading,
+    },
+  ];
+}
+
 /**
- * Heights averaged by square cells, just large enough to leave no more than `MOST_HEIGHTS`; place and height are averaged
+ * Heights averaged by square cells, just large enough to leave no more than `most`; place and height are averaged
  * alike, so a plane stays that plane. As they are where there are few enough.
  */
-function gathered(heights: TerrainInput['heights']): TerrainInput['heights'] {
-  if (heights.length <= MOST_HEIGHTS) return heights;
+function gathered(heights: TerrainInput['heights'], most = MOST_HEIGHTS): TerrainInput['heights'] {
+  if (heights.length <= most) return heights;
   const west = heights.reduce((least, h) => Math.min(least, h.at.eastM), Infinity);
   const east = heights.reduce((most, h) => Math.max(most, h.at.eastM), -Infinity);
   const south = heights.reduce((least, h) => Math.min(least, h.at.northM), Infinity);
@@ -119,7 +148,7 @@ function gathered(heights: TerrainInput['heights']): TerrainInput['heights'] {
       if (members === undefined) cells.set(cell, [h]);
       else members.push(h);
     }
-    if (cells.size <= MOST_HEIGHTS) return [...cells.values()].map(average);
+    if (cells.size <= most) return [...cells.values()].map(average);
   }
 }
 

@@ -121,6 +121,19 @@ function refuseNonsense(input: TerrainInput): void {
       refuse(`slope reading "${s.id}"`);
     }
   }
+  for (const g of input.grids ?? []) {
+    if (!sound(g.accuracyM) || g.nodes.some(({ at, heightM }) => !sound(at.eastM, at.northM, heightM))) {
+      refuse(`elevation grid "${g.id}"`);
+    }
+  }
+  for (const p of input.planes ?? []) {
+    if (
+      !sound(p.at.eastM, p.at.northM, p.reachM, p.slopePct, p.downhillBearingDeg, p.accuracyPct) ||
+      p.reachM <= 0
+    ) {
+      refuse(`plane by eye "${p.id}"`);
+    }
+  }
   for (const c of input.contours) {
     if (!sound(c.heightM, ...c.points.flatMap((p) => [p.eastM, p.northM]))) refuse(`contour "${c.id}"`);
   }

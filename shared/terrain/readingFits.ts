@@ -10,7 +10,7 @@ export interface ReadingFit {
   readonly id: string;
   readonly kind: Reading['kind'];
   readonly at: PlanePoint;
-  /** Metres for a height or contour; a slope's misfit vector in percent has this length. */
+  /** Metres for a height, contour or node of a grid; a slope's misfit vector in percent has this length. */
   readonly residual: number;
   readonly unit: 'm' | 'pct';
   /** The stated accuracy in the same unit. */
@@ -75,7 +75,7 @@ export function readingFits(
     const own = groups[r] ?? [];
     const first = observations[own[0] ?? -1];
     const forecast = othersSay.get(r);
-    const slope = reading.kind === 'slope';
+    const slope = reading.kind === 'slope' || reading.kind === 'plane';
     const per = slope ? 100 : 1;
     const accuracy = per * Math.sqrt(first?.variance ?? NaN);
     const misfits = own.map((i) => plate.residuals[i] as number);

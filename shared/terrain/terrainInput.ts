@@ -17,6 +17,21 @@ export interface TerrainInput {
     readonly downhillBearingDeg: number;
     readonly accuracyPct: number;
   }[];
+  /** Heights of elevation models, thinned as the fit needs. */
+  readonly grids?: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly at: PlanePoint; readonly heightM: number }[];
+    readonly accuracyM: number;
+  }[];
+  /** How the ground lies as a whole by eye: its mean slope over `reachM` to either side of a place. */
+  readonly planes?: readonly {
+    readonly id: string;
+    readonly at: PlanePoint;
+    readonly reachM: number;
+    readonly slopePct: number;
+    readonly downhillBearingDeg: number;
+    readonly accuracyPct: number;
+  }[];
   /** Lines along which the surface may bend sharply. */
   readonly breaklines: readonly { readonly id: string; readonly points: readonly PlanePoint[] }[];
   /** Lines of one known height. */

@@ -2,6 +2,7 @@ import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { planePoint } from '../../geometry/points.ts';
 import { centroid, distanceM, insideDistanceM, nearestOnRing, pointInPolygon } from '../../geometry/ring.ts';
 import { recordsOf } from '../document.ts';
+import { gridNodes } from '../gridNodes.ts';
 import { type Edit, putRecords, useRecord } from '../edits.ts';
 import type { BallPosition, HoleLocation, HoleRecord } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
@@ -102,8 +103,10 @@ function readingsNear({ document, frame }: Survey, green: AreaShape): number {
     insideDistanceM(point, polygon) > -NEAR_GREEN_M;
   let count = 0;
   for (const record of document.records.values()) {
-    if (record.type === 'spotHeight' || record.type === 'slopeReading')
+    if (record.type === 'spotHeight' || record.type === 'slopeReading' || record.type === 'planeByEye')
       count += near(frame.toPlane(record.at)) ? 1 : 0;
+    else if (record.type === 'elevationGrid')
+      count += gridNodes(record, frame).filter(({ at }) => near(at)).length;
     else if (record.type === 'line' && record.kind === 'contour' && record.heightM !== null)
       count += record.positions.filter((at) => near(frame.toPlane(at))).length;
   }

@@ -27,6 +27,9 @@ describe('the schema and the record interfaces', () => {
     expectTypeOf<Parsed<'ballPosition'>>().toEqualTypeOf<Promised<'ballPosition'>>();
     expectTypeOf<Parsed<'conditions'>>().toEqualTypeOf<Promised<'conditions'>>();
     expectTypeOf<Parsed<'player'>>().toEqualTypeOf<Promised<'player'>>();
+    expectTypeOf<Parsed<'planeByEye'>>().toEqualTypeOf<Promised<'planeByEye'>>();
+    expectTypeOf<Parsed<'elevationGrid'>>().toEqualTypeOf<Promised<'elevationGrid'>>();
+    expectTypeOf<Parsed<'source'>>().toEqualTypeOf<Promised<'source'>>();
     expectTypeOf<Parsed<'choice'>>().toEqualTypeOf<Promised<'choice'>>();
   });
 });

@@ -10,6 +10,7 @@ import { InputProblem } from '../../../shared/words/inputProblem.ts';
 const folder = resolve(import.meta.dirname, '../../fixtures');
 const fixture = (name: string): string => readFileSync(resolve(folder, `${name}.geojson`), 'utf8');
 const good = fixture('format-1');
+const newest = fixture('format-2');
 
 function problemOf(text: string, fileName: string): InputProblem {
   try {
@@ -84,7 +85,7 @@ describe('broken atlas files', () => {
 
   it('has a test for every fixture', () => {
     const files = readdirSync(folder).filter((name) => name.endsWith('.geojson'));
-    const read = ['format-1', 'without-flag', 'without-elevation'];
+    const read = ['format-1', 'format-2', 'without-flag', 'without-elevation'];
     expect(files.map((name) => name.replace('.geojson', '')).sort()).toEqual(
       [...Object.keys(broken), ...read].sort(),
     );
@@ -118,14 +119,28 @@ describe('broken atlas files', () => {
 
 describe('the atlas file', () => {
   it('is the same text after reading and writing, whatever the order of records and members', () => {
-    const document = readAtlasFile(good, 'good');
-    expect(writeAtlasFile(document)).toBe(good);
+    const document = readAtlasFile(newest, 'newest');
+    expect(writeAtlasFile(document)).toBe(newest);
     const shuffled = atlasDocument(
       [...document.records.values()]
         .reverse()
         .map((record) => Object.fromEntries(Object.entries(record).reverse()) as unknown as typeof record),
     );
-    expect(writeAtlasFile(shuffled)).toBe(good);
+    expect(writeAtlasFile(shuffled)).toBe(newest);
+  });
+
+  it('raises a file of format 1 as it was released', () => {
+    const old = readAtlasFile(good, 'old');
+    const records = readAtlasFile(newest, 'newest').records;
+    for (const [id, record] of old.records) expect(records.get(id)).toEqual(record);
+    expect([...records.keys()].filter((id) => !old.records.has(id))).toEqual(['source-1', 'eye-1', 'grid-1']);
+    expect(writeAtlasFile(old)).toContain('"format": 2');
+  });
+
+  it('refuses a grid that does not hold a height for each node', () => {
+    const short = problemOf(newest.replace('"columns":3', '"columns":4'), 'short');
+    expect(short.place).toBe('short, feature 6 (id "grid-1", "Cut from a survey"), properties.heightsM');
+    expect(short.message).toContain('one height for each node');
   });
 
   it('is RFC 7946: closed rings, outer ones counter-clockwise, no more than nine decimals', () => {
