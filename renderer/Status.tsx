@@ -29,7 +29,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
   const shots = plan === null ? 0 : plan.options.length * plan.shotsPerOption;
   const words =
-    progress !== null && stage !== 'firm'
+    progress !== null
       ? stage === 'coarse'
         ? `Sharpening, ${Math.round(progress * 100)} %`
         : 'Working it out'
@@ -41,7 +41,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       saved={saved}
       savedWell={kept !== null}
       plan={words}
-      progress={stage === 'firm' ? null : progress}
+      progress={progress}
       cancel={cancel}
       end={units === 'yards' ? 'yards, feet, paces' : 'metres, paces'}
     />

@@ -16,6 +16,7 @@ import {
   stepsAt,
   withStep,
 } from './openAtlas.ts';
+import { holdAtlas } from './holdAtlas.ts';
 import { newAtlas } from './newAtlas.ts';
 import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
@@ -42,12 +43,12 @@ export class Desk {
     try {
       preferencesStore.setState(preferencesFrom(await this.#library.kept(PREFERENCES)), true);
       const last = await this.#library.kept(LAST_OPEN);
-      const shelved = typeof last === 'string' ? await this.#shelved(last) : null;
-      if (shelved !== null) this.#show(shelved);
+      const shelved = typeof last === 'string' ? await this.#library.load(last) : null;
+      if (shelved !== null) await this.#show(shelved);
       else {
         const [first] = await this.#library.list();
-        const next = first === undefined ? null : await this.#shelved(first.id);
-        if (next !== null) this.#show(next);
+        const next = first === undefined ? null : await this.#library.load(first.id);
+        if (next !== null) await this.#show(next);
         else await this.openSample();
       }
     } catch (error) {
@@ -107,8 +108,8 @@ export class Desk {
 
   async openFromLibrary(id: string): Promise<void> {
     try {
-      const shelved = await this.#shelved(id);
-      if (shelved !== null) this.#show(shelved);
+      const shelved = await this.#library.load(id);
+      if (shelved !== null) await this.#show(shelved);
     } catch (error) {
       this.#report(error);
     }
@@ -189,6 +190,7 @@ export class Desk {
       session: firstSession,
     };
     let keptAt: number | null = null;
+    await holdAtlas(id);
     try {
       await this.#library.add(shelf, document);
       await this.#library.keep(LAST_OPEN, id);
@@ -196,9 +198,8 @@ export class Desk {
     } catch (error) {
       this.#report(error);
     }
-    sessionStore.setState(withHole(firstSession, document), true);
-    atlasStore.setState({
-      open: {
+    this.#setOpen(
+      {
         id,
         history: historyOf(document),
         inForce: 0,
@@ -208,15 +209,15 @@ export class Desk {
         keptAt,
         readOnly: null,
       },
-    });
+      firstSession,
+    );
   }
 
-  async #shelved(id: string): Promise<ShelvedAtlas | null> {
-    await this.#library.trim(id);
-    return this.#library.load(id);
-  }
-
-  #show({ shelf, base, steps }: ShelvedAtlas): void {
+  async #show(asked: ShelvedAtlas): Promise<void> {
+    const held = await holdAtlas(asked.shelf.id);
+    if (held) await this.#library.trim(asked.shelf.id);
+    // Another window may have written until it let go.
+    const { shelf, base, steps } = (await this.#library.load(asked.shelf.id)) ?? asked;
     const inForce = Math.min(shelf.stepsInForce, steps.length);
     const open: OpenAtlas = {
       id: shelf.id,
@@ -226,17 +227,23 @@ export class Desk {
       fileHandle: null,
       inFile: shelf.stepsInFile === null ? null : stateAt(base, steps, shelf.stepsInFile),
       keptAt: shelf.updatedAt,
-      readOnly: null,
+      readOnly: held ? null : 'This atlas is open in another window, so it can only be read here.',
     };
-    sessionStore.setState(withHole(sessionFrom(shelf.session), documentOfAtlas(open)), true);
-    atlasStore.setState({ open });
+    this.#setOpen(open, sessionFrom(shelf.session));
     this.#library.keep(LAST_OPEN, shelf.id).catch(this.#report);
+  }
+
+  #setOpen(open: OpenAtlas, session: Session): void {
+    // Nothing is open in between, so that no session is kept with the wrong atlas.
+    atlasStore.setState({ open: null });
+    sessionStore.setState(withHole(session, documentOfAtlas(open)), true);
+    atlasStore.setState({ open });
   }
 
   #step(by: -1 | 1): void {
     const { open } = atlasStore.getState();
     const next = open === null ? null : stepped(open, by);
-    if (open === null || next === null || next === open) return;
+    if (open === null || next === null || next === open || open.readOnly !== null) return;
     atlasStore.setState({ open: next });
     const at = this.#now();
     this.#library.moveTo(open.id, next.inForce, at).then(() => this.#kept(open.id, at), this.#report);
@@ -253,7 +260,7 @@ export class Desk {
 
   #keepAbout(): void {
     const { open } = atlasStore.getState();
-    if (open === null) return;
+    if (open?.readOnly !== null) return;
     this.#library
       .keepAbout(open.id, {
         session: sessionStore.getState(),

@@ -143,6 +143,27 @@ describe('the Plan workspace', () => {
       expect(await screen.line()).toBe(before);
     }));
 
+  it('lets only one window change an atlas', () =>
+    inWindow(async (screen, { context, url }) => {
+      const page = await context.newPage();
+      await page.goto(url);
+      const second = new PlanScreen(page);
+      await second.firm();
+      expect(await page.locator('.notice-bar').innerText()).toContain('open in another window');
+      expect(await page.locator('.actions').count()).toBe(0);
+      const line = await second.line();
+      await second.handle('Ball 1').focus();
+      await page.keyboard.press('Shift+ArrowDown');
+      await second.ball('2').click();
+      await second.ball('1').click();
+      await second.firm();
+      expect(await second.line()).toBe(line);
+      await screen.page.close();
+      await page.reload();
+      await second.firm();
+      expect(await page.locator('.notice-bar').count()).toBe(0);
+    }));
+
   it('comes back after a reload as it was, with its undo', async () => {
     const profile = mkdtempSync(join(tmpdir(), 'swale-profile-'));
     try {
