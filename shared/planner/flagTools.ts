@@ -9,9 +9,10 @@ import type { Cover, LieQuality } from '../words/vocabulary.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
 import { groundBetween } from './groundBetween.ts';
+import type { ShooterFrom } from './priceFrom.ts';
 import { puttRoller } from './puttRoller.ts';
 import type { Scene } from './scene.ts';
-import { type Shooter, shooter, type Simulators, simulatorsAt, spreadOf } from './shooter.ts';
+import { shooter, type Simulators, simulatorsAt, spreadOf } from './shooter.ts';
 import { type StrokesField, strokesField } from './strokesField.ts';
 
 /** What every plan to one flag shares: simulators, the map of the green, and the price of misses. */
@@ -21,13 +22,7 @@ export interface FlagTools {
   readonly map: GreenMap;
   readonly field: StrokesField;
   /** A shooter of one candidate from a point, for shots along a bearing (radians). */
-  shooterFrom(
-    candidate: Candidate,
-    from: PlanePoint,
-    cover: Cover,
-    quality: LieQuality,
-    bearing: number,
-  ): Shooter;
+  readonly shooterFrom: ShooterFrom;
 }
 
 const PUTTS_PER_NODE = 32;

@@ -15,6 +15,7 @@ import type { Situation } from './situation.ts';
 import { shifted, type Solved, solveAim } from './solveAim.ts';
 import { standardShots } from './standardShots.ts';
 import { type Improved, improveAim } from './trial.ts';
+import { wayOut } from './wayOut.ts';
 
 export interface PlanRequest {
   readonly ballId: string;
@@ -36,6 +37,8 @@ const HOPELESS_STROKES = 0.15;
 const HOPELESS_AT_ONCE_STROKES = 0.5;
 /** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
 const MISS_M = 1.5;
+/** With fewer options than this that get there, the others are tried as ways out. */
+const FEW_LOOKS = 3;
 const MISS_SHARE = 0.3;
 
 /**
@@ -144,20 +147,21 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     }
     yield begun + (1 - begun) * 0.4 * ((index + 1) / candidates.length);
   }
-  if (looks.length === 0) {
-    // Nothing gets there: the shot that comes nearest is still the shot to play.
-    const nearest = unreachable.reduce((a, b) => (b.solved.missM < a.solved.missM ? b : a));
-    const improved = improveAim(
-      nearest.shooter,
-      tools.field,
-      nearest.solved,
-      distanceM,
-      situation.searchShots,
-      null,
-    );
-    looks.push({ ...nearest, improved });
-    unreachable.splice(unreachable.indexOf(nearest), 1);
-    best = improved.strokes;
+  if (looks.length < FEW_LOOKS) {
+    // Little gets there: a face or a crown in the way. What gets out best is still worth a look.
+    for (const blocked of unreachable.splice(0)) {
+      const found = wayOut(blocked.shooter, tools.field, blocked.solved, bearing, situation.searchShots);
+      const improved = improveAim(
+        blocked.shooter,
+        tools.field,
+        found,
+        distanceM,
+        situation.searchShots,
+        null,
+      );
+      best = Math.min(best, improved.strokes);
+      looks.push({ ...blocked, solved: found, improved });
+    }
   }
   const evaluated: EvaluatedOption[] = [];
   for (const look of looks) {

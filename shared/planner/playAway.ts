@@ -1,7 +1,7 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { cos, sin } from '../numeric/elementary.ts';
 import type { Candidate } from '../player/availability.ts';
-import { coverCode } from '../words/vocabulary.ts';
+import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
 import type { Situation } from './situation.ts';
@@ -27,42 +27,41 @@ const PRICE_OF_TROUBLE = 3;
 
 /**
  * The safe way out: of a fan of places to stop, and the easiest clubs for it, the one with the least chance of trouble, with
- * expected strokes to settle what is about equal. Null when nothing at all can be played.
+ * expected strokes to settle what is about equal. Where no place in the fan can be reached cleanly, the best of the strikes
+ * that were tried. Null only without any candidate.
  */
 export function playAway(situation: Situation, candidates: readonly Candidate[]): SafeShot | null {
   const { tools, ball, bearing, cover, quality, distanceM, searchShots } = situation;
   const turns = cover === 'bunker' ? TURNS_IN_SAND : TURNS;
   let best: SafeShot | null = null;
   let least = Infinity;
-  for (const candidate of easiest(candidates)) {
-    for (const turn of turns) {
-      for (const length of LENGTHS) {
-        const reach = Math.max(3, distanceM * length);
-        const target: PlanePoint = {
-          eastM: ball.eastM + reach * sin(bearing + turn),
-          northM: ball.northM + reach * cos(bearing + turn),
-        };
-        const place = situation.scene.ground.coverAt(target);
-        if (
-          place === 'bunker' ||
-          place === 'penaltyArea' ||
-          place === 'outOfBounds' ||
-          place === 'heavyRough'
-        )
-          continue;
-        const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing + turn);
-        const aim = solveAim(shooter, ball, target, 'rest');
-        if (aim.missM > 1 + 0.25 * reach) continue;
-        const score = carefulScore(shooter, tools.field, aim, searchShots);
-        if (score < least) {
-          least = score;
-          best = { candidate, shooter, aim };
+  for (const strict of [true, false]) {
+    if (best !== null) break;
+    for (const candidate of easiest(candidates)) {
+      for (const turn of turns) {
+        for (const length of LENGTHS) {
+          const reach = Math.max(3, distanceM * length);
+          const target: PlanePoint = {
+            eastM: ball.eastM + reach * sin(bearing + turn),
+            northM: ball.northM + reach * cos(bearing + turn),
+          };
+          if (strict && UNSAFE.has(situation.scene.ground.coverAt(target))) continue;
+          const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing + turn);
+          const aim = solveAim(shooter, ball, target, 'rest');
+          if (strict && aim.missM > 1 + 0.25 * reach) continue;
+          const score = carefulScore(shooter, tools.field, aim, searchShots);
+          if (score < least) {
+            least = score;
+            best = { candidate, shooter, aim };
+          }
         }
       }
     }
   }
   return best;
 }
+
+const UNSAFE: ReadonlySet<Cover> = new Set(['bunker', 'penaltyArea', 'outOfBounds', 'heavyRough']);
 
 /** Expected strokes with every share of trouble counted dear. */
 function carefulScore(shooter: Shooter, field: StrokesField, aim: Solved, shots: Float64Array): number {

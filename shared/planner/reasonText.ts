@@ -27,6 +27,14 @@ const groundWords: Readonly<Record<Cover, string>> = {
   tee: 'tee',
 };
 
+/** Things in the way that have a name of their own. */
+const featureWords: Readonly<Record<string, string | undefined>> = {
+  swale: 'the swale',
+  bank: 'the bank',
+  bunker: 'the bunker',
+  lip: 'the lip',
+};
+
 const isCover = (word: string): word is Cover => (covers as readonly string[]).includes(word);
 const isTechnique = (word: string): word is Technique => (techniques as readonly string[]).includes(word);
 
@@ -71,16 +79,13 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'staysDown':
       return `It stays on the ground: half of your strikes finish within ${close('medianLeaveM')}.`;
     case 'clearsAndLands': {
-      const over =
-        word('cover') === 'swale'
-          ? 'the swale'
-          : word('cover') === 'bank'
-            ? 'the bank'
-            : `${far('clearedM')} of ${ground('cover')}`;
+      const over = featureWords[word('cover')] ?? `${far('clearedM')} of ${ground('cover')}`;
       return `It clears ${over} and lands ${onGreen(number('onM'), units)} on ${falls()}.`;
     }
     case 'landsShort':
-      return `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
+      return number('shortM') < 0.25
+        ? `It lands at the edge and runs up on ${falls()}.`
+        : `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
     case 'flightAndRun':
       return `It flies ${share('carryShare')} of the way and runs ${far('runM')}.`;
     case 'liePlaysLike':

@@ -1,9 +1,9 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { length2 } from '../numeric/elementary.ts';
-import { techniques } from '../words/vocabulary.ts';
+import { type Cover, techniques } from '../words/vocabulary.ts';
 import type { Choice, Standing } from './choose.ts';
 import type { EvaluatedOption } from './evaluateOption.ts';
-import { groundBetween } from './groundBetween.ts';
+import { type GroundBetween, groundBetween } from './groundBetween.ts';
 import { optionName } from './optionName.ts';
 import type { Reason } from './plan.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH } from './shooter.ts';
@@ -26,19 +26,23 @@ export function reasonsFor(situation: Situation, choice: Choice, standing: Stand
   return reasons.slice(0, MOST);
 }
 
+/** Steeper ground than this is a face, not a place to land. */
+const STEEP_PCT = 30;
+
 const nameOf = (e: EvaluatedOption): string => optionName(e.option);
 
 function whyChosen(situation: Situation, choice: Choice, standing: Standing): Reason[] {
   const { option } = standing.evaluated;
   const reasons: Reason[] = [];
-  const others = choice.standings.filter((s) => s !== standing && !s.evaluated.option.playAway);
-  const best = choice.standings[0];
+  const plain = choice.standings.filter((s) => !s.evaluated.option.playAway);
+  const others = plain.filter((s) => s !== standing);
+  const best = standing.evaluated.option.playAway ? choice.standings[0] : plain[0];
   const rival = others[0];
-  if (best !== undefined && best !== standing && standing.costStrokes > 0) {
+  if (best !== undefined && best !== standing && standing.costStrokes > best.costStrokes) {
     reasons.push({
       kind: best.level && standing.level ? 'levelAndSimpler' : 'simplerWithinMargin',
       values: {
-        costStrokes: standing.costStrokes,
+        costStrokes: standing.costStrokes - best.costStrokes,
         marginStrokes: situation.scene.player.simplicityMarginStrokes,
         name: nameOf(best.evaluated),
       },
@@ -82,13 +86,13 @@ function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
       reasons.push({
         kind: 'clearsAndLands',
         values: {
-          cover: before.dipM > 0.35 ? 'swale' : before.riseM > 0.5 ? 'bank' : cleared.cover,
+          cover: inTheWay(situation, before, cleared.cover),
           clearedM: cleared.lengthM,
           onM,
           slopePct,
         },
       });
-    } else if (onM !== null && onM < 0) {
+    } else if (onM !== null && onM < 0 && Math.abs(slopePct) < STEEP_PCT) {
       reasons.push({
         kind: 'landsShort',
         values: { shortM: -onM, cover: scene.ground.coverAt(option.landing), slopePct },
@@ -242,6 +246,14 @@ function whyAway(situation: Situation, choice: Choice, standing: Standing): Reas
     },
     ...howItPlays(situation, standing.evaluated),
   ];
+}
+
+/** What a person would say the ball flew over. */
+function inTheWay(situation: Situation, before: GroundBetween, longest: Cover): string {
+  if (situation.cover === 'bunker') return 'lip';
+  const sand = before.offGreen.some(({ cover, lengthM }) => cover === 'bunker' && lengthM > 1);
+  if (sand) return 'bunker';
+  return before.dipM > 0.35 ? 'swale' : before.riseM > 0.5 ? 'bank' : longest;
 }
 
 /** Rise of the ground at a point along the way to the flag, percent. */

@@ -94,8 +94,10 @@ export function improveAim(
       if (moves > 0) return;
     }
   };
-  const along = 0.4 + 0.06 * distanceM;
-  const aside = 0.3 + 0.04 * distanceM;
+  // A putt is told apart on a finer scale than a shot through the air.
+  const scale = shooter.strike.clubKind === 'putter' ? 0.5 : 1;
+  const along = scale * (0.4 + 0.06 * distanceM);
+  const aside = scale * (0.3 + 0.04 * distanceM);
   if (begun === null) {
     walk(along, 0, 4);
     walk(0, aside, 3);

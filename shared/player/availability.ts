@@ -31,7 +31,7 @@ export function lieAllows(technique: Technique, cover: Cover, quality: LieQualit
     case 'putt':
       return !sand && !buried && cover !== 'heavyRough' && quality !== 'divot' && quality !== 'sittingDown';
     case 'bumpAndRun':
-      return !sand && cover !== 'green' && cover !== 'heavyRough' && !buried;
+      return !sand && cover !== 'green' && !buried && (cover !== 'heavyRough' || quality === 'sittingUp');
     case 'chip':
     case 'pitch':
       return !sand && cover !== 'green' && !buried;

@@ -64,7 +64,7 @@ const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: 
   clean: [1, 1],
   sittingUp: [1.05, 0.6],
   sittingDown: [1.3, 1.8],
-  buried: [1.4, 2],
+  buried: [1.4, 1.2],
   divot: [1.25, 2],
 };
 

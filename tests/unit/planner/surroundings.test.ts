@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { buildScene } from '../../../shared/planner/scene.ts';
+import { surroundsMapSteps } from '../../../shared/planner/surroundsMap.ts';
+import { switchPointsSteps } from '../../../shared/planner/switchPoints.ts';
+import { techniques } from '../../../shared/words/vocabulary.ts';
+import { complexDocument } from './complex.ts';
+
+function finish<T>(steps: Generator<number, T>): { value: T; progress: number[] } {
+  const progress: number[] = [];
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return { value: step.value, progress };
+    progress.push(step.value);
+  }
+}
+
+const scene = buildScene(
+  complexDocument({
+    heightM: (e, n) => 0.02 * n + 0.0002 * e * e,
+    flags: [
+      { id: 'A', at: [3, 4] },
+      { id: 'B', at: [-5, -5] },
+    ],
+    balls: [{ id: 'b', at: [-3, -16] }],
+  }),
+  'h1',
+);
+
+describe('the map of the surrounds', () => {
+  const { value: map, progress } = finish(surroundsMapSteps(scene, 'A'));
+  const at = (east: number, north: number): { strokes: number; technique: string | undefined } => {
+    const k =
+      Math.floor((north - map.southM) / map.cellM) * map.columns + Math.floor((east - map.westM) / map.cellM);
+    return { strokes: map.strokes[k] ?? NaN, technique: techniques[map.simple[k] ?? 255] };
+  };
+
+  it('is cheap at the flag, dear far away and in sand, and says what the simple shot is', () => {
+    expect(at(3.5, 4.5).strokes).toBeLessThan(1.2);
+    expect(at(-8, 4).strokes).toBeGreaterThan(1.6);
+    expect(at(-24, -20).strokes).toBeGreaterThan(at(-10, -10).strokes);
+    expect(at(16.5, -5.5).technique).toBe('splash');
+    expect(at(16.5, -5.5).strokes).toBeGreaterThan(at(-11, -8).strokes);
+    expect(at(-8, 4).technique).toBe('putt');
+  });
+
+  it('reports progress that only grows', () => {
+    expect([...progress].sort((a, b) => a - b)).toEqual(progress);
+    expect(progress.length).toBeGreaterThan(30);
+  });
+});
+
+describe('what changes the choice', () => {
+  it('tries the day, the player and the other flags, and says whether the choice holds', () => {
+    const { value, progress } = finish(
+      switchPointsSteps(scene, { ballId: 'b', flagId: 'A', shotsPerOption: 64, seed: 2 }),
+    );
+    expect(new Set(value.whatIfs.map((w) => w.what))).toEqual(
+      new Set(['stimp', 'firmness', 'moisture', 'slope', 'wind', 'level', 'flag']),
+    );
+    for (const whatIf of value.whatIfs) {
+      expect(whatIf.chosenName).not.toBe('');
+      if (whatIf.chosenId === value.chosenId) expect(whatIf.holds).toBe(true);
+      if (!whatIf.holds) expect(whatIf.keepingCostsStrokes ?? Infinity).toBeGreaterThan(0.05);
+    }
+    expect(Math.max(...progress)).toBeLessThanOrEqual(1);
+  });
+});
