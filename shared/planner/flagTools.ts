@@ -2,7 +2,6 @@ import type { Ground } from '../ball/ground.ts';
 import type { Lie } from '../ball/shot.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { atan, cos, length2, sin } from '../numeric/elementary.ts';
-import type { Candidate } from '../player/availability.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
 import type { Cover, LieQuality } from '../words/vocabulary.ts';
