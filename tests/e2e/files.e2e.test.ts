@@ -8,6 +8,7 @@ import { PlanScreen } from './helpers/planScreen.ts';
 const sample = readFileSync(resolve(import.meta.dirname, '../../sample-course/ossel-down.geojson'), 'utf8');
 
 interface Feature {
+  readonly id: string;
   readonly properties: { readonly swale: string; readonly kind?: string; name: string };
 }
 
@@ -79,13 +80,19 @@ it('says what a hole lacks before it can be planned, and plans the others', asyn
   const swale = await openWithUpload();
   try {
     const root = JSON.parse(sample) as { features: Feature[] };
+    const all = root.features.length;
     root.features = root.features.filter(
-      ({ properties }) => !['spotHeight', 'slopeReading'].includes(properties.swale),
+      ({ id, properties }) =>
+        !(id.startsWith('h2-') && ['spotHeight', 'slopeReading'].includes(properties.swale)),
     );
+    expect(all - root.features.length).toBeGreaterThan(20);
     await upload(swale, JSON.stringify(root));
-    const alert = swale.page.locator('.plan-right').getByRole('alert');
+    const alert = swale.page.locator('.plan').getByRole('alert');
     await alert.waitFor();
     expect(await alert.innerText()).toMatch(/Hole 2.*no heights or slope readings.*Add spot heights/s);
+    await swale.screen.openHole('Long Withy');
+    expect(await alert.count()).toBe(0);
+    expect(await swale.screen.line()).toMatch(/^Ball 1/);
   } finally {
     await swale.close();
   }
