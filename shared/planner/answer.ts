@@ -14,8 +14,8 @@ const kept: Scene[] = [];
 const MOST_KEPT = 8;
 
 /**
- * The scene of a question, taken from the last few when nothing it depends on has changed; the fitted ground is taken over
- * when only balls, flags, player or conditions have.
+ * The scene of a question, taken from the last few when nothing it depends on has changed; the fitted ground is
+ * taken over when only balls, flags, player or conditions have.
  */
 export function sceneFor(question: Pick<Question, 'document' | 'holeId'>): Scene {
   const known = kept.findIndex((scene) => scene.hole.id === question.holeId);

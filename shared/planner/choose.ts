@@ -16,9 +16,10 @@ export interface Choice {
 }
 
 /**
- * The choice: of all within the player's margin of the best, the simplest technique, and within a technique the fewest
- * strokes. A technique still being learned must save the margin before it counts. Two options are level when the mean of
- * their paired difference is within its standard error. The safe way out is chosen only where it is outright best.
+ * The choice: of all within the player's margin of the best, the simplest technique, and within a technique the
+ * fewest strokes. A technique still being learned must save the margin before it counts. Two options are level
+ * when the mean of their paired difference is within its standard error. The safe way out is chosen only where
+ * nothing else is within the margin.
  */
 export function choose(evaluated: readonly EvaluatedOption[], player: PlayerRecord): Choice {
   const margin = player.simplicityMarginStrokes;

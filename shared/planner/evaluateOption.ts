@@ -31,7 +31,10 @@ export interface EvaluatedOption {
   readonly aim: Aim;
   /** Strokes of each shot, a lost one counted with its replay, for paired comparison. */
   readonly perShot: Float64Array;
-  /** Where the strike as meant stops with the hole covered, metres beyond the flag along the line (negative short). */
+  /**
+   * Where the strike as meant stops with the hole covered, metres beyond the flag along the line (negative
+   * short).
+   */
   readonly beyondM: number;
   readonly missM: number;
 }

@@ -1,6 +1,7 @@
 /**
- * A short name for plain data: two 32-bit FNV-1a hashes (Fowler, Noll, Vo; from memory) with different starts over its
- * JSON text with object keys sorted. Good enough to tell edits apart; not against someone who wants a clash.
+ * A short name for plain data: two 32-bit FNV-1a hashes (Fowler, Noll, Vo; from memory) with different starts
+ * over its JSON text with object keys sorted. Good enough to tell edits apart; not against someone who wants a
+ * clash.
  */
 export function fingerprint(value: unknown): string {
   const text = stableText(value);

@@ -48,8 +48,8 @@ function keep<T>(store: Map<string, T>, key: string, made: T): T {
 }
 
 /**
- * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same. Yields the share
- * of the map of the green that is done.
+ * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same.
+ * Yields the share of the map of the green that is done.
  */
 export function* flagToolsSteps(scene: Scene, flag: PlanePoint): Generator<number, FlagTools> {
   const { player, conditions } = scene;

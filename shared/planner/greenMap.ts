@@ -16,7 +16,9 @@ import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
 /** Strokes to hole out with the putter around one flag, on rings around it. */
 export interface GreenMap {
   readonly flag: PlanePoint;
-  /** Rings, metres, rising, and the number of spokes; node arrays run ring by ring, spokes clockwise from north. */
+  /**
+   * Rings, metres, rising, and the number of spokes; node arrays run ring by ring, spokes clockwise from north.
+   */
   readonly radiiM: Float64Array;
   readonly spokes: number;
   readonly strokes: Float64Array;
@@ -27,7 +29,10 @@ export interface GreenMap {
   readonly bearings: Float64Array;
   /** 1 where the node was simulated, 0 where it lies off the green and its value is carried outward. */
   readonly simulated: Uint8Array;
-  /** Strokes to hole out from any point, between nodes by bilinear interpolation in ring and spoke; 1 at the hole. */
+  /**
+   * Strokes to hole out from any point, between nodes by bilinear interpolation in ring and spoke; 1 at the
+   * hole.
+   */
   strokesAt(eastM: number, northM: number): number;
   makeAt(eastM: number, northM: number): number;
 }
@@ -51,9 +56,9 @@ const RADII_M = [
 const ROUNDS = 6;
 
 /**
- * From every node on the green or its fringe: the putt meant (rolled backwards out of the hole), struck with the player's
- * spread over that surface, and valued by what it leaves on this same map. Yields after every ring, with the share done,
- * so that whoever runs it can show progress or stop.
+ * From every node on the green or its fringe: the putt meant (rolled backwards out of the hole), struck with
+ * the player's spread over that surface, and valued by what it leaves on this same map. Yields after every
+ * ring, with the share done, so that whoever runs it can show progress or stop.
  */
 export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap> {
   const { ground, roller, flag, level } = input;

@@ -27,9 +27,10 @@ const knotOffset = new Float64Array(KNOTS);
 const knotSpread = new Float64Array(KNOTS);
 
 /**
- * Chance that a putt drops, without a random number. Putts of a few paces are rolled past the hole, on the line and beside it, to
- * learn how the miss to the side and the squared speed there answer to line and pace; the normal errors are then integrated
- * over the capture law: the hole is as wide as `captureLimitMps` makes it at that speed.
+ * Chance that a putt drops, without a random number. Putts of a few paces are rolled past the hole, on the line
+ * and beside it, to learn how the miss to the side and the squared speed there answer to line and pace; the
+ * normal errors are then integrated over the capture law: the hole is as wide as `captureLimitMps` makes it at
+ * that speed.
  */
 export function makeChance(
   ground: Ground,
@@ -82,8 +83,8 @@ function between(values: Float64Array, share: number): number {
 }
 
 /**
- * Rolls to the nearest point to the hole: writes the offset there (positive right of it) and the squared speed into
- * `passing`, the latter negative by as much as was lacking where the ball stops short.
+ * Rolls to the nearest point to the hole: writes the offset there (positive right of it) and the squared speed
+ * into `passing`, the latter negative by as much as was lacking where the ball stops short.
  */
 function pass(
   ground: Ground,

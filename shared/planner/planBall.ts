@@ -42,8 +42,8 @@ const FEW_LOOKS = 3;
 const MISS_SHARE = 0.3;
 
 /**
- * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and an empty bag. The same scene, request and
- * seed give the same plan to the last bit.
+ * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and an empty bag. The same scene,
+ * request and seed give the same plan to the last bit.
  */
 export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progress): Plan {
   const steps = planSteps(scene, request);
@@ -54,7 +54,9 @@ export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progre
   }
 }
 
-/** The same in steps, for whoever shows progress or may stop between two options: yields the share that is done. */
+/**
+ * The same in steps, for whoever shows progress or may stop between two options: yields the share that is done.
+ */
 export function* planSteps(scene: Scene, request: PlanRequest): Generator<number, Plan> {
   const ball = scene.balls.find((b) => b.record.id === request.ballId);
   const flag = scene.flags.find((f) => f.record.id === request.flagId);

@@ -26,9 +26,9 @@ const HEAVY = coverCode('heavyRough');
 const PRICE_OF_TROUBLE = 3;
 
 /**
- * The safe way out: of a fan of places to stop, and the easiest clubs for it, the one with the least chance of trouble, with
- * expected strokes to settle what is about equal. Where no place in the fan can be reached cleanly, the best of the strikes
- * that were tried. Null only without any candidate.
+ * The safe way out: of a fan of places to stop, and the easiest clubs for it, the one with the least chance of
+ * trouble, with expected strokes to settle what is about equal. Where no place in the fan can be reached
+ * cleanly, the best of the strikes that were tried. Null only without any candidate.
  */
 export function playAway(situation: Situation, candidates: readonly Candidate[]): SafeShot | null {
   const { tools, ball, bearing, cover, quality, distanceM, searchShots } = situation;

@@ -35,9 +35,9 @@ const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
 
 /**
- * A quick price of a place off the green: a few plain options aimed at the flag, a handful of shots each, valued on the map where
- * they finish on the green and by a table (`baselineStrokes`) where they miss again. Where nothing plain gets there, the
- * table and a stroke lost on the way out.
+ * A quick price of a place off the green: a few plain options aimed at the flag, a handful of shots each,
+ * valued on the map where they finish on the green and by a table (`baselineStrokes`) where they miss again.
+ * Where nothing plain gets there, the table and a stroke lost on the way out.
  */
 export function priceFrom(
   player: PlayerRecord,

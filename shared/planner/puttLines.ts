@@ -4,15 +4,15 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { PATH_SIZE, SLOPE_PULL_MPS2, stepPath } from './puttPath.ts';
 
 /**
- * Line and pace of every putt at one hole, from rolling putts backwards in time out of it: one backward path per
- * direction of entry, each leaving the hole at the pace meant there, tells the start line and speed of every point it
- * passes. Points between two paths take from both.
+ * Line and pace of every putt at one hole, from rolling putts backwards in time out of it: one backward path
+ * per direction of entry, each leaving the hole at the pace meant there, tells the start line and speed of
+ * every point it passes. Points between two paths take from both.
  */
 export interface PuttLines {
   /**
    * Writes start speed (m/s) and start bearing (radians clockwise from north) of the putt from a point at angle
-   * `angleRad` (clockwise from north, seen from the hole) on ring number `ring` of `radiiM` into out[0..1]; false where
-   * no path passes and the putt along the straight line is written instead.
+   * `angleRad` (clockwise from north, seen from the hole) on ring number `ring` of `radiiM` into out[0..1];
+   * false where no path passes and the putt along the straight line is written instead.
    */
   at(ring: number, angleRad: number, out: Float64Array): boolean;
 }
@@ -24,8 +24,8 @@ const WIDEST_GAP = 0.6;
 
 /**
  * @param radiiM rings around the hole, rising.
- * @param pastM how far past the hole the pace would carry on the slope there; never less pace than on ground that brakes
- *   a quarter as well as the level green, so that a putt down a steep slope still arrives.
+ * @param pastM how far past the hole the pace would carry on the slope there; never less pace than on ground
+ *   that brakes a quarter as well as the level green, so that a putt down a steep slope still arrives.
  * @param rollingMps2 deceleration on the level by cover code.
  */
 export function puttLines(

@@ -10,9 +10,10 @@ export const SLOPE_PULL_MPS2 = ROLLING_SHARE * GRAVITY_MPS2;
 const here = new Float64Array(4);
 
 /**
- * Moves a rolling ball along its path by `ds` metres, backwards in time where negative, by the midpoint rule. Along a path
- * d(v^2)/ds = -2 (a + 5/7 g h_u) and du/ds = -(5/7) g h_n / v^2, with the gradient along and across the heading: the same motion
- * as `roll` in shared/ball, without its rest and its hole, and with the hole's v^2 known at either end.
+ * Moves a rolling ball along its path by `ds` metres, backwards in time where negative, by the midpoint rule.
+ * Along a path d(v^2)/ds = -2 (a + 5/7 g h_u) and du/ds = -(5/7) g h_n / v^2, with the gradient along and
+ * across the heading: the same motion as `roll` in shared/ball, without its rest and its hole, and with the
+ * hole's v^2 known at either end.
  */
 export function stepPath(ground: Ground, rollingMps2: Float64Array, path: Float64Array, ds: number): void {
   const x = path[0] ?? 0;

@@ -14,8 +14,8 @@ import { solveAim } from './solveAim.ts';
 const MOST = 5;
 
 /**
- * Why an option stands where it does, as computed differences: what it does to the ground, what it costs against the chosen one, and what
- * goes wrong with it. At least two for every option.
+ * Why an option stands where it does, as computed differences: what it does to the ground, what it costs
+ * against the chosen one, and what goes wrong with it. At least two for every option.
  */
 export function reasonsFor(situation: Situation, choice: Choice, standing: Standing): readonly Reason[] {
   const reasons = standing.evaluated.option.playAway

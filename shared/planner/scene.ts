@@ -26,7 +26,9 @@ export interface SceneBall {
   readonly at: PlanePoint;
 }
 
-/** One hole made ready for planning: everything in the plane, the ground fitted, the player and the day in hand. */
+/**
+ * One hole made ready for planning: everything in the plane, the ground fitted, the player and the day in hand.
+ */
 export interface Scene {
   /** Names everything a plan of this hole depends on, besides the ball, the flag and the seed. */
   readonly key: string;
@@ -45,11 +47,11 @@ export interface Scene {
 }
 
 /**
- * From records to the plane. Throws InputProblem for an unknown hole, a hole without green or flag, a green without
- * elevation evidence, positions that are not numbers, and a document without a player or conditions.
+ * From records to the plane. Throws InputProblem for an unknown hole, a hole without green or flag, a green
+ * without elevation evidence, positions that are not numbers, and a document without a player or conditions.
  *
- * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has changed, which
- * makes dragging a ball or a flag cheap.
+ * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has
+ * changed, which makes dragging a ball or a flag cheap.
  */
 export function buildScene(document: AtlasDocument, holeId: string, known?: Scene): Scene {
   const plane = scenePlane(document, holeId);
@@ -62,7 +64,10 @@ export function buildScene(document: AtlasDocument, holeId: string, known?: Scen
   return { ...plane, key, groundKey, surface: fitted, ground: surveyedGround(fitted, plane.input) };
 }
 
-/** The name of everything `buildScene` reads for this hole; equal keys give equal scenes. Throws as buildScene does. */
+/**
+ * The name of everything `buildScene` reads for this hole; equal keys give equal scenes. Throws as buildScene
+ * does.
+ */
 export function sceneKey(document: AtlasDocument, holeId: string): string {
   const plane = scenePlane(document, holeId);
   return keyOf(plane, fingerprint(plane.input));

@@ -28,7 +28,10 @@ export interface SceneRecords {
   readonly player: PlayerRecord;
 }
 
-/** Throws InputProblem for an unknown hole, a hole without green or flag, and a document without conditions or player. */
+/**
+ * Throws InputProblem for an unknown hole, a hole without green or flag, and a document without conditions or
+ * player.
+ */
 export function sceneRecords(document: AtlasDocument, holeId: string): SceneRecords {
   const all = [...document.records.values()].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   const ofType = <T extends AtlasRecord['type']>(type: T): Extract<AtlasRecord, { type: T }>[] =>

@@ -33,7 +33,10 @@ export function isLost(code: number): boolean {
   return code === PENALTY || code === OUT || code === CODE_LOST;
 }
 
-/** One technique with one club from one place: shoots, and leaves what happened in `out`. Allocates nothing per shot. */
+/**
+ * One technique with one club from one place: shoots, and leaves what happened in `out`. Allocates nothing per
+ * shot.
+ */
 export interface Shooter {
   readonly out: Float64Array;
   readonly strike: Strike;

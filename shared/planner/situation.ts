@@ -14,7 +14,9 @@ export interface Situation {
   readonly distanceM: number;
   /** From the ball to the flag, radians clockwise from north. */
   readonly bearing: number;
-  /** Shots for searching, and other shots for the final figures, so that the search cannot flatter its own find. */
+  /**
+   * Shots for searching, and other shots for the final figures, so that the search cannot flatter its own find.
+   */
   readonly searchShots: Float64Array;
   readonly finalShots: Float64Array;
 }

@@ -20,9 +20,10 @@ const SLOWEST_MPS = 0.3;
 const ROUNDS = 14;
 
 /**
- * Size and start line that bring the perfect strike to rest at a target (or to land on it, with `where` 'landing'), on the
- * real ground with the hole covered. Secant steps in log speed inside a bracket; the start line is turned by what the shot
- * missed to the side. Where the ground lets no size stop there, the nearest found is returned with its miss.
+ * Size and start line that bring the perfect strike to rest at a target (or to land on it, with `where`
+ * 'landing'), on the real ground with the hole covered. Secant steps in log speed inside a bracket; the start
+ * line is turned by what the shot missed to the side. Where the ground lets no size stop there, the nearest
+ * found is returned with its miss.
  */
 export function solveAim(
   shooter: Shooter,

@@ -38,9 +38,9 @@ function directions(dimension: number): Uint32Array {
 }
 
 /**
- * An evenly spread sample: a Sobol' sequence (Sobol' 1967; Gray-code order of Antonov & Saleev 1979) turned by a seeded digital
- * shift. Every prefix of a power of two is balanced, so a coarse look may use the first rows of the same table, and two options
- * fed the same rows share their luck.
+ * An evenly spread sample: a Sobol' sequence (Sobol' 1967; Gray-code order of Antonov & Saleev 1979) turned by
+ * a seeded digital shift. Every prefix of a power of two is balanced, so a coarse look may use the first rows
+ * of the same table, and two options fed the same rows share their luck.
  */
 export function standardShots(count: number, seed: number): Float64Array {
   const random = generator(seed);

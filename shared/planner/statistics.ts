@@ -13,9 +13,9 @@ export function quantileOfSorted(sorted: Float64Array, q: number): number {
 }
 
 /**
- * Ellipse expected to hold a share of a cloud of [east, north] pairs: from the covariance of the innermost 90 % (by
- * Mahalanobis distance about the mean), so that a few wild shots do not swell it, then scaled until it does hold that
- * share of the points.
+ * Ellipse expected to hold a share of a cloud of [east, north] pairs: from the covariance of the innermost 90 %
+ * (by Mahalanobis distance about the mean), so that a few wild shots do not swell it, then scaled until it does
+ * hold that share of the points.
  */
 export function shareEllipses(pointsM: Float64Array, shares: readonly number[]): readonly FinishEllipse[] {
   const n = pointsM.length / 2;

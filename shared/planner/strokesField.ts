@@ -19,8 +19,8 @@ const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
 
 /**
- * On the green and its fringe: the map of the green. Elsewhere: what the same engine says from the middle of the cell
- * (`priceFrom`). Cells are worked out when first asked for and do not depend on the order of asking.
+ * On the green and its fringe: the map of the green. Elsewhere: what the same engine says from the middle of
+ * the cell (`priceFrom`). Cells are worked out when first asked for and do not depend on the order of asking.
  */
 export function strokesField(player: PlayerRecord, map: GreenMap, shooterFrom: ShooterFrom): StrokesField {
   const cells = new Map<number, number>();

@@ -9,7 +9,10 @@ import { standardShots } from './standardShots.ts';
 /** Where to miss: strokes to hole out and the simple technique from every cell around a flag. */
 export interface SurroundsMap {
   readonly flagId: string;
-  /** South-west corner and side of the cells, metres; values belong to the middles, row by row from the south-west. */
+  /**
+   * South-west corner and side of the cells, metres; values belong to the middles, row by row from the south-
+   * west.
+   */
   readonly westM: number;
   readonly southM: number;
   readonly cellM: number;
@@ -28,8 +31,8 @@ const SHOTS_SEED = 20_260_103;
 const NOTHING = 255;
 
 /**
- * Prices every square metre of 60 x 60 m about a flag with a few plain options each (see `priceFrom`). Yields the share done
- * after every row. Throws InputProblem for an unknown flag.
+ * Prices every square metre of 60 x 60 m about a flag with a few plain options each (see `priceFrom`). Yields
+ * the share done after every row. Throws InputProblem for an unknown flag.
  */
 export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<number, SurroundsMap> {
   const flag = scene.flags.find((f) => f.record.id === flagId);

@@ -34,9 +34,9 @@ const SHOTS = 128;
 const BISECTIONS = 3;
 
 /**
- * Plans the same ball again under other circumstances: green speed a foot either way, firmness and moisture a step, half a percent
- * of slope either way along the line, some wind, the next level of player, and the other flags. Yields the share done.
- * Throws as planBall does.
+ * Plans the same ball again under other circumstances: green speed a foot either way, firmness and moisture a
+ * step, half a percent of slope either way along the line, some wind, the next level of player, and the other
+ * flags. Yields the share done. Throws as planBall does.
  */
 export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generator<number, SwitchPoints> {
   const ask: PlanRequest = { ...request, shotsPerOption: Math.min(SHOTS, request.shotsPerOption) };

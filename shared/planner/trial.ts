@@ -31,9 +31,9 @@ export function strokesOf(shooter: Shooter, field: StrokesField, code: number): 
 }
 
 /**
- * A ball in a penalty area or out of bounds is replayed from the same place with one penalty stroke: stroke and distance,
- * which the Rules always allow (Rules 17.1d(1) and 18.2b govern). With a share p of such shots, E = mean of the others
- * + p (2 + E), solved for E.
+ * A ball in a penalty area or out of bounds is replayed from the same place with one penalty stroke: stroke and
+ * distance, which the Rules always allow (Rules 17.1d(1) and 18.2b govern). With a share p of such shots, E =
+ * mean of the others + p (2 + E), solved for E.
  */
 export function withReplays(sumOfOthers: number, count: number, lost: number): number {
   const p = Math.min(lost / count, MOST_REPLAYS);
@@ -55,9 +55,10 @@ export interface Improved {
 }
 
 /**
- * Moves an aim that stops at the flag to the one of fewest expected strokes: past the hole, short of it or away from trouble.
- * A pattern search in metres beyond and to the right, every trial with the same luck, so that what is left is a smooth
- * function. Without `begun` a first look with wide steps and few shots; with it, smaller steps from there with more shots. Beyond `hopelessStrokes` it is left where it is.
+ * Moves an aim that stops at the flag to the one of fewest expected strokes: past the hole, short of it or away
+ * from trouble. A pattern search in metres beyond and to the right, every trial with the same luck, so that
+ * what is left is a smooth function. Without `begun` a first look with wide steps and few shots; with it,
+ * smaller steps from there with more shots. Beyond `hopelessStrokes` it is left where it is.
  */
 export function improveAim(
   shooter: Shooter,

@@ -8,8 +8,8 @@ const TURNS = [0, -0.15, 0.15, -0.35, 0.35] as const;
 const SHOTS = 16;
 
 /**
- * Where no size brings the perfect strike to the flag: the best by expected strokes of a few sizes, up to the full swing, in a few
- * directions about the line, and of what the search for the flag had found.
+ * Where no size brings the perfect strike to the flag: the best by expected strokes of a few sizes, up to the
+ * full swing, in a few directions about the line, and of what the search for the flag had found.
  */
 export function wayOut(
   shooter: Shooter,

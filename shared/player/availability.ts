@@ -41,9 +41,9 @@ export function lieAllows(technique: Technique, cover: Cover, quality: LieQualit
 }
 
 /**
- * Every technique x club worth solving for a player and a lie, simplest technique first, clubs by rising loft. Where
- * nothing in the bag fits the usual lofts of any technique, the nearest club is taken, so that one club only still has
- * an answer; an empty list means that there is no club at all.
+ * Every technique x club worth solving for a player and a lie, simplest technique first, clubs by rising loft.
+ * Where nothing in the bag fits the usual lofts of any technique, the nearest club is taken, so that one club
+ * only still has an answer; an empty list means that there is no club at all.
  */
 export function availability(
   player: PlayerRecord,

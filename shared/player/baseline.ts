@@ -3,8 +3,8 @@ import type { Cover } from '../words/vocabulary.ts';
 import { skillOf } from './skill.ts';
 
 /**
- * Tour strokes to hole out by distance in yards (Broadie 2012, 2014; from memory). The planner uses these only where its
- * own simulation ends: two misses deep, and beyond the surveyed green.
+ * Tour strokes to hole out by distance in yards (Broadie 2012, 2014; from memory). The planner uses these only
+ * where its own simulation ends: two misses deep, and beyond the surveyed green.
  */
 const YARDS = [0, 10, 20, 30, 40, 50, 60, 80, 100] as const;
 const FAIRWAY = [1.9, 2.18, 2.4, 2.52, 2.6, 2.66, 2.7, 2.75, 2.8] as const;

@@ -12,9 +12,10 @@ export interface PuttingSpread {
 }
 
 /**
- * Speed 4.6 % and 1.1 ft past: fitted to tour make percentages and expected putts on a level green at stimp 10 (computed). The line,
- * 1.27 deg growing by 0.97 deg per 100 ft, is fitted to the make percentages with our own capture by
- * tests/published/fit/putting.ts. It includes misreading the green. `distanceM` is the length of the putt.
+ * Speed 4.6 % and 1.1 ft past: fitted to tour make percentages and expected putts on a level green at stimp 10
+ * (computed). The line, 1.27 deg growing by 0.97 deg per 100 ft, is fitted to the make percentages with our own
+ * capture by tests/published/fit/putting.ts. It includes misreading the green. `distanceM` is the length of the
+ * putt.
  */
 export function puttingSpread(level: PlayerLevel, distanceM: number): PuttingSpread {
   const factor = skillOf(level).putting;
@@ -25,7 +26,10 @@ export function puttingSpread(level: PlayerLevel, distanceM: number): PuttingSpr
   };
 }
 
-/** How unevenly grass takes pace: standard deviation of what it takes, as a share. Assumed; green roughness is in the fit. */
+/**
+ * How unevenly grass takes pace: standard deviation of what it takes, as a share. Assumed; green roughness is
+ * in the fit.
+ */
 const UNEVEN: Readonly<Record<Cover, number>> = {
   green: 0,
   fringe: 0.2,
@@ -42,8 +46,9 @@ const UNEVEN: Readonly<Record<Cover, number>> = {
 };
 
 /**
- * Spread in speed of a putt that crosses other ground first: `energyShares` says what share of the ball's energy each cover
- * takes. What a cover takes is uncertain, and half of an error in energy is an error in speed.
+ * Spread in speed of a putt that crosses other ground first: `energyShares` says what share of the ball's
+ * energy each cover takes. What a cover takes is uncertain, and half of an error in energy is an error in
+ * speed.
  */
 export function acrossGrass(speedSd: number, energyShares: ReadonlyMap<Cover, number>): number {
   let squares = speedSd * speedSd;

@@ -16,9 +16,9 @@ const TOUR: Skill = { putting: 1, shortGame: 1, heavyShare: 0.006, thinShare: 0.
 /**
  * Tour; then a handicap, continuous from 0 to 36 and held at the ends; then a beginner.
  *
- * Putting factors 1.22 (scratch) and 1.60 (a 90s golfer, handicap 18) were fitted to Broadie's make percentages from
- * 5 ft (computed; the percentages from memory). The short-game factor and the shares of bad strikes come from
- * tests/published/fit/strikeSpread.ts, which fits them to the proximity of club golfers from 60 yd.
+ * Putting factors 1.22 (scratch) and 1.60 (a 90s golfer, handicap 18) were fitted to Broadie's make percentages
+ * from 5 ft (computed; the percentages from memory). The short-game factor and the shares of bad strikes come
+ * from tests/published/fit/strikeSpread.ts, which fits them to the proximity of club golfers from 60 yd.
  */
 export function skillOf(level: PlayerLevel): Skill {
   if (level.kind === 'tour') return TOUR;

@@ -22,9 +22,9 @@ interface Core {
 }
 
 /**
- * Core spreads of a tour player from a clean fairway lie. The ratios between techniques are assumed (no published
- * breakdown by technique was found): a longer, more lofted or more opened swing errs more. The lie factors below carry
- * the fit.
+ * Core spreads of a tour player from a clean fairway lie. The ratios between techniques are assumed (no
+ * published breakdown by technique was found): a longer, more lofted or more opened swing errs more. The lie
+ * factors below carry the fit.
  */
 const CORES: Readonly<Record<Exclude<Technique, 'putt'>, Core>> = {
   bumpAndRun: { speedSd: 0.065, lineSdDeg: 2.2, loftSdDeg: 0.8, contact: 0.6 },
@@ -35,15 +35,17 @@ const CORES: Readonly<Record<Exclude<Technique, 'putt'>, Core>> = {
   explosion: { speedSd: 0.18, lineSdDeg: 5, loftSdDeg: 3, contact: 1.6 },
 };
 
-/** Spread from one cover: `factor` on the core, growing by 1 + `shortM` / distance for shots that are all touch. */
+/**
+ * Spread from one cover: `factor` on the core, growing by 1 + `shortM` / distance for shots that are all touch.
+ */
 export interface CoverSpread {
   readonly factor: number;
   readonly shortM: number;
 }
 
 /**
- * Fairway, light rough and bunker are fitted by tests/published/fit/strikeSpread.ts to tour strokes to hole out at 10 to
- * 60 yd; the others are placed between and beyond them by judgement.
+ * Fairway, light rough and bunker are fitted by tests/published/fit/strikeSpread.ts to tour strokes to hole out
+ * at 10 to 60 yd; the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
   green: { factor: 1, shortM: 5.9 },

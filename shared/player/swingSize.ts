@@ -8,7 +8,10 @@ export function fullSwingMps(level: PlayerLevel): number {
   return 38 - 0.2 * Math.min(36, Math.max(0, level.handicap));
 }
 
-/** Small, medium or long for this player: under a fifth, under two fifths of a full swing; a putt by its own measure. */
+/**
+ * Small, medium or long for this player: under a fifth, under two fifths of a full swing; a putt by its own
+ * measure.
+ */
 export function swingSize(
   level: PlayerLevel,
   technique: Technique,

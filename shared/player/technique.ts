@@ -1,6 +1,9 @@
 import type { Technique } from '../words/vocabulary.ts';
 
-/** How a technique is played and when it can be: common practice of coaching, marked as such wherever it is shown. */
+/**
+ * How a technique is played and when it can be: common practice of coaching, marked as such wherever it is
+ * shown.
+ */
 export interface TechniqueRule {
   readonly technique: Technique;
   readonly leanDeg: number;

@@ -1,7 +1,7 @@
 /**
- * Time of one plan, of the map of a green, and of one shot. The peer, measured in the same run, is the plainest way to answer the
- * same question: every option simulated on a grid of sizes and directions with as many shots each, no solving, no search.
- * Run with `npx tsx tests/bench/plan.ts`.
+ * Time of one plan, of the map of a green, and of one shot. The peer, measured in the same run, is the plainest
+ * way to answer the same question: every option simulated on a grid of sizes and directions with as many shots
+ * each, no solving, no search. Run with `npx tsx tests/bench/plan.ts`.
  */
 import { performance } from 'node:perf_hooks';
 import { flagToolsSteps } from '../../shared/planner/flagTools.ts';

@@ -14,9 +14,10 @@ import { fullSwingMps } from '../../../shared/player/swingSize.ts';
 import { complexDocument } from '../../unit/planner/complex.ts';
 
 /**
- * The standard place of the off-green checks: a level green of 13 m radius with the flag 7 m from its edge, stimp 10, and balls
- * straight back from the flag over one cover, lying clean. The published averages hold every slope, lie and hole location
- * of a tour; this place holds none of that, and the fitted spreads take it up.
+ * The standard place of the off-green checks: a level green of 13 m radius with the flag 7 m from its edge,
+ * stimp 10, and balls straight back from the flag over one cover, lying clean. The published averages hold
+ * every slope, lie and hole location of a tour; this place holds none of that, and the fitted spreads take it
+ * up.
  */
 export const baselineYards = [10, 20, 30, 40, 50, 60] as const;
 export type BaselineCover = 'fairway' | 'lightRough' | 'bunker';

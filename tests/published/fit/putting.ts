@@ -1,7 +1,7 @@
 /**
- * Fits the line error of a tour putt, at 1 ft and its growth, to one-putt percentages on a level green at stimp 10, with the
- * speed error and the pace past the hole held at what three-putts ask for. Prints what shared/player/puttingSpread.ts
- * ships. Run with `npx tsx tests/published/fit/putting.ts`.
+ * Fits the line error of a tour putt, at 1 ft and its growth, to one-putt percentages on a level green at stimp
+ * 10, with the speed error and the pace past the hole held at what three-putts ask for. Prints what
+ * shared/player/puttingSpread.ts ships. Run with `npx tsx tests/published/fit/putting.ts`.
  */
 import { coverTable } from '../../../shared/ball/coverPhysics.ts';
 import { makeChance } from '../../../shared/planner/makeChance.ts';

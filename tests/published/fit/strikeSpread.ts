@@ -2,9 +2,9 @@
  * Fits the spread of a strike from fairway, light rough and bunker to tour strokes to hole out, and prints what
  * shared/player/strikeSpread.ts ships. Run with `npx tsx tests/published/fit/strikeSpread.ts`.
  *
- * Two numbers a cover: a factor on the core spreads and a length below which touch adds to them. Gauss-Newton on the six
- * distances (sand: 10 to 30 yd, as far as the sand model carries a ball), by finite differences with the same
- * random numbers throughout.
+ * Two numbers a cover: a factor on the core spreads and a length below which touch adds to them. Gauss-Newton
+ * on the six distances (sand: 10 to 30 yd, as far as the sand model carries a ball), by finite differences with
+ * the same random numbers throughout.
  */
 import { COVER_SPREADS, type CoverSpread } from '../../../shared/player/strikeSpread.ts';
 import { type BaselineCover, baselineYards, bestLofted, tourBaseline } from './offGreen.ts';
