@@ -48,12 +48,12 @@ export interface CoverSpread {
  * at 10 to 60 yd; the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 1, shortM: 5.9 },
-  fringe: { factor: 1, shortM: 5.9 },
-  approach: { factor: 1, shortM: 5.9 },
-  fairway: { factor: 1, shortM: 5.9 },
-  tee: { factor: 1, shortM: 5.9 },
-  lightRough: { factor: 1.28, shortM: 8.2 },
+  green: { factor: 0.99, shortM: 6.2 },
+  fringe: { factor: 0.99, shortM: 6.2 },
+  approach: { factor: 0.99, shortM: 6.2 },
+  fairway: { factor: 0.99, shortM: 6.2 },
+  tee: { factor: 0.99, shortM: 6.2 },
+  lightRough: { factor: 1.23, shortM: 9 },
   heavyRough: { factor: 1.9, shortM: 8.2 },
   bare: { factor: 1.2, shortM: 5.9 },
   bunker: { factor: 0.62, shortM: 22.4 },
