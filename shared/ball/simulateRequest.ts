@@ -33,7 +33,9 @@ function parsed(input: unknown): SimulateRequest {
   const place = issue === undefined ? '' : issue.path.map(String).join('.');
   throw new InputProblem(
     'simulate-input',
-    `${issue?.message ?? 'not understood'}.`,
+    place === '' && issue?.code === 'invalid_type'
+      ? 'it must be one JSON object.'
+      : `${issue?.message ?? 'not understood'}.`,
     place === '' ? 'the request' : place,
     'Correct it; the keys and their units are listed under "simulate" in the help.',
   );

@@ -55,7 +55,7 @@ const endings: Readonly<Record<SimulateReply['outcome'], string>> = {
   holed: 'holed',
   penaltyArea: 'in the penalty area',
   outOfBounds: 'out of bounds',
-  stillRolling: 'still rolling when the simulation ended',
+  stillRolling: 'the slope never lets it stop: still rolling',
 };
 
 function replyText(reply: SimulateReply): string {
@@ -73,7 +73,7 @@ function replyText(reply: SimulateReply): string {
     ['carry', `${metres(reply.carryM)}, to ${at(reply.landing)}, ${metres(reply.apexM)} high`],
     ['bounces', String(reply.bounces)],
     ['run', metres(reply.runM)],
-    [endings[reply.outcome], `at ${at(reply.rest)}`],
+    ['end', `${endings[reply.outcome]} at ${at(reply.rest)}`],
     ['total', metres(reply.totalM)],
   ];
   return rows.map(([name, text]) => `${name.padEnd(10)}${text}\n`).join('');
