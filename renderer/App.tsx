@@ -1,7 +1,8 @@
 import { Lock } from 'lucide-react';
-import { useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf, holesInOrder, recordsOf } from '../shared/atlas/document.ts';
+import type { Edit } from '../shared/atlas/edits.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import type { ShelfRow } from './library/database.ts';
 import type { BookPlanning } from './store/bookPlanning.ts';
@@ -13,6 +14,7 @@ import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { sessionStore, type Workspace, workspaces } from './store/session.ts';
 import { PositionsWorkspace } from './positions/PositionsWorkspace.tsx';
+import { SurveyWorkspace } from './survey/SurveyWorkspace.tsx';
 import { playbookFonts } from './playbookFonts.ts';
 import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
 import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
@@ -31,6 +33,7 @@ interface AppProps {
 }
 
 const tabs: readonly { readonly id: Workspace; readonly label: string }[] = [
+  { id: 'survey', label: 'Survey' },
   { id: 'positions', label: 'Positions' },
   { id: 'plan', label: 'Plan' },
   { id: 'playbook', label: 'Playbook' },
@@ -77,6 +80,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const player = players.find(({ inUse }) => inUse) ?? players[0];
   const paceM = player?.paceM ?? 0.9144;
   const units = useUnits(preferences.units, paceM);
+  const editNow = useCallback((edit: Edit) => desk.edit(edit), [desk]);
 
   return (
     <div className="window">
@@ -117,6 +121,18 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
           role="tabpanel"
           aria-labelledby={`tab-${session.workspace}`}
         >
+          {document !== null && open !== null && session.workspace === 'survey' && (
+            <SurveyWorkspace
+              key={open.id}
+              document={document}
+              holeId={hole?.id ?? null}
+              units={units}
+              largeType={textSize === 'large'}
+              narrow={narrow}
+              readOnly={open.readOnly !== null}
+              edit={editNow}
+            />
+          )}
           {document !== null && hole !== undefined && open !== null && session.workspace === 'positions' && (
             <PositionsWorkspace
               key={hole.id}

@@ -2,7 +2,11 @@ import { Maximize2, Minus, Plus } from 'lucide-react';
 import type { MapControls } from './PlateMap.tsx';
 
 /** Closer, further, and the whole green: beside the plate, for nothing of ours lies over the ground. */
-export function MapButtons({ controls }: { readonly controls: MapControls }): React.JSX.Element {
+export function MapButtons({
+  controls,
+}: {
+  readonly controls: Pick<MapControls, 'zoom' | 'showGreen'>;
+}): React.JSX.Element {
   return (
     <div className="map-controls" role="group" aria-label="Map">
       <button

@@ -11,6 +11,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
 import { byLabel } from '../store/byLabel.ts';
+import { nextLetter, nextNumber } from '../store/labels.ts';
 import { movePlace } from '../store/edits.ts';
 import { derivedStore } from '../store/planStore.ts';
 import { sessionStore } from '../store/session.ts';
@@ -18,7 +19,6 @@ import { Trouble } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import { BallForm } from './BallForm.tsx';
 import { DayForm } from './DayForm.tsx';
-import { nextLetter, nextNumber } from './nextLabel.ts';
 import './positions.css';
 
 interface PositionsWorkspaceProps {

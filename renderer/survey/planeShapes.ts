@@ -8,7 +8,14 @@ import type {
   SpotHeight,
 } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
-import { type Box, boundingBox, distanceM, nearestOnLine, pointInPolygon, polygonAreaM2 } from '../../shared/geometry/ring.ts';
+import {
+  type Box,
+  boundingBox,
+  distanceM,
+  nearestOnLine,
+  pointInPolygon,
+  polygonAreaM2,
+} from '../../shared/geometry/ring.ts';
 import { paintOrder } from '../../shared/plate/ground.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 
@@ -107,10 +114,7 @@ export function thingAt(document: AtlasDocument, at: PlanePoint, reachM: number)
       if (!pointInPolygon(at, shape.polygon)) continue;
       const area: PlaneShape<AreaRecord> = planeShape(document, thing);
       // Of two of one kind, the smaller lies on top of the larger for the hand: the other is reached beside it.
-      if (
-        ground?.record.kind !== thing.kind ||
-        polygonAreaM2(area.polygon) < polygonAreaM2(ground.polygon)
-      )
+      if (ground?.record.kind !== thing.kind || polygonAreaM2(area.polygon) < polygonAreaM2(ground.polygon))
         ground = area;
     } else if (first !== undefined) {
       const away =

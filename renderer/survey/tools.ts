@@ -11,7 +11,12 @@ export type Tool =
       readonly name: string;
       readonly key: string;
     }
-  | { readonly id: 'select' | 'measure'; readonly group: 'hand'; readonly name: string; readonly key: string };
+  | {
+      readonly id: 'select' | 'measure';
+      readonly group: 'hand';
+      readonly name: string;
+      readonly key: string;
+    };
 
 /** Capitals are typed with Shift and shown with a plus. */
 export const tools: readonly Tool[] = [
@@ -53,5 +58,4 @@ export function toolOf(id: ToolId): Tool {
 export const toolForKey = (key: string): Tool | undefined => tools.find((tool) => tool.key === key);
 
 /** "+R" for a capital, "G" for the rest. */
-export const keyWords = (key: string): string =>
-  /^[A-Z]$/.test(key) ? `+${key}` : key.toUpperCase();
+export const keyWords = (key: string): string => (/^[A-Z]$/.test(key) ? `+${key}` : key.toUpperCase());

@@ -1,0 +1,179 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { element } from '../../shared/plate/element.ts';
+import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
+import { screenStyle } from '../../shared/plate/style.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { PlateView } from '../../shared/plate/view.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { Drawing } from '../ui/drawing.tsx';
+import type { BaseLayer } from './baseLayers.ts';
+import { drawHand, type HandDrawing } from './handDrawing.ts';
+import './map.css';
+import { drawSurveyOver, drawSurveyUnder, type SurveyDrawing } from './surveyDrawing.ts';
+import { SurveyStage, type SurveyStageEvents } from './surveyStage.ts';
+
+export interface SurveyControls {
+  zoom(by: number): void;
+  showAll(): void;
+  bringIn(at: PlanePoint): void;
+  middle(): PlanePoint;
+  focus(): void;
+}
+
+interface SurveyMapProps {
+  readonly frame: LocalFrame;
+  readonly drawing: SurveyDrawing;
+  readonly hand: HandDrawing;
+  readonly baseLayers: readonly BaseLayer[];
+  /** What the map shows at first, and again when the whole is asked for. */
+  readonly home: readonly PlanePoint[];
+  /** Another value shows the whole anew: another hole. */
+  readonly homeKey: string;
+  readonly title: string;
+  readonly subtitle: string;
+  /** Whom the pictures below come from, as they ask to be named; empty for none. */
+  readonly attribution: string;
+  readonly placed: boolean;
+  readonly units: UnitsPreference;
+  readonly largeType: boolean;
+  readonly pointer: 'draw' | 'hold';
+  readonly label: string;
+  readonly events: Omit<SurveyStageEvents, 'view'>;
+  readonly onControls: (controls: SurveyControls | null) => void;
+  readonly onBaseTrouble: (unreachable: boolean) => void;
+  readonly children?: React.ReactNode;
+}
+
+const FOOT = 56;
+
+/** The plate of the survey: the ground as it stands, the hand over it, the frame round it. */
+export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
+  const { frame, drawing, hand, baseLayers, homeKey, title, subtitle, placed, units, largeType } = props;
+  const holder = useRef<HTMLDivElement>(null);
+  const plate = useRef<HTMLDivElement>(null);
+  const [stage, setStage] = useState<SurveyStage | null>(null);
+  const [view, setView] = useState<PlateView | null>(null);
+  const [size, setSize] = useState<{ readonly width: number; readonly height: number } | null>(null);
+  const style = useMemo(() => screenStyle('survey', largeType ? 1.35 : 1), [largeType]);
+
+  // The handlers change with every render; the map asks for the newest when something happens.
+  const latest = useRef(props);
+  useLayoutEffect(() => {
+    latest.current = props;
+  });
+
+  useLayoutEffect(() => {
+    const element = holder.current;
+    if (element === null) return undefined;
+    const made = new SurveyStage(
+      element,
+      frame,
+      {
+        press: (spot) => latest.current.events.press(spot),
+        dragTo: (spot) => latest.current.events.dragTo(spot),
+        release: (spot) => latest.current.events.release(spot),
+        dropGesture: () => latest.current.events.dropGesture(),
+        hover: (spot) => latest.current.events.hover(spot),
+        view: setView,
+      },
+      (unreachable) => latest.current.onBaseTrouble(unreachable),
+    );
+    setStage(made);
+    latest.current.onControls({
+      zoom: (by) => made.zoom(by),
+      showAll: () => made.fit(latest.current.home),
+      bringIn: (at) => made.bringIn(at),
+      middle: () => made.middle(),
+      focus: () => element.focus({ preventScroll: true }),
+    });
+    return () => {
+      latest.current.onControls(null);
+      made.remove();
+      setStage(null);
+    };
+    // A new anchor is a new plane: the map starts afresh.
+  }, [frame]);
+
+  useLayoutEffect(() => {
+    const element = plate.current;
+    if (element === null) return undefined;
+    const measure = (): void => {
+      setSize({ width: element.clientWidth, height: element.clientHeight });
+      stage?.map.invalidateSize({ animate: false });
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [stage]);
+
+  useEffect(() => {
+    if (stage === null) return;
+    stage.over.show((at, visible) => drawSurveyOver(at, visible, style, drawing).node);
+    stage.under.show((at, visible) =>
+      drawSurveyUnder(at, style, drawing, drawSurveyOver(at, visible, style, drawing).clear),
+    );
+  }, [stage, style, drawing]);
+  useEffect(() => {
+    stage?.hand.show((at, visible) => drawHand(at, visible, style, hand));
+  }, [stage, style, hand]);
+  useEffect(() => {
+    stage?.base.show(baseLayers);
+  }, [stage, baseLayers]);
+
+  // Once for a hole, when the plate has its size; what is drawn later does not move the map.
+  const sized = size !== null && size.width > 0;
+  useEffect(() => {
+    if (sized) stage?.fit(latest.current.home);
+  }, [stage, homeKey, sized]);
+
+  const margin = frameMargin(style);
+  const foot = Math.round(FOOT * (largeType ? 1.2 : 1));
+  const surround = useMemo<SvgNode | null>(() => {
+    if (view === null || size === null) return null;
+    const { width, height } = size;
+    const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin - foot };
+    const here = { ...view, box };
+    const area = { x: margin, y: height - foot, width: width - 2 * margin, height: foot - 2 };
+    return element(
+      'svg',
+      { width, height, viewBox: `0 0 ${String(width)} ${String(height)}` },
+      element('rect', {
+        x: 1,
+        y: 1,
+        width: width - 2,
+        height: height - 2,
+        fill: 'none',
+        stroke: style.inks.ink,
+        'stroke-width': 2,
+      }),
+      drawFrame(here, style, units),
+      drawFoot(area, here, style, { title, subtitle, units, placed, slopeLegend: false }),
+    );
+  }, [view, size, margin, foot, style, units, placed, title, subtitle]);
+
+  return (
+    <section className="plate survey-plate" aria-label="Plate" ref={plate}>
+      <div
+        className={`plate-map survey-map ${props.pointer}`}
+        ref={holder}
+        role="application"
+        aria-roledescription="plate"
+        aria-label={props.label}
+        tabIndex={0}
+        style={{
+          inset: `${String(margin)}px ${String(margin)}px ${String(margin + foot)}px ${String(margin)}px`,
+        }}
+      />
+      <Drawing node={surround} className="plate-frame" />
+      {props.attribution !== '' && (
+        <div className="plate-attribution" style={{ right: margin + 6, bottom: 8 }}>
+          {props.attribution}
+        </div>
+      )}
+      {props.children}
+    </section>
+  );
+}

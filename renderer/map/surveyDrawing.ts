@@ -1,0 +1,169 @@
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import type { Box as PlaneBox } from '../../shared/geometry/ring.ts';
+import { element, group } from '../../shared/plate/element.ts';
+import { barLengthM } from '../../shared/plate/frame.ts';
+import { drawGround } from '../../shared/plate/ground.ts';
+import { drawLabel, labelClearance, placeLabels, textWidth } from '../../shared/plate/labels.ts';
+import {
+  drawMarks,
+  drawMeasurements,
+  markBoxes,
+  type Marks,
+  type Measurements,
+} from '../../shared/plate/marks.ts';
+import { nameRequests } from '../../shared/plate/names.ts';
+import { openPath, segment } from '../../shared/plate/pathData.ts';
+import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
+import type { PlateStyle } from '../../shared/plate/style.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import { type Box, type PlateView, projection } from '../../shared/plate/view.ts';
+import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+
+export interface SurveyDrawing {
+  readonly areas: readonly { readonly area: TerrainArea; readonly box: PlaneBox }[];
+  /** Lines that the surface does not draw itself: contours, walls, lines of play. */
+  readonly lines: readonly {
+    readonly id: string;
+    readonly kind: 'contour' | 'wall' | 'play';
+    readonly points: readonly PlanePoint[];
+    readonly text: string;
+  }[];
+  readonly relief: ReliefDrawing | null;
+  readonly measurements: Measurements;
+  readonly marks: Marks;
+  readonly base: 'lightRough' | 'blank';
+  readonly grid: boolean;
+  /** A picture lies under the ground: areas let it show. */
+  readonly overPicture: boolean;
+  readonly units: UnitsPreference;
+}
+
+interface OverGround {
+  readonly node: SvgNode;
+  readonly clear: readonly Box[];
+}
+
+/** The areas any part of which may be seen: thousands of others cost nothing. */
+function seenAreas(view: PlateView, drawing: SurveyDrawing): readonly TerrainArea[] {
+  const { toPlane } = projection(view);
+  const { x, y, width, height } = view.box;
+  const [northWest, southEast] = [toPlane([x, y]), toPlane([x + width, y + height])];
+  return drawing.areas
+    .filter(
+      ({ box }) =>
+        box.westM <= southEast.eastM &&
+        box.eastM >= northWest.eastM &&
+        box.southM <= northWest.northM &&
+        box.northM >= southEast.northM,
+    )
+    .map(({ area }) => area);
+}
+
+/** Measurements, flags, balls and names, kept inside the visible part. */
+export function drawSurveyOver(
+  whole: PlateView,
+  visible: Box,
+  style: PlateStyle,
+  drawing: SurveyDrawing,
+): OverGround {
+  const view = { ...whole, box: visible };
+  const { toDrawing } = projection(view);
+  const own = markBoxes(view, style, drawing.marks);
+  const size = 13.5 * style.symbolScale;
+  const readings = [...drawing.measurements.heights, ...drawing.measurements.slopes].map(
+    ({ at, text }): Box => {
+      const [x, y] = toDrawing(at);
+      return { x: x - 6, y: y - size * 0.7, width: textWidth(text, size) + 14, height: size * 1.4 };
+    },
+  );
+  const placed = placeLabels(
+    nameRequests(view, style, seenAreas(view, drawing), 'all'),
+    [...own, ...readings],
+    view.box,
+  );
+  return {
+    node: group(
+      'over',
+      drawMeasurements(view, style, drawing.measurements),
+      drawMarks(view, style, drawing.marks),
+      group('labels', ...placed.map((label) => drawLabel(label, style))),
+    ),
+    clear: [...own, ...readings, ...placed.map(labelClearance)],
+  };
+}
+
+/** The ground with its lines, contours and grid. */
+export function drawSurveyUnder(
+  view: PlateView,
+  style: PlateStyle,
+  drawing: SurveyDrawing,
+  clear: readonly Box[],
+): SvgNode {
+  const { relief, overPicture } = drawing;
+  const ground = drawGround(view, style, {
+    areas: seenAreas(view, drawing),
+    base: overPicture ? 'blank' : drawing.base,
+    keepClear: clear,
+  });
+  return group(
+    'under',
+    overPicture ? null : element('rect', { ...view.box, fill: style.inks.sheet }),
+    element('g', overPicture ? { opacity: 0.62 } : {}, ground),
+    drawing.grid ? grid(view, style, drawing.units) : null,
+    relief === null ? null : drawRelief(view, style, relief, clear),
+    group('lines', ...drawing.lines.map((line) => drawLine(view, style, line))),
+  );
+}
+
+/** Squares of a yard or metre, every fifth line heavier; left out where they would crowd. */
+function grid(view: PlateView, style: PlateStyle, units: UnitsPreference): SvgNode {
+  const heavyM = barLengthM(units);
+  const { toDrawing, toPlane } = projection(view);
+  const { x, y, width, height } = view.box;
+  const [northWest, southEast] = [toPlane([x, y]), toPlane([x + width, y + height])];
+  const lines = (stepM: number): string => {
+    if (stepM * view.unitsPerM < 7) return '';
+    const d: string[] = [];
+    for (let e = Math.ceil(northWest.eastM / stepM); e * stepM <= southEast.eastM; e += 1) {
+      const [at] = toDrawing({ eastM: e * stepM, northM: 0 });
+      d.push(segment(at, y, at, y + height));
+    }
+    for (let n = Math.ceil(southEast.northM / stepM); n * stepM <= northWest.northM; n += 1) {
+      const [, at] = toDrawing({ eastM: 0, northM: n * stepM });
+      d.push(segment(x, at, x + width, at));
+    }
+    return d.join('');
+  };
+  return group(
+    'grid',
+    element('path', {
+      d: lines(heavyM / 5),
+      stroke: 'var(--rule)',
+      'stroke-width': 0.7,
+      'stroke-opacity': 0.55,
+    }),
+    element('path', { d: lines(heavyM), stroke: 'var(--rule)', 'stroke-width': 1.2 * style.symbolScale }),
+  );
+}
+
+function drawLine(view: PlateView, style: PlateStyle, line: SurveyDrawing['lines'][number]): SvgNode {
+  const { inks, symbolScale: k } = style;
+  const d = openPath(line.points.map(projection(view).toDrawing));
+  const stroke = (ink: string, width: number, dash?: string): SvgNode =>
+    element('path', {
+      d,
+      fill: 'none',
+      stroke: ink,
+      'stroke-width': width * k,
+      'stroke-linejoin': 'round',
+      'stroke-dasharray': dash,
+    });
+  const parts =
+    line.kind === 'wall'
+      ? [stroke(inks.ink, 6), stroke(inks.sheet, 3.6), stroke(inks.ink, 3.6, '1.4 8')]
+      : line.kind === 'contour'
+        ? [stroke(inks.halo, 4), stroke(inks.contourHeavy, 1.8, '9 3')]
+        : [stroke(inks.halo, 4), stroke(inks.ink2, 1.4, '12 5 2 5')];
+  return element('g', { 'data-part': 'line', 'data-kind': line.kind, 'data-id': line.id }, ...parts);
+}

@@ -1,0 +1,244 @@
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { findRecord, frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { MapButtons } from '../map/MapButtons.tsx';
+import { type SurveyControls, SurveyMap } from '../map/SurveyMap.tsx';
+import { holeWords } from '../ui/words.ts';
+import { Trouble } from '../ui/Trouble.tsx';
+import { Hand } from './hand.ts';
+import { HandPanel } from './HandPanel.tsx';
+import { handDrawing, type PointedOut } from './handView.ts';
+import { HeldPanel } from './HeldPanel.tsx';
+import { doubtsOf, findingsOf, type LookAt } from './lookAt.ts';
+import { MeasurePanel } from './MeasurePanel.tsx';
+import { Measurements } from './Measurements.tsx';
+import { areaShapes, isThing } from './planeShapes.ts';
+import { surveyStatus } from './surveyStatus.ts';
+import { homeOf, surveyDrawing } from './surveyView.ts';
+import './survey.css';
+import { ToLookAt } from './ToLookAt.tsx';
+import { ToolList } from './ToolList.tsx';
+import { toolOf } from './tools.ts';
+import { useGround } from './useGround.ts';
+
+interface SurveyWorkspaceProps {
+  readonly document: AtlasDocument;
+  readonly holeId: string | null;
+  readonly units: UnitsPreference;
+  readonly largeType: boolean;
+  readonly narrow: boolean;
+  readonly readOnly: boolean;
+  readonly edit: (edit: Edit) => void;
+}
+
+/** Where ground is put on the sheet: tools, plate, and what is in hand. */
+export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element {
+  const { document, holeId, units, largeType, narrow, readOnly, edit } = props;
+  const [hand] = useState(() => new Hand());
+  const state = useStore(hand.store);
+  const [controls, setControls] = useState<SurveyControls | null>(null);
+  const [shownId, setShownId] = useState<string | null>(null);
+  const [drawer, setDrawer] = useState(false);
+  const frame = frameOf(document);
+  const header = headerOf(document);
+  const hole = holeId === null ? undefined : findRecord(document, 'hole', holeId);
+
+  useEffect(() => {
+    if (controls === null) return undefined;
+    hand.attach(() => ({
+      document,
+      holeId,
+      units,
+      readOnly,
+      edit,
+      newId: () => crypto.randomUUID(),
+      middle: () => controls.middle(),
+    }));
+    return undefined;
+  }, [hand, controls, document, holeId, units, readOnly, edit]);
+  useEffect(() => () => hand.attach(null), [hand]);
+
+  const { ground, trouble } = useGround(document, holeId, units, largeType);
+  const settled = useDeferredValue(document);
+  const findings = useMemo(() => findingsOf(settled), [settled]);
+  const greens = useMemo(
+    () =>
+      areaShapes(settled)
+        .filter(({ record }) => record.kind === 'green')
+        .map(({ polygon }) => polygon),
+    [settled],
+  );
+  const doubts = useMemo(() => doubtsOf(ground, greens, units), [ground, greens, units]);
+  const lookAt = useMemo(() => {
+    const doubted = new Set(doubts.map(({ recordId }) => recordId).filter((id) => id !== null));
+    return [
+      ...findings.filter(
+        ({ id, recordId }) => !(id.startsWith('height-disagrees') && doubted.has(recordId ?? '')),
+      ),
+      ...doubts,
+    ];
+  }, [findings, doubts]);
+  const shown = lookAt.find(({ id }) => id === shownId) ?? null;
+  const pointedOut = useMemo<PointedOut | null>(() => {
+    const at = shown?.at ?? null;
+    return shown === null || at === null ? null : { at, ink: shown.ink };
+  }, [shown]);
+
+  const show = (item: LookAt): void => {
+    setShownId(item.id);
+    if (item.at !== null) controls?.bringIn(item.at);
+    const record = item.recordId === null ? undefined : document.records.get(item.recordId);
+    hand.hold(isThing(record) ? record.id : null);
+  };
+
+  useEffect(() => {
+    if (state.focus.on === 'plate') controls?.focus();
+  }, [state.focus, controls]);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const { target } = event;
+      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+      const typing =
+        target instanceof HTMLInputElement ||
+        target instanceof HTMLTextAreaElement ||
+        target instanceof HTMLSelectElement;
+      const elsewhere = target instanceof Element && target.closest('dialog, [role=menu]') !== null;
+      if (elsewhere || (typing && event.key !== 'Escape')) return;
+      const onPlate =
+        !(target instanceof Element) ||
+        target === window.document.body ||
+        target.closest('.survey-map') !== null;
+      if (event.key.toLowerCase() === 'n' && lookAt.length > 0) {
+        const at = lookAt.findIndex(({ id }) => id === shownId);
+        const next = lookAt[(at + 1) % lookAt.length];
+        if (next !== undefined) show(next);
+      } else if (!hand.key(event.key, { shift: event.shiftKey, onPlate })) return;
+      event.preventDefault();
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  });
+
+  const measureHere = shown?.ink === 'doubt' ? shown.at : null;
+  const { heldId } = state;
+  const drawing = useMemo(
+    () =>
+      surveyDrawing(document, {
+        holeId,
+        heldId,
+        ground,
+        units,
+        grid: areaShapes(document).length === 0,
+        overPicture: false,
+        measureHere,
+      }),
+    [document, holeId, heldId, ground, units, measureHere],
+  );
+  const handShown = useMemo(
+    () => handDrawing(state, document, units, ground?.heightAt ?? null, pointedOut, readOnly),
+    [state, document, units, ground, pointedOut, readOnly],
+  );
+  const home = useMemo(() => homeOf(document, holeId), [document, holeId]);
+  useEffect(() => {
+    surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document });
+  }, [state.cursor, state.pointer, ground, document]);
+  useEffect(() => () => surveyStatus.setState({ pointer: null, ground: null, document: null }), []);
+
+  const held = heldId === null ? undefined : document.records.get(heldId);
+  const inHand = state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
+  const panel =
+    state.tool === 'measure' ? (
+      <MeasurePanel state={state} ground={ground} units={units} />
+    ) : inHand || state.purpose.kind !== 'new' ? (
+      <>
+        <HandPanel hand={hand} state={state} units={units} />
+        {isThing(held) && state.sketch === null && state.waiting === null && state.purpose.kind === 'new' && (
+          <HeldPanel
+            key={held.id}
+            {...{ hand, state, document, holeId, units, readOnly, edit }}
+            thing={held}
+          />
+        )}
+      </>
+    ) : isThing(held) ? (
+      <HeldPanel key={held.id} {...{ hand, state, document, holeId, units, readOnly, edit }} thing={held} />
+    ) : null;
+
+  const title = hole === undefined ? header.name : hole.name === '' ? holeWords(hole.label, '') : hole.name;
+  const subtitle =
+    hole === undefined
+      ? 'nothing traced yet'
+      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null ? '' : largeType ? ', contours every 10 cm' : ', contours every 5 cm'}`;
+  return (
+    <div className={narrow ? 'survey narrow' : 'survey'}>
+      <h1 className="unseen">Survey of {title}</h1>
+      <div className="survey-tools">
+        <ToolList tool={state.tool} readOnly={readOnly} choose={(tool) => hand.choose(tool)} />
+        {controls !== null && (
+          <MapButtons
+            controls={{
+              zoom: (by) => controls.zoom(by),
+              showGreen: () => controls.showAll(),
+            }}
+          />
+        )}
+      </div>
+      <div className="survey-middle">
+        {trouble !== null && <Trouble trouble={trouble} />}
+        <SurveyMap
+          frame={frame}
+          drawing={drawing}
+          hand={handShown}
+          baseLayers={noLayers}
+          home={home}
+          homeKey={`${header.id} ${holeId ?? ''}`}
+          title={title}
+          subtitle={subtitle}
+          attribution=""
+          placed={header.placed}
+          units={units}
+          largeType={largeType}
+          pointer={state.tool === 'select' ? 'hold' : 'draw'}
+          label={`Plate of ${title}. ${toolOf(state.tool).name} in hand.`}
+          events={hand}
+          onControls={setControls}
+          onBaseTrouble={() => undefined}
+        />
+      </div>
+      <aside className={drawer ? 'survey-side open' : 'survey-side'} aria-label="In hand and to look at">
+        {narrow && (
+          <button
+            type="button"
+            className="drawer-button"
+            aria-expanded={drawer}
+            onClick={() => setDrawer(!drawer)}
+          >
+            {drawer ? 'Close' : `Details${lookAt.length > 0 ? `, ${String(lookAt.length)} to look at` : ''}`}
+          </button>
+        )}
+        {panel}
+        <Measurements
+          heights={recordsOf(document, 'spotHeight').length}
+          slopes={recordsOf(document, 'slopeReading').length}
+          ground={ground}
+          units={units}
+        />
+        <ToLookAt
+          items={lookAt}
+          shownId={shownId}
+          readOnly={readOnly}
+          show={show}
+          mend={({ mend }) => {
+            if (mend !== null) edit(mend);
+          }}
+        />
+      </aside>
+    </div>
+  );
+}
+
+/** The same empty list every time, so that the map is not told anew. */
+const noLayers = [] as const;

@@ -1,0 +1,95 @@
+import { checkAtlas } from '../../shared/atlas/checkAtlas.ts';
+import { frameOf } from '../../shared/atlas/document.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
+import { boundingBox, insideDistanceM } from '../../shared/geometry/ring.ts';
+import { smallHeight, withUnit } from '../../shared/units/format.ts';
+import { decimals } from '../../shared/units/numerals.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { Ground } from './useGround.ts';
+
+/** Something to look at, with where it is and the edit that mends it if there is one. */
+export interface LookAt {
+  readonly id: string;
+  readonly ink: 'alert' | 'doubt';
+  readonly text: string;
+  readonly remedy: string;
+  readonly at: PlanePoint | null;
+  readonly recordId: string | null;
+  readonly mend: Edit | null;
+}
+
+/** What the checks of the document say. */
+export function findingsOf(document: AtlasDocument): readonly LookAt[] {
+  const { toPlane } = frameOf(document);
+  return checkAtlas(document).map(({ id, place, at, what, remedy, mend, recordIds }) => ({
+    id,
+    ink: 'alert',
+    text: place === '' ? what : `${withoutIds(place, recordIds)}: ${what}`,
+    remedy,
+    at: at === null ? null : toPlane(at),
+    recordId: recordIds[0] ?? null,
+    mend,
+  }));
+}
+
+/** Readings the others contradict, and where another reading would help most. */
+export function doubtsOf(
+  ground: Ground | null,
+  greens: readonly PlanePolygon[],
+  units: UnitsPreference,
+): readonly LookAt[] {
+  if (ground === null) return [];
+  const { readings, measureNext } = ground.read;
+  const contradicted = readings
+    .filter(({ verdict }) => verdict === 'contradicts')
+    .map(({ id, kind, at, othersDiffer, unit }): LookAt => {
+      // What the others say less what was read: a reading above them makes it negative.
+      const words =
+        unit === 'm'
+          ? `stands ${withUnit(smallHeight(Math.abs(othersDiffer), units))} ${othersDiffer < 0 ? 'above' : 'below'} its neighbours`
+          : `is ${decimals(Math.abs(othersDiffer), 1)} % off its neighbours`;
+      const name = kind === 'height' ? 'A spot height' : kind === 'slope' ? 'A slope reading' : 'A contour';
+      return {
+        id: `reading ${id}`,
+        ink: 'alert',
+        text: `${name} ${words}.`,
+        remedy: 'Measure it again, or take it out.',
+        at,
+        recordId: id,
+        mend: null,
+      };
+    });
+  if (measureNext === null) return contradicted;
+  return [
+    ...contradicted,
+    {
+      id: 'measure next',
+      ink: 'doubt',
+      text: `One more height ${placeOn(measureNext.at, greens)} would help most: it takes away ${String(Math.max(1, Math.round(measureNext.reduction * 100)))} % of the doubt.`,
+      remedy: '',
+      at: measureNext.at,
+      recordId: null,
+      mend: null,
+    },
+  ];
+}
+
+/** "near the front left edge", "in the middle": by the compass, north up. */
+function placeOn(at: PlanePoint, greens: readonly PlanePolygon[]): string {
+  const green = greens.find((polygon) => insideDistanceM(at, polygon) > 0);
+  const box = boundingBox(green?.[0] ?? []);
+  if (green === undefined || box === null) return 'here';
+  const x = (at.eastM - box.westM) / (box.eastM - box.westM);
+  const y = (at.northM - box.southM) / (box.northM - box.southM);
+  const words = [y > 0.62 ? 'north' : y < 0.38 ? 'south' : '', x > 0.62 ? 'east' : x < 0.38 ? 'west' : '']
+    .filter((word) => word !== '')
+    .join(' ');
+  if (words === '') return 'in the middle of the green';
+  return insideDistanceM(at, green) < 2 ? `near the ${words} edge` : `in the ${words} of the green`;
+}
+
+/** A place without the ids of unnamed things, which say nothing to a person. */
+const withoutIds = (place: string, ids: readonly string[]): string =>
+  ids.reduce((words, id) => words.replace(` (${id})`, '').replace(` ${id}`, ''), place);

@@ -1,0 +1,139 @@
+import { recordsOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { boundingBox } from '../../shared/geometry/ring.ts';
+import type { ReliefDrawing } from '../../shared/plate/relief.ts';
+import { slope, spotHeight, withUnit } from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { SurveyDrawing } from '../map/surveyDrawing.ts';
+import type { Ground } from './useGround.ts';
+import { areaShapes, lineShapes, planeShape, readingsOf, terrainArea } from './planeShapes.ts';
+
+export interface ViewOptions {
+  readonly holeId: string | null;
+  readonly heldId: string | null;
+  readonly ground: Ground | null;
+  readonly units: UnitsPreference;
+  readonly grid: boolean;
+  readonly overPicture: boolean;
+  readonly measureHere: PlanePoint | null;
+}
+
+/** The document as the plate shows it: ground in the order of cover, evidence, flags and balls of the hole. */
+export function surveyDrawing(document: AtlasDocument, options: ViewOptions): SurveyDrawing {
+  const { holeId, heldId, ground, units } = options;
+  const areas = areaShapes(document);
+  const readings = readingsOf(document);
+  const doubtful = new Set(
+    ground?.read.readings.filter(({ verdict }) => verdict === 'contradicts').map(({ id }) => id),
+  );
+  const lines = lineShapes(document);
+  const relief: ReliefDrawing = ground?.relief ?? bareRelief(lines);
+  const playLine = holeId === null ? undefined : document.records.get(holeId);
+  return {
+    areas: areas.map((shape) => ({ area: terrainArea(shape), box: shape.box })),
+    lines: [
+      ...lines.flatMap(({ record, points }) =>
+        record.kind === 'contour' || record.kind === 'wall'
+          ? [
+              {
+                id: record.id,
+                kind: record.kind,
+                points,
+                text: record.heightM === null ? '' : withUnit(spotHeight(record.heightM, units)),
+              },
+            ]
+          : [],
+      ),
+      ...(playLine?.type === 'hole' && playLine.line !== null
+        ? [
+            {
+              id: playLine.id,
+              kind: 'play' as const,
+              points: planeShape(document, playLine).points,
+              text: '',
+            },
+          ]
+        : []),
+    ],
+    relief,
+    measurements: {
+      heights: readings.heights.flatMap(({ record, points }) => {
+        const [at] = points;
+        return at === undefined
+          ? []
+          : [
+              {
+                id: record.id,
+                at,
+                text: spotHeight(record.heightM, units).text,
+                doubtful: doubtful.has(record.id),
+              },
+            ];
+      }),
+      slopes: readings.slopes.flatMap(({ record, points }) => {
+        const [at] = points;
+        const { id, downhillBearingDeg, slopePct } = record;
+        return at === undefined ? [] : [{ id, at, downhillBearingDeg, text: withUnit(slope(slopePct)) }];
+      }),
+      measureHere: options.measureHere === null ? [] : [options.measureHere],
+    },
+    marks: {
+      balls: placesOf(document, 'ballPosition', holeId, heldId),
+      flags: placesOf(document, 'holeLocation', holeId, heldId),
+    },
+    base: areas.length === 0 ? 'blank' : 'lightRough',
+    grid: options.grid,
+    overPicture: options.overPicture,
+    units,
+  };
+}
+
+function placesOf(
+  document: AtlasDocument,
+  type: 'ballPosition' | 'holeLocation',
+  holeId: string | null,
+  heldId: string | null,
+): SurveyDrawing['marks']['balls'] {
+  return recordsOf(document, type)
+    .filter((place) => place.holeId === holeId)
+    .flatMap((place) => {
+      const [at] = planeShape(document, place).points;
+      return at === undefined ? [] : [{ id: place.id, label: place.label, at, chosen: place.id === heldId }];
+    });
+}
+
+/** Tier edges and ridges before there is a surface: drawn without a side that falls. */
+const bareRelief = (lines: ReturnType<typeof lineShapes>): ReliefDrawing => ({
+  greens: [],
+  slopeClasses: [],
+  contours: [],
+  arrows: [],
+  lines: lines.flatMap(({ record, points }) =>
+    record.kind === 'tierEdge' || record.kind === 'ridge' ? [{ kind: record.kind, points }] : [],
+  ),
+  downhillAt: null,
+});
+
+/** What to show of a hole at first: its green with some ground round it, else all there is, else an empty sheet of 40 yd. */
+export function homeOf(document: AtlasDocument, holeId: string | null): readonly PlanePoint[] {
+  const hole = holeId === null ? undefined : document.records.get(holeId);
+  const green =
+    hole?.type === 'hole' && hole.greenId !== null ? document.records.get(hole.greenId) : undefined;
+  if (green?.type === 'area') {
+    const outer = planeShape(document, green).polygon[0] ?? [];
+    const box = boundingBox(outer);
+    if (box !== null)
+      return [
+        { eastM: box.westM - 8, northM: box.southM - 8 },
+        { eastM: box.eastM + 8, northM: box.northM + 8 },
+      ];
+  }
+  if (hole?.type === 'hole' && hole.line !== null) return planeShape(document, hole).points;
+  const all = areaShapes(document).flatMap(({ polygon }) => polygon[0] ?? []);
+  if (all.length > 0) return all;
+  return [
+    { eastM: -20, northM: -16 },
+    { eastM: 20, northM: 16 },
+  ];
+}

@@ -1,0 +1,70 @@
+import { useEffect, useMemo, useState } from 'react';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { fingerprint } from '../../shared/planner/fingerprint.ts';
+import type { ReliefDrawing } from '../../shared/plate/relief.ts';
+import { hermiteGrid } from '../../shared/terrain/hermiteGrid.ts';
+import { type GroundSlope, slopeAt } from '../../shared/terrain/slope.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { TroubleWords } from '../ui/Trouble.tsx';
+import { GroundClient } from '../workers/groundClient.ts';
+import type { GroundRead } from '../workers/readGround.ts';
+import { terrainOf } from './terrainOf.ts';
+
+/** The fitted ground about the hole's green, ready to ask and to draw. */
+export interface Ground {
+  readonly read: GroundRead;
+  readonly relief: ReliefDrawing;
+  readonly heightAt: (at: PlanePoint) => number;
+  readonly slopeAt: (at: PlanePoint) => GroundSlope;
+}
+
+export interface GroundState {
+  readonly ground: Ground | null;
+  readonly trouble: TroubleWords | null;
+}
+
+const none: GroundState = { ground: null, trouble: null };
+const client = new GroundClient();
+
+/** Reads the ground in a worker whenever what it stands on changes; the old one stays until the new one is there. */
+export function useGround(
+  document: AtlasDocument,
+  holeId: string | null,
+  units: UnitsPreference,
+  heavyOnly: boolean,
+): GroundState {
+  const terrain = useMemo(() => terrainOf(document, holeId), [document, holeId]);
+  const key = useMemo(() => (terrain === null ? '' : fingerprint(terrain)), [terrain]);
+  // Equal keys are equal ground: the first of them is kept, so that nothing is asked twice.
+  const [kept, setKept] = useState({ key, terrain });
+  if (kept.key !== key) setKept({ key, terrain });
+  const asked = kept.terrain;
+  const [state, setState] = useState<GroundState>(none);
+  useEffect(() => {
+    if (asked === null) {
+      client.cancel();
+      return;
+    }
+    client.ask({ ...asked, units, heavyOnly }, ({ ground, problem }) => {
+      setState(
+        ground === null ? { ground: null, trouble: problem } : { ground: madeReady(ground), trouble: null },
+      );
+    });
+  }, [asked, units, heavyOnly]);
+  return asked === null ? none : state;
+}
+
+function madeReady(read: GroundRead): Ground {
+  const surface = hermiteGrid(read.shape, read.heightsM, read.riseEast, read.riseNorth);
+  const out = new Float64Array(3);
+  return {
+    read,
+    relief: { ...read.relief, downhillAt: (at) => slopeAt(surface, at).downhillBearingDeg },
+    heightAt: ({ eastM, northM }) => {
+      surface.sampleHeight(eastM, northM, out);
+      return out[0] ?? NaN;
+    },
+    slopeAt: (at) => slopeAt(surface, at),
+  };
+}

@@ -1,0 +1,30 @@
+import { InputProblem } from '../../shared/words/inputProblem.ts';
+import type { GroundAnswer, GroundAsk } from './groundClient.ts';
+import { readGround } from './readGround.ts';
+
+/** What of a worker's own scope is used here: the DOM library describes a window's instead. */
+interface WorkerScope {
+  postMessage(message: GroundAnswer, transfer?: Transferable[]): void;
+  onmessage: ((event: MessageEvent<GroundAsk>) => void) | null;
+}
+const scope = globalThis as unknown as WorkerScope;
+
+scope.onmessage = ({ data: { ticket, question } }) => {
+  try {
+    const ground = readGround(question);
+    scope.postMessage({ ticket, ground, problem: null }, [
+      ground.heightsM.buffer,
+      ground.riseEast.buffer,
+      ground.riseNorth.buffer,
+    ]);
+  } catch (error) {
+    const problem =
+      error instanceof InputProblem
+        ? { message: error.message, remedy: error.remedy }
+        : {
+            message: `The ground could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
+            remedy: 'Undo the last reading; the drawing itself is safe.',
+          };
+    scope.postMessage({ ticket, ground: null, problem });
+  }
+};

@@ -1,0 +1,118 @@
+import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
+import { boundingBox, pointInPolygon } from '../../shared/geometry/ring.ts';
+import { groundRelief } from '../../shared/plate/groundRelief.ts';
+import type { ReliefDrawing } from '../../shared/plate/relief.ts';
+import { doubtAt } from '../../shared/terrain/confidence.ts';
+import { fitSurface } from '../../shared/terrain/fitSurface.ts';
+import type { GridShape } from '../../shared/terrain/hermiteGrid.ts';
+import { measureNext } from '../../shared/terrain/measureNext.ts';
+import type { ReadingFit } from '../../shared/terrain/readingFits.ts';
+import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+
+export interface GroundQuestion {
+  readonly input: TerrainInput;
+  readonly greens: readonly PlanePolygon[];
+  readonly ridgeIds: readonly string[];
+  readonly units: UnitsPreference;
+  readonly heavyOnly: boolean;
+}
+
+/** The ground as read from its evidence: plain data, so that it can come from another thread. */
+export interface GroundRead {
+  readonly shape: GridShape;
+  /** Height and slopes at the nodes of the grid. */
+  readonly heightsM: Float64Array;
+  readonly riseEast: Float64Array;
+  readonly riseNorth: Float64Array;
+  readonly relief: Omit<ReliefDrawing, 'downhillAt'>;
+  readonly readings: readonly ReadingFit[];
+  /** Root mean square of the doubt over the greens; null without a green. */
+  readonly doubt: { readonly heightSdM: number; readonly slopeSdPct: number } | null;
+  /** Where one more height would help most, with the share of the doubt it takes away. */
+  readonly measureNext: { readonly at: PlanePoint; readonly reduction: number } | null;
+}
+
+const LATTICE_M = 1.5;
+const MOST_PLACES = 240;
+
+/** Fits the ground and says how sure it is. Throws InputProblem as `fitSurface` does. */
+export function readGround({ input, greens, ridgeIds, units, heavyOnly }: GroundQuestion): GroundRead {
+  const surface = fitSurface(input);
+  const lines = input.breaklines.map(({ id, points }) => ({
+    kind: ridgeIds.includes(id) ? ('ridge' as const) : ('tierEdge' as const),
+    points,
+  }));
+  const relief = groundRelief(surface, greens, lines, { units, arrowSpacingM: 1000, heavyOnly });
+  const places = latticeOver(greens);
+  const [next] = measureNext(surface, places, { count: 1 });
+  const { originEastM, originNorthM, cellM, columns, rows } = surface;
+  const shape = { originEastM, originNorthM, cellM, columns, rows };
+  return {
+    shape,
+    ...slopesAtNodes(surface, shape),
+    relief: {
+      greens: relief.greens,
+      slopeClasses: [],
+      contours: relief.contours,
+      arrows: [],
+      lines: relief.lines,
+    },
+    readings: surface.readings,
+    doubt: meanDoubt(surface, places),
+    measureNext: next ?? null,
+  };
+}
+
+function slopesAtNodes(
+  surface: ReturnType<typeof fitSurface>,
+  { originEastM, originNorthM, cellM, columns, rows }: GridShape,
+): Pick<GroundRead, 'heightsM' | 'riseEast' | 'riseNorth'> {
+  const count = columns * rows;
+  const heightsM = new Float64Array(count);
+  const riseEast = new Float64Array(count);
+  const riseNorth = new Float64Array(count);
+  const out = new Float64Array(3);
+  for (let i = 0; i < count; i += 1) {
+    const column = i % columns;
+    surface.sampleHeight(originEastM + column * cellM, originNorthM + ((i - column) / columns) * cellM, out);
+    heightsM[i] = out[0] ?? NaN;
+    riseEast[i] = out[1] ?? NaN;
+    riseNorth[i] = out[2] ?? NaN;
+  }
+  return { heightsM, riseEast, riseNorth };
+}
+
+/** Places spread evenly over the greens, further apart where they would be too many. */
+function latticeOver(greens: readonly PlanePolygon[]): readonly PlanePoint[] {
+  for (let spacing = LATTICE_M; ; spacing *= 1.25) {
+    const places: PlanePoint[] = [];
+    for (const green of greens) {
+      const box = boundingBox(green[0] ?? []);
+      if (box === null) continue;
+      for (let northM = box.southM + spacing / 2; northM < box.northM; northM += spacing)
+        for (let eastM = box.westM + spacing / 2; eastM < box.eastM; eastM += spacing)
+          if (pointInPolygon({ eastM, northM }, green)) places.push({ eastM, northM });
+    }
+    if (places.length <= MOST_PLACES) return places;
+  }
+}
+
+function meanDoubt(
+  surface: ReturnType<typeof fitSurface>,
+  places: readonly PlanePoint[],
+): GroundRead['doubt'] {
+  if (places.length === 0 || surface.plate === null) return null;
+  const sample = places.filter((_, i) => i % Math.ceil(places.length / 60) === 0);
+  let height = 0;
+  let slope = 0;
+  for (const at of sample) {
+    const { heightSdM, slopeSdPct } = doubtAt(surface, at);
+    height += heightSdM * heightSdM;
+    slope += slopeSdPct * slopeSdPct;
+  }
+  return {
+    heightSdM: Math.sqrt(height / sample.length),
+    slopeSdPct: Math.sqrt(slope / sample.length),
+  };
+}
