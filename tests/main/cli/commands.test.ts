@@ -155,7 +155,7 @@ describe('simulate', () => {
 
   it('says it in words without --json', async () => {
     const { out } = await runTestCli(['simulate'], JSON.stringify(full));
-    for (const word of ['launch', 'carry', 'bounces', 'run', 'stops', 'total'])
+    for (const word of ['launch', 'carry', 'bounces', 'run', 'end', 'total'])
       expect(out).toMatch(new RegExp(`^${word} `, 'm'));
   });
 });
