@@ -1,0 +1,354 @@
+import { recordsOf } from '../../atlas/document.ts';
+import type { AreaRecord, AtlasDocument, AtlasRecord, HoleRecord } from '../../atlas/records.ts';
+import { pointAlong } from '../../geometry/bearing.ts';
+import type { LocalFrame } from '../../geometry/localFrame.ts';
+import type { LonLat, PlanePoint, PlanePolygon } from '../../geometry/points.ts';
+import { insideDistanceM } from '../../geometry/ring.ts';
+import type { AreaKind } from '../../words/vocabulary.ts';
+import { cleanOutline, meetsItself } from './cleanOutline.ts';
+import { grouped } from './groupRecords.ts';
+import { importPlace, isNear } from './importPlace.ts';
+import type { ImportOptions, ImportPreview, ImportWarning } from './importPreview.ts';
+import { leftOutList } from './leftOutList.ts';
+import { MOST_FEATURES, MOST_IN_OUTLINE, tooMany } from './limits.ts';
+import { lineCorridor } from './lineCorridor.ts';
+import type { MapContent, MapFeature } from './mapFeature.ts';
+import { type Meaning, meaningOf } from './meaning.ts';
+
+/** A flag or ball further than this from every green belongs to none. */
+const NEAR_GREEN_M = 60;
+/** A hole's line ends on its green, or this near. */
+const LINE_TO_GREEN_M = 30;
+const PATH_WIDTH_M = 2;
+const CROWN_M = 6;
+/** One standard deviation of a height that comes without an accuracy: a satellite receiver that averages, or a level. */
+const HEIGHT_ACCURACY_M = 0.03;
+const UNKNOWN_HOW =
+  'Outlines that say nothing of their kind come in as light rough, which changes nothing until their kind is chosen.';
+
+interface Entry {
+  readonly record: AtlasRecord;
+  readonly how: string;
+  readonly unknown?: boolean;
+}
+
+/** What a map file would bring: outlines, holes, lines and points as records, and what is left out and why. */
+export function previewMap(
+  document: AtlasDocument,
+  fileName: string,
+  hash: string,
+  content: MapContent,
+  options: ImportOptions,
+): ImportPreview {
+  if (content.features.length > MOST_FEATURES) throw tooMany('features', MOST_FEATURES, fileName);
+  const { frame, header } = importPlace(
+    document,
+    content.features.map(firstPosition).filter(isThere),
+    fileName,
+  );
+  const prefix = content.idPrefix ?? `f${hash}`;
+  const leftOut = leftOutList();
+  const warnings: ImportWarning[] = [...content.warnings];
+  const entries: Entry[] = [];
+  const later: { readonly feature: MapFeature; readonly meaning: Meaning }[] = [];
+  let mended = 0;
+  let heights = 0;
+  let known = 0;
+  const add = (id: string, make: (id: string) => AtlasRecord, how: string, unknown = false): void => {
+    const fullId = `${prefix}-${id}`;
+    if (document.records.has(fullId)) known += 1;
+    else entries.push({ record: make(fullId), how, unknown });
+  };
+  const addArea = (
+    feature: MapFeature,
+    kind: AreaKind,
+    how: string,
+    polygons: readonly PlanePolygon[],
+    unknown: boolean,
+  ): void =>
+    polygons.forEach((polygon, p) => {
+      const rings: (readonly PlanePoint[])[] = [];
+      for (const [r, ring] of polygon.entries()) {
+        const clean = cleanOutline(ring, content.walked);
+        if (clean.ring !== null) {
+          rings.push(clean.ring);
+          mended += clean.mended ? 1 : 0;
+        } else if (r === 0) {
+          leftOut.add('outlines that cannot be used', clean.why, feature.place);
+          return;
+        }
+      }
+      const id = `${feature.id}${p === 0 ? '' : `.${String(p + 1)}`}`;
+      add(id, (fullId) => area(fullId, kind, feature, rings, frame), how, unknown);
+    });
+  const flat = (positions: readonly LonLat[]): PlanePoint[] => positions.map(frame.toPlane);
+
+  for (const feature of content.features) {
+    const { geometry, place } = feature;
+    if (!positionsOf(feature).every((at) => isNear(frame, at))) {
+      leftOut.add('things far away', 'They lie more than 50 km from the atlas.', place);
+      continue;
+    }
+    const meaning = meaningOf(feature);
+    const unknownKind = options.unknownAreaKind ?? 'lightRough';
+    if (geometry.kind === 'point' && geometry.elevationM !== null && meaning.as !== 'height') heights += 1;
+    switch (meaning.as) {
+      case 'leftOut':
+        leftOut.add(meaning.what, meaning.why, place);
+        break;
+      case 'area':
+      case 'unknownArea': {
+        const unknown = meaning.as === 'unknownArea';
+        const kind = unknown ? unknownKind : meaning.kind;
+        const how = unknown ? UNKNOWN_HOW : meaning.how;
+        if (geometry.kind === 'areas')
+          addArea(
+            feature,
+            kind,
+            how,
+            geometry.polygons.map((rings) => rings.map(flat)),
+            unknown,
+          );
+        else if (geometry.kind === 'line') {
+          const line = flat(geometry.positions);
+          if (meetsItself(line)) addArea(feature, kind, how, [[line]], unknown);
+          else leftOut.add('open lines', 'Its ends do not meet, so it encloses no ground.', place);
+        }
+        break;
+      }
+      case 'path':
+        if (geometry.kind === 'line') {
+          const width = Number.parseFloat(feature.tags.get('width') ?? '');
+          const corridor = lineCorridor(
+            flat(geometry.positions),
+            width > 0.3 && width < 20 ? width : PATH_WIDTH_M,
+          );
+          addArea(
+            feature,
+            'path',
+            'Lines of paths are given their width, 2 m where the map says none.',
+            corridor,
+            false,
+          );
+        }
+        break;
+      case 'tree':
+        if (geometry.kind === 'point') {
+          const crown = Number.parseFloat(feature.tags.get('diameter_crown') ?? '');
+          const radius = (crown > 0.5 && crown < 40 ? crown : CROWN_M) / 2;
+          const middle = frame.toPlane(geometry.at);
+          const ring = Array.from({ length: 16 }, (_, i) => pointAlong(middle, -22.5 * i, radius));
+          addArea(
+            feature,
+            'tree',
+            'Single trees get a round crown, 6 m across where the map says none.',
+            [[ring]],
+            false,
+          );
+        }
+        break;
+      case 'line':
+        if (geometry.kind === 'line' && geometry.positions.length <= MOST_IN_OUTLINE) {
+          const { kind } = meaning;
+          const height = Number.parseFloat(feature.tags.get('height_m') ?? feature.tags.get('height') ?? '');
+          if (kind === 'contour' && !Number.isFinite(height))
+            leftOut.add('contours without a height', 'A contour says nothing without its height.', place);
+          else
+            add(
+              feature.id,
+              (id) => ({
+                type: 'line',
+                id,
+                kind,
+                name: short(feature.name),
+                positions: geometry.positions,
+                heightM: Number.isFinite(height) && kind !== 'tierEdge' && kind !== 'ridge' ? height : null,
+              }),
+              'Lines named or tagged as tier edges, ridges, contours or walls.',
+            );
+        } else leftOut.add('long lines', 'They have too many positions.', place);
+        break;
+      case 'height':
+        if (geometry.kind === 'point')
+          add(
+            feature.id,
+            (id) => ({
+              type: 'spotHeight',
+              id,
+              at: geometry.at,
+              heightM: meaning.heightM,
+              accuracyM: options.accuracyM ?? meaning.accuracyM ?? HEIGHT_ACCURACY_M,
+            }),
+            'Points with a height_m.',
+          );
+        break;
+      default:
+        // Holes, flags and balls need the greens first.
+        later.push({ feature, meaning });
+    }
+  }
+
+  const greens = [
+    ...recordsOf(document, 'area'),
+    ...entries.flatMap(({ record }) => (record.type === 'area' ? [record] : [])),
+  ].flatMap((record) =>
+    record.kind === 'green' ? [{ record, polygon: record.rings.map((ring) => flat(ring)) }] : [],
+  );
+  const nearestGreen = (at: PlanePoint, reachM: number): AreaRecord | null => {
+    let best: AreaRecord | null = null;
+    let distance = reachM;
+    for (const { record, polygon } of greens) {
+      const away = -insideDistanceM(at, polygon);
+      if (away < distance) [best, distance] = [record, away];
+    }
+    return best;
+  };
+  const holes: HoleRecord[] = [...recordsOf(document, 'hole')];
+  const addHole = (feature: MapFeature, positions: readonly LonLat[]): void => {
+    const ref = (feature.tags.get('ref') ?? '').trim();
+    const label = (ref === '' ? nextLabel(holes.map((hole) => hole.label)) : ref).slice(0, 12);
+    if (document.records.has(`${prefix}-${feature.id}`)) known += 1;
+    else if (holes.some((hole) => hole.label === label))
+      leftOut.add('holes already there', `There is a hole ${label}; it stays as it is.`, feature.place);
+    else {
+      const par = Number(feature.tags.get('par'));
+      const end = positions.at(-1);
+      const hole: HoleRecord = {
+        type: 'hole',
+        id: `${prefix}-${feature.id}`,
+        label,
+        order: /^\d{1,4}$/.test(label) ? Number(label) : holes.length + 1,
+        name: short(feature.name),
+        par: Number.isInteger(par) && par >= 2 && par <= 9 ? par : null,
+        greenId: end === undefined ? null : (nearestGreen(frame.toPlane(end), LINE_TO_GREEN_M)?.id ?? null),
+        line: positions,
+      };
+      holes.push(hole);
+      entries.push({
+        record: hole,
+        how: 'Lines tagged golf=hole, with ref as the label and par; the green is where they end.',
+      });
+    }
+  };
+  const taken = new Map<string, string[]>();
+  for (const record of [...recordsOf(document, 'holeLocation'), ...recordsOf(document, 'ballPosition')]) {
+    const key = `${record.type} ${record.holeId}`;
+    taken.set(key, [...(taken.get(key) ?? []), record.label]);
+  }
+  const addPoint = (
+    feature: MapFeature,
+    meaning: Extract<Meaning, { as: 'flag' | 'ball' }>,
+    at: LonLat,
+  ): void => {
+    const green = nearestGreen(frame.toPlane(at), NEAR_GREEN_M);
+    const hole =
+      holes.find(
+        ({ label }) => meaning.hole !== null && label.toLowerCase() === meaning.hole.toLowerCase(),
+      ) ?? (green === null ? undefined : holes.find(({ greenId }) => greenId === green.id));
+    if (hole === undefined) {
+      leftOut.add(
+        'points by no hole',
+        'Flags and balls belong to a hole with a green near them: trace or import those first.',
+        feature.place,
+      );
+      return;
+    }
+    const flag = meaning.as === 'flag';
+    const key = `${flag ? 'holeLocation' : 'ballPosition'} ${hole.id}`;
+    const labels = taken.get(key) ?? [];
+    const wanted = meaning.label?.slice(0, 12) ?? '';
+    const label =
+      wanted !== '' && !labels.includes(wanted) ? wanted : flag ? nextLetter(labels) : nextLabel(labels);
+    taken.set(key, [...labels, label]);
+    const common = { holeId: hole.id, label, name: short(feature.name), at };
+    add(
+      feature.id,
+      (id) =>
+        flag
+          ? { type: 'holeLocation', id, ...common }
+          : { type: 'ballPosition', id, ...common, lie: 'clean', coverOverride: null },
+      flag
+        ? 'Points named as flags become hole locations of the hole they name, or whose green is nearest.'
+        : 'Other points become ball positions of the hole they name, or whose green is nearest.',
+    );
+  };
+  // Holes first, so that flags and balls find them.
+  for (const { feature, meaning } of later)
+    if (meaning.as === 'hole' && feature.geometry.kind === 'line')
+      addHole(feature, feature.geometry.positions);
+  for (const { feature, meaning } of later)
+    if ((meaning.as === 'flag' || meaning.as === 'ball') && feature.geometry.kind === 'point')
+      addPoint(feature, meaning, feature.geometry.at);
+
+  if (known > 0)
+    warnings.push({
+      code: 'already-imported',
+      text: `${String(known)} things of this file are in the atlas already, and stay as they are there.`,
+    });
+  if (mended > 0)
+    warnings.push({
+      code: 'mended-outline',
+      text: `Small loops were cut off ${String(mended)} outlines that crossed themselves.`,
+    });
+  if (heights > 0)
+    warnings.push({
+      code: 'receiver-heights',
+      text: `The heights of ${String(heights)} points are left out: those of a satellite receiver or a globe are metres out.`,
+    });
+  return {
+    fileName,
+    format: content.format,
+    groups: grouped(entries),
+    leftOut: [...content.leftOut, ...leftOut.list()],
+    warnings,
+    source: {
+      type: 'source',
+      id: `source-${hash}`,
+      name: short(fileName),
+      attribution: content.attribution.slice(0, 1000),
+      licence: content.licence.slice(0, 1000),
+    },
+    header,
+  };
+}
+
+function area(
+  id: string,
+  kind: AreaKind,
+  feature: MapFeature,
+  rings: readonly (readonly PlanePoint[])[],
+  frame: LocalFrame,
+): AreaRecord {
+  const height = Number.parseFloat(feature.tags.get('height') ?? '');
+  return {
+    type: 'area',
+    id,
+    kind,
+    name: short(feature.name),
+    rings: rings.map((ring) => ring.map(frame.toLonLat)),
+    lipHeightM: null,
+    treeHeightM: kind === 'tree' && height > 0 && height <= 130 ? height : null,
+    canopyBaseM: null,
+  };
+}
+
+function positionsOf({ geometry }: MapFeature): readonly LonLat[] {
+  if (geometry.kind === 'point') return [geometry.at];
+  return geometry.kind === 'line' ? geometry.positions : geometry.polygons.flat(2);
+}
+
+const firstPosition = (feature: MapFeature): LonLat | undefined => positionsOf(feature)[0];
+const isThere = <T>(value: T | undefined): value is T => value !== undefined;
+const short = (text: string): string => text.slice(0, 200);
+
+function nextLabel(labels: readonly string[]): string {
+  for (let n = 1; ; n += 1) if (!labels.includes(String(n))) return String(n);
+}
+
+function nextLetter(labels: readonly string[]): string {
+  for (let n = 0; n < 26; n += 1) {
+    const letter = String.fromCharCode(65 + n);
+    if (!labels.includes(letter)) return letter;
+  }
+  return nextLabel(labels);
+}
