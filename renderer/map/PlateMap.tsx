@@ -1,10 +1,9 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
+import { headerOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
+import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { element } from '../../shared/plate/element.ts';
-import { groundRelief } from '../../shared/plate/groundRelief.ts';
 import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
@@ -13,7 +12,6 @@ import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { PlateView } from '../../shared/plate/view.ts';
 import { metresFromYards } from '../../shared/units/conversions.ts';
 import { size } from '../../shared/units/format.ts';
-import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Drawing } from '../ui/drawing.tsx';
 import type { Handle } from './handles.ts';
@@ -23,6 +21,8 @@ import { Stage } from './stage.ts';
 
 interface PlateMapProps {
   readonly scene: Scene;
+  /** Slopes and heights of its ground; null while they are being drawn up. */
+  readonly relief: ReliefDrawing | null;
   readonly document: AtlasDocument;
   readonly ballId: string | null;
   readonly flagId: string | null;
@@ -50,11 +50,10 @@ export interface MapControls {
 
 const FOOT = 56;
 const ROOMY_PX = 620;
-const ARROW_SPACING_M = 2;
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
-  const { scene, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
+  const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -110,18 +109,6 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     return () => observer.disconnect();
   }, [stage]);
 
-  // The fitted ground stays the same object until something under it changes.
-  const { surface, input } = scene;
-  const ridges = ridgesOf(document);
-  const relief = useMemo(
-    () =>
-      groundRelief(surface, greensOf(input), shapeLines(input, ridges), {
-        units,
-        arrowSpacingM: ARROW_SPACING_M * (largeType ? Math.SQRT2 : 1),
-        heavyOnly: largeType,
-      }),
-    [surface, input, ridges, units, largeType],
-  );
   const drawing = useMemo<MapDrawing>(
     () => ({
       areas: scene.input.areas,
@@ -220,22 +207,6 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     </section>
   );
 }
-
-const greensOf = (input: TerrainInput): readonly PlanePolygon[] =>
-  input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
-
-const shapeLines = (input: TerrainInput, ridges: string): ReliefDrawing['lines'] =>
-  input.breaklines.map(({ id, points }) => ({
-    kind: ridges.split('\n').includes(id) ? 'ridge' : 'tierEdge',
-    points,
-  }));
-
-/** The ids of the ridges as one text, which stays equal while they do. */
-const ridgesOf = (document: AtlasDocument): string =>
-  recordsOf(document, 'line')
-    .filter(({ kind }) => kind === 'ridge')
-    .map(({ id }) => id)
-    .join('\n');
 
 const kindOf = (scene: Scene, id: string): 'ball' | 'flag' =>
   scene.balls.some(({ record }) => record.id === id) ? 'ball' : 'flag';

@@ -107,6 +107,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           <div className="plan-left">
             <PlateMap
               scene={scene}
+              relief={derived.relief}
               document={document}
               ballId={ballId}
               flagId={flagId}

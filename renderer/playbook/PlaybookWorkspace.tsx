@@ -7,8 +7,7 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlaybookFont, SheetSize } from '../../shared/playbook/playbookCss.ts';
-import { playbookHtml, type PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
-import { playbookModel } from '../../shared/playbook/playbookModel.ts';
+import type { PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
 import { derivedStore } from '../store/planStore.ts';
@@ -41,7 +40,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
   const [parts, setParts] = useState<PlaybookLayout['parts']>('cards');
   const [sheet, setSheet] = useState<SheetSize>('a4');
   const { plans, share } = useBookPlans(book, document, scene);
-  const html = usePages(document, scene, plans, units, parts, sheet, props.fonts);
+  const html = usePages(book, document, scene, plans, units, parts, sheet, props.fonts);
   const name = headerOf(document).name;
   const hole = holes.find(({ id }) => id === holeId);
   const choices = scene === null || plans === null ? [] : choiceWords(document, scene, plans);
@@ -155,6 +154,7 @@ function useBookPlans(
 }
 
 function usePages(
+  book: BookPlanning,
   document: AtlasDocument,
   scene: Scene | null,
   plans: readonly Plan[] | null,
@@ -169,14 +169,15 @@ function usePages(
     let wanted = true;
     void fonts().then((letters) => {
       if (!wanted) return;
-      setPages(
-        playbookHtml(playbookModel(document, [scene], plans, { units }), { fonts: letters, sheet, parts }),
-      );
+      const layout = { fonts: letters, sheet, parts };
+      book.pages({ document, holeId: scene.hole.id, plans, units, layout }, (html) => {
+        if (wanted) setPages(html);
+      });
     });
     return () => {
       wanted = false;
     };
-  }, [document, scene, plans, units, parts, sheet, fonts]);
+  }, [book, document, scene, plans, units, parts, sheet, fonts]);
   return pages;
 }
 

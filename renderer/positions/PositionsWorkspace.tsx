@@ -1,11 +1,11 @@
 import { Flag, Plus } from 'lucide-react';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
-import { playbookModel } from '../../shared/playbook/playbookModel.ts';
+import { flagWords, lieText, stanceSlope } from '../../shared/playbook/placeWords.ts';
 import { distance } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
@@ -36,14 +36,9 @@ type Placing = 'ballPosition' | 'holeLocation' | null;
 /** Where balls stop and flags stand: pinned, named and moved on the plate. */
 export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, readOnly, edit, hold } = props;
-  const { scene, sceneTrouble, ballId, flagId, held } = useStore(derivedStore);
+  const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useStore(derivedStore);
   const [placing, setPlacing] = useState<Placing>(null);
   const [controls, setControls] = useState<MapControls | null>(null);
-  const words = useMemo(
-    () => (scene === null ? null : (playbookModel(document, [scene], [], { units }).holes[0] ?? null)),
-    [document, scene, units],
-  );
-
   const hole = findRecord(document, 'hole', holeId);
   const balls = recordsOf(document, 'ballPosition').filter((one) => one.holeId === holeId);
   const flags = recordsOf(document, 'holeLocation').filter((one) => one.holeId === holeId);
@@ -119,6 +114,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
                 at === undefined || flag === undefined
                   ? NaN
                   : Math.hypot(at.eastM - flag.at.eastM, at.northM - flag.at.northM);
+              const placed = scene?.balls.find(({ record }) => record.id === id);
               return (
                 <tr key={id} className={id === ballId ? 'chosen' : ''} onClick={() => choose(id, 'ball')}>
                   <td>
@@ -127,7 +123,9 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
                       <span>
                         <strong>{name === '' ? `Ball ${label}` : name}</strong>
                         <span className="under">
-                          {words?.balls.find(({ mark }) => mark.id === id)?.lieText ?? ''}
+                          {scene === null || placed === undefined
+                            ? ''
+                            : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')}
                         </span>
                       </span>
                     </button>
@@ -160,6 +158,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         {scene !== null && (
           <PlateMap
             scene={scene}
+            relief={relief}
             document={document}
             ballId={ballId}
             flagId={flagId}
@@ -191,7 +190,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         <table className="places">
           <tbody>
             {flags.toSorted(byLabel).map(({ id, label }) => {
-              const told = words?.flags.find(({ mark }) => mark.id === id);
+              const placed = scene?.flags.find(({ record }) => record.id === id);
+              const told = scene === null || placed === undefined ? null : flagWords(scene, placed, units);
               return (
                 <tr key={id} className={id === flagId ? 'chosen' : ''} onClick={() => choose(id, 'flag')}>
                   <td>
@@ -199,7 +199,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
                       <span className="square">{label}</span>
                       <span>
                         {told?.placeText ?? ''}
-                        <span className="under">{told?.slopeText ?? ''}</span>
+                        <span className="under">{groundReady ? (told?.slopeText ?? '') : ''}</span>
                       </span>
                     </button>
                   </td>

@@ -1,7 +1,7 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
-import { USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
+import { type PagesQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
 import type { Pair, PlanCache } from './planCache.ts';
 
@@ -15,12 +15,14 @@ export interface BookListener {
 /** Plans every ball of a hole to every flag, on the processor's cores, from the cache where it has them. */
 export class BookPlanning {
   readonly #clients: readonly PlanningClient[];
+  readonly #pages: PlanningClient;
   readonly #plans: PlanCache;
   #run = 0;
 
   constructor(startWorker: () => WorkerPort, plans: PlanCache) {
     const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency));
     this.#clients = Array.from({ length: count }, () => new PlanningClient(startWorker, true));
+    this.#pages = new PlanningClient(startWorker, true);
     this.#plans = plans;
   }
 
@@ -49,12 +51,18 @@ export class BookPlanning {
         else next(client);
       };
       client.ask(
+        'plan',
         { document, holeId: scene.hole.id, ...pair, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
-        { progress: () => undefined, plan: settle, problem: () => settle(null) },
+        { answer: settle, problem: () => settle(null) },
       );
     };
     if (asked === 0) finish();
     else for (const client of this.#clients) next(client);
+  }
+
+  /** The pages of a hole as one file; null where they cannot be made. Only the newest asked for is answered. */
+  pages(question: PagesQuestion, answer: (html: string | null) => void): void {
+    this.#pages.ask('pages', question, { answer, problem: () => answer(null) });
   }
 
   cancel(): void {

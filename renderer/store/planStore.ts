@@ -2,6 +2,8 @@ import { createStore } from 'zustand/vanilla';
 import type { LonLat } from '../../shared/geometry/points.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
+import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 
 /** A ball or flag on its way: where the hand has it now, not yet a step of the document. */
@@ -13,6 +15,10 @@ export interface Held {
 /** What is worked out from the document and the session; never saved, always made again. */
 export interface Derived {
   readonly scene: Scene | null;
+  /** False while the ground is still being fitted: the scene then stands on level ground, or on what was there before. */
+  readonly groundReady: boolean;
+  /** Slopes and heights as drawn; null until they are there. */
+  readonly relief: ReliefDrawing | null;
   /** Why the hole cannot be planned, or null. */
   readonly sceneTrouble: TroubleWords | null;
   readonly held: Held | null;
@@ -26,10 +32,15 @@ export interface Derived {
   /** Share of the firm answer done, or null when nothing runs. */
   readonly progress: number | null;
   readonly planTrouble: TroubleWords | null;
+  /** What would change the choice of the plan shown; null until that is worked out. */
+  readonly switchPoints: SwitchPoints | null;
+  readonly switchShare: number | null;
 }
 
 export const derivedStore = createStore<Derived>(() => ({
   scene: null,
+  groundReady: false,
+  relief: null,
   sceneTrouble: null,
   held: null,
   ballId: null,
@@ -39,4 +50,6 @@ export const derivedStore = createStore<Derived>(() => ({
   stale: false,
   progress: null,
   planTrouble: null,
+  switchPoints: null,
+  switchShare: null,
 }));

@@ -1,34 +1,54 @@
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { buildScene, type Scene } from '../../shared/planner/scene.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
+import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
 import { byLabel } from './byLabel.ts';
+import { Grounds } from './grounds.ts';
 import type { PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
 import { type Derived, derivedStore, type Held } from './planStore.ts';
+import { preferencesStore } from './preferences.ts';
 import { sessionStore } from './session.ts';
 
 /** Shots for each option where an answer is wanted at once. */
 const COARSE_SHOTS = 40;
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
+/** Fall arrows of the plate, metres apart; with large type every second one is left out. */
+const ARROW_SPACING_M = 2;
 
 /**
- * Keeps the derived state true to the document, the session and the hand: the scene of the hole at once, a coarse plan
- * as soon as a worker has it, then the firm one, then quietly the plans of the other balls to the same flag.
+ * Keeps the derived state true to the document, the session and the hand: the scene of the hole at once, its fitted
+ * ground when a worker has it, a coarse plan as soon as another has it, then the firm one, then quietly the plans of the
+ * other balls to the same flag and what would change the choice. Nothing heavy happens in the window itself.
  */
 export class Planning {
+  readonly #ground: PlanningClient;
+  /** Coarse answers only, so that none ever waits behind a thorough one. */
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
   readonly #plans: PlanCache;
+  readonly #grounds = new Grounds();
+  readonly #switchPoints = new Map<string, SwitchPoints>();
+  readonly #nextFrame: (run: () => void) => void;
   #document: AtlasDocument | null = null;
+  #reliefKey = '';
+  #frameAsked = false;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(startWorker: () => WorkerPort, plans: PlanCache) {
+  constructor(
+    startWorker: () => WorkerPort,
+    plans: PlanCache,
+    nextFrame: (run: () => void) => void = (run) => requestAnimationFrame(run),
+  ) {
     this.#plans = plans;
+    this.#nextFrame = nextFrame;
+    this.#ground = new PlanningClient(startWorker, false);
     this.#quick = new PlanningClient(startWorker, false);
     this.#thorough = new PlanningClient(startWorker, true);
   }
@@ -36,29 +56,41 @@ export class Planning {
   start(): void {
     atlasStore.subscribe(() => this.refresh());
     sessionStore.subscribe(() => this.refresh());
+    preferencesStore.subscribe(() => this.#drawRelief());
     this.refresh();
   }
 
-  /** The hand has a ball or flag here, or (null) has let go. */
+  /** The hand has a ball or flag here, or (null) has let go. Moves are taken up once a frame. */
   hold(held: Held | null): void {
     derivedStore.setState({ held });
-    this.refresh();
+    if (held === null) {
+      this.refresh();
+      return;
+    }
+    if (this.#frameAsked) return;
+    this.#frameAsked = true;
+    this.#nextFrame(() => {
+      this.#frameAsked = false;
+      if (derivedStore.getState().held !== null) this.refresh();
+    });
   }
 
   /** Gives up the firm answer under way; the coarse one stays. */
   cancel(): void {
     this.#quick.cancel();
     this.#thorough.cancel();
-    derivedStore.setState({ progress: null });
+    derivedStore.setState({ progress: null, switchShare: null });
   }
 
   refresh(): void {
     const before = derivedStore.getState();
     const { open } = atlasStore.getState();
-    const { holeId, ballByHole, flagByHole } = sessionStore.getState();
+    const { holeId, ballByHole, flagByHole, workspace } = sessionStore.getState();
+    // While the ground is being drawn nobody reads a plan, and every stroke would make a new one.
+    if (workspace === 'survey') return;
     if (open === null || holeId === null) {
       this.#document = null;
-      this.#set({ scene: null, sceneTrouble: null, ballId: null, flagId: null, plan: null, stage: 'none' });
+      this.#set({ scene: null, sceneTrouble: null, relief: null, ballId: null, flagId: null, ...nothing });
       return;
     }
     const document = withHeld(documentOfAtlas(open), before.held);
@@ -74,21 +106,81 @@ export class Planning {
     let { scene } = before;
     if (!sameDocument || !sameHole || scene === null) {
       try {
-        scene = buildScene(document, holeId, sameHole && scene !== null ? scene : undefined);
-        derivedStore.setState({ scene, sceneTrouble: null });
+        const made = this.#grounds.sceneNow(document, holeId, scene);
+        ({ scene } = made);
+        this.#set({
+          scene,
+          sceneTrouble: null,
+          groundReady: made.ready,
+          ...(sameHole ? {} : { relief: null }),
+        });
+        if (made.ready) this.#drawRelief();
+        else this.#fitGround(document, holeId, scene);
       } catch (error) {
         this.cancel();
-        this.#set({ scene: null, sceneTrouble: troubleOf(error), ballId, flagId, plan: null, stage: 'none' });
+        this.#set({ scene: null, sceneTrouble: troubleOf(error), relief: null, ballId, flagId, ...nothing });
         return;
       }
     }
     const samePair = ballId === before.ballId && flagId === before.flagId && sameHole;
-    if (!samePair) this.#set({ ballId, flagId, plan: null, stage: 'none', planTrouble: null });
+    this.#set({ ballId, flagId, ...(samePair ? {} : nothing) });
     if (ballId === null || flagId === null) {
-      this.#set({ plan: null, stage: 'none', progress: null });
+      this.#set(nothing);
       return;
     }
     this.#plan(scene, { document, holeId, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED });
+  }
+
+  #fitGround(document: AtlasDocument, holeId: string, { groundKey, input }: Scene): void {
+    this.#ground.ask(
+      'ground',
+      { document, holeId },
+      {
+        answer: (fit) => {
+          this.#grounds.keep(fit, { groundKey, input });
+          const now = derivedStore.getState().scene;
+          if (now?.groundKey !== groundKey || this.#document === null) return;
+          const { scene, ready } = this.#grounds.sceneNow(this.#document, holeId, now);
+          this.#set({ scene, groundReady: ready });
+          this.#drawRelief();
+        },
+        problem: (problem) => this.#set({ sceneTrouble: problem, scene: null, ...nothing }),
+      },
+    );
+  }
+
+  /** Asks for the drawing of the ground shown, unless it is there. */
+  #drawRelief(): void {
+    const { scene, groundReady, relief } = derivedStore.getState();
+    const document = this.#document;
+    if (scene === null || !groundReady || document === null) return;
+    const { units, textSize } = preferencesStore.getState();
+    const large = textSize === 'large';
+    const ridges = recordsOf(document, 'line').flatMap(({ id, kind }) => (kind === 'ridge' ? [id] : []));
+    const key = [scene.groundKey, units, textSize, ...ridges].join(' ');
+    if (key === this.#reliefKey && relief !== null) return;
+    this.#ground.ask(
+      'relief',
+      {
+        document,
+        holeId: scene.hole.id,
+        units: { system: units, paceM: 1 },
+        arrowSpacingM: ARROW_SPACING_M * (large ? Math.SQRT2 : 1),
+        heavyOnly: large,
+      },
+      {
+        answer: (data) => {
+          const now = derivedStore.getState().scene;
+          if (now?.groundKey !== scene.groundKey) return;
+          this.#reliefKey = key;
+          const { surface } = now;
+          this.#set({
+            relief: { ...data, downhillAt: (at) => slopeAt(surface, at).downhillBearingDeg },
+          });
+        },
+        problem: () => undefined, // the same ground has just been fitted; the plate stays without its slopes
+      },
+    );
   }
 
   #plan(scene: Scene, question: PlanQuestion): void {
@@ -98,21 +190,23 @@ export class Planning {
       this.#quick.cancel();
       this.#thorough.cancel();
       this.#set({ plan: known, stage: 'firm', stale: false, progress: null, planTrouble: null });
+      this.#afterFirm(scene, question);
       return;
     }
     if (derivedStore.getState().plan !== null) {
       this.#staleTimer = setTimeout(() => derivedStore.setState({ stale: true }), STALE_AFTER_MS);
     }
+    this.#set({ switchPoints: null, switchShare: null });
     const failed = (problem: { readonly message: string; readonly remedy: string }): void => {
       clearTimeout(this.#staleTimer);
-      this.#set({ plan: null, stage: 'none', stale: false, progress: null, planTrouble: problem });
+      this.#set({ ...nothing, planTrouble: problem });
     };
     this.#quick.ask(
-      { ...question, shotsPerOption: COARSE_SHOTS },
+      'plan',
+      { ...question, shotsPerOption: COARSE_SHOTS, effort: 'coarse' },
       {
-        progress: () => undefined,
         problem: failed,
-        plan: (plan) => {
+        answer: (plan) => {
           clearTimeout(this.#staleTimer);
           this.#set({ plan, stage: 'coarse', stale: false, planTrouble: null });
         },
@@ -124,33 +218,66 @@ export class Planning {
       return;
     }
     derivedStore.setState({ progress: 0 });
-    this.#thorough.ask(question, {
+    this.#thorough.ask('plan', question, {
       progress: (fraction) => derivedStore.setState({ progress: fraction }),
       problem: failed,
-      plan: (plan) => {
+      answer: (plan) => {
         clearTimeout(this.#staleTimer);
         this.#quick.cancel();
         this.#plans.keep(scene, question, plan);
         this.#set({ plan, stage: 'firm', stale: false, progress: null, planTrouble: null });
+        this.#afterFirm(scene, question);
+      },
+    });
+  }
+
+  /** While nothing else is asked: the other flags made ready for coarse answers, the other balls planned. */
+  #afterFirm(scene: Scene, question: PlanQuestion): void {
+    const { document, holeId, flagId } = question;
+    const others = scene.flags.flatMap(({ record }) => (record.id === flagId ? [] : [record.id]));
+    this.#quick.ask(
+      'warm',
+      { document, holeId, flagIds: [flagId, ...others] },
+      { answer: () => undefined, problem: () => undefined },
+      true,
+    );
+    this.#prepare(scene, question);
+  }
+
+  /** Plans the other balls to the same flag, then finds what would change the choice. */
+  #prepare(scene: Scene, question: PlanQuestion): void {
+    const next = scene.balls.find(
+      ({ record }) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
+    );
+    if (next === undefined) {
+      this.#findSwitchPoints(scene, question);
+      return;
+    }
+    const ahead = { ...question, ballId: next.record.id };
+    this.#thorough.ask('plan', ahead, {
+      // Shown when that ball is chosen; until then it concerns nobody.
+      problem: () => this.#findSwitchPoints(scene, question),
+      answer: (plan) => {
+        this.#plans.keep(scene, ahead, plan);
         this.#prepare(scene, question);
       },
     });
   }
 
-  /** Plans the other balls to the same flag while nothing else is asked. */
-  #prepare(scene: Scene, question: PlanQuestion): void {
-    const next = scene.balls.find(
-      ({ record }) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
-    );
-    if (next === undefined) return;
-    const ahead = { ...question, ballId: next.record.id };
-    this.#thorough.ask(ahead, {
-      progress: () => undefined,
-      // Shown when that ball is chosen; until then it concerns nobody.
-      problem: () => undefined,
-      plan: (plan) => {
-        this.#plans.keep(scene, ahead, plan);
-        this.#prepare(scene, question);
+  #findSwitchPoints(scene: Scene, question: PlanQuestion): void {
+    const key = `${scene.key} ${question.ballId} ${question.flagId}`;
+    const known = this.#switchPoints.get(key);
+    if (known !== undefined) {
+      this.#set({ switchPoints: known, switchShare: null });
+      return;
+    }
+    this.#set({ switchShare: 0 });
+    this.#thorough.ask('switchPoints', question, {
+      progress: (share) => this.#set({ switchShare: share }),
+      problem: () => this.#set({ switchShare: null }),
+      answer: (found) => {
+        this.#switchPoints.set(key, found);
+        this.#set({ switchPoints: found, switchShare: null });
       },
     });
   }
@@ -159,6 +286,16 @@ export class Planning {
     derivedStore.setState(change);
   }
 }
+
+const nothing = {
+  plan: null,
+  stage: 'none',
+  stale: false,
+  progress: null,
+  planTrouble: null,
+  switchPoints: null,
+  switchShare: null,
+} as const satisfies Partial<Derived>;
 
 function chosen(
   records: readonly { readonly id: string; readonly label: string }[],

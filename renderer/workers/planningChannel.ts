@@ -1,5 +1,5 @@
 import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
-import type { Plan } from '../../shared/planner/plan.ts';
+import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
 
 /** A problem as plain data, since an error loses its own members on the way between threads. */
 export interface PlanningProblem {
@@ -9,18 +9,23 @@ export interface PlanningProblem {
   readonly remedy: string;
 }
 
+/** A question without its document, which the worker has. */
+export type Sent<K extends PlanningCall> = Omit<PlanningCalls[K][0], 'document'>;
+
+/** One question with its name. */
+export type Ask = {
+  readonly [K in PlanningCall]: {
+    readonly kind: 'ask';
+    readonly ticket: number;
+    readonly call: K;
+    readonly question: Sent<K>;
+  };
+}[PlanningCall];
+
 /** To the worker. It keeps its own copy of the document, brought up to date by changes sent before a question. */
 export type ToWorker =
   | { readonly kind: 'document'; readonly fresh: boolean; readonly changes: readonly RecordChange[] }
-  | {
-      readonly kind: 'ask';
-      readonly ticket: number;
-      readonly holeId: string;
-      readonly ballId: string;
-      readonly flagId: string;
-      readonly shotsPerOption: number;
-      readonly seed: number;
-    }
+  | Ask
   | Drop;
 
 /** A question is dropped at the next pause of its answer; `dropped` says that it is. */
@@ -32,6 +37,6 @@ export interface Drop {
 /** From the worker: each answer carries the ticket of its question. */
 export type FromWorker =
   | { readonly kind: 'progress'; readonly ticket: number; readonly fraction: number }
-  | { readonly kind: 'plan'; readonly ticket: number; readonly plan: Plan }
+  | { readonly kind: 'answer'; readonly ticket: number; readonly answer: PlanningCalls[PlanningCall][1] }
   | { readonly kind: 'dropped'; readonly ticket: number }
   | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlanningProblem };

@@ -1,19 +1,21 @@
 import { documentChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import type { Plan } from '../../shared/planner/plan.ts';
-import type { PlanQuestion } from '../../shared/protocol/planning.ts';
-import type { FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
+import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
+import type { Ask, FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
 
-export interface PlanListener {
-  readonly progress: (fraction: number) => void;
-  readonly plan: (plan: Plan) => void;
+export interface AnswerListener<K extends PlanningCall> {
+  readonly progress?: (fraction: number) => void;
+  readonly answer: (answer: PlanningCalls[K][1]) => void;
   readonly problem: (problem: PlanningProblem) => void;
 }
 
 interface Asked {
-  readonly ticket: number;
-  readonly question: PlanQuestion;
-  readonly listener: PlanListener;
+  readonly document: AtlasDocument;
+  readonly message: Ask;
+  readonly givesWay: boolean;
+  readonly progress: (fraction: number) => void;
+  readonly answer: (answer: PlanningCalls[PlanningCall][1]) => void;
+  readonly problem: (problem: PlanningProblem) => void;
 }
 
 /** What of `Worker` is used here; a test hands in its own. */
@@ -49,15 +51,31 @@ export class PlanningClient {
     this.#dropsOld = dropsOld;
   }
 
-  /** Asks, giving up whatever was asked before. */
-  ask(question: PlanQuestion, listener: PlanListener): void {
+  /**
+   * Asks, giving up whatever was asked before.
+   * @param givesWay whether this one is dropped for the next even where old ones finish: work done ahead
+   */
+  ask<K extends PlanningCall>(
+    call: K,
+    { document, ...question }: PlanningCalls[K][0],
+    listener: AnswerListener<K>,
+    givesWay = this.#dropsOld,
+  ): void {
     this.#lastTicket += 1;
     this.#wanted = this.#lastTicket;
-    const asked = { ticket: this.#lastTicket, question, listener };
+    const asked: Asked = {
+      document,
+      // The name and the question are of one kind by the signature; the union cannot tell.
+      message: { kind: 'ask', ticket: this.#lastTicket, call, question } as unknown as Ask,
+      givesWay,
+      progress: listener.progress ?? (() => undefined),
+      answer: listener.answer,
+      problem: listener.problem,
+    };
     if (this.#running === null) this.#send(asked);
     else {
       this.#waiting = asked;
-      if (this.#dropsOld) this.#drop();
+      if (this.#running.givesWay) this.#drop();
     }
   }
 
@@ -69,19 +87,19 @@ export class PlanningClient {
   }
 
   #drop(): void {
-    if (this.#running !== null) this.#worker?.postMessage({ kind: 'drop', ticket: this.#running.ticket });
+    if (this.#running !== null)
+      this.#worker?.postMessage({ kind: 'drop', ticket: this.#running.message.ticket });
   }
 
   #send(asked: Asked): void {
     const worker = this.#workerNow();
     this.#running = asked;
-    const { document, holeId, ballId, flagId, shotsPerOption, seed } = asked.question;
-    if (document !== this.#sent) {
+    if (asked.document !== this.#sent) {
       const fresh = this.#sent === empty;
-      worker.postMessage({ kind: 'document', fresh, changes: documentChanges(this.#sent, document) });
-      this.#sent = document;
+      worker.postMessage({ kind: 'document', fresh, changes: documentChanges(this.#sent, asked.document) });
+      this.#sent = asked.document;
     }
-    worker.postMessage({ kind: 'ask', ticket: asked.ticket, holeId, ballId, flagId, shotsPerOption, seed });
+    worker.postMessage(asked.message);
   }
 
   #workerNow(): WorkerPort {
@@ -91,8 +109,8 @@ export class PlanningClient {
     worker.onerror = (event) => {
       const asked = this.#running;
       this.#restart();
-      if (asked?.ticket === this.#wanted) {
-        asked.listener.problem({
+      if (asked?.message.ticket === this.#wanted) {
+        asked.problem({
           code: 'planner-stopped',
           message: `The planner stopped: ${event.message}`,
           place: '',
@@ -113,16 +131,16 @@ export class PlanningClient {
 
   #receive(message: FromWorker): void {
     const asked = this.#running;
-    if (asked?.ticket !== message.ticket) return;
+    if (asked?.message.ticket !== message.ticket) return;
     const wanted = message.ticket === this.#wanted;
     if (message.kind === 'progress') {
-      if (wanted) asked.listener.progress(message.fraction);
+      if (wanted) asked.progress(message.fraction);
       return;
     }
     this.#next();
     if (!wanted) return;
-    if (message.kind === 'plan') asked.listener.plan(message.plan);
-    else if (message.kind === 'problem') asked.listener.problem(message.problem);
+    if (message.kind === 'answer') asked.answer(message.answer);
+    else if (message.kind === 'problem') asked.problem(message.problem);
   }
 
   #next(): void {

@@ -1,9 +1,9 @@
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { sceneFor } from '../../shared/planner/answer.ts';
-import { planSteps } from '../../shared/planner/planBall.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
-import type { FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
+import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
+import { answers } from './answers.ts';
+import type { Ask, FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
 
 /** What of a worker's own scope is used here: the DOM library describes a window's instead. */
 interface WorkerScope {
@@ -41,14 +41,23 @@ function pause(): Promise<void> {
 /** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
 let answering = 0;
 
-async function answerTo(ask: Extract<ToWorker, { readonly kind: 'ask' }>): Promise<void> {
-  const { ticket, holeId, ballId, flagId, shotsPerOption, seed } = ask;
+/** A call and its question belong together by the type of `Ask`; picking by name loses that. */
+function stepsOf({ call, question }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
+  const answer = answers[call] as (
+    from: AtlasDocument,
+    asked: Ask['question'],
+  ) => Generator<number, PlanningCalls[PlanningCall][1]>;
+  return answer(document, question);
+}
+
+async function answerTo(ask: Ask): Promise<void> {
+  const { ticket } = ask;
   answering = ticket;
   try {
-    const steps = planSteps(sceneFor({ document, holeId }), { ballId, flagId, shotsPerOption, seed });
+    const steps = stepsOf(ask);
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done === true) {
-        scope.postMessage({ kind: 'plan', ticket, plan: step.value });
+        scope.postMessage({ kind: 'answer', ticket, answer: step.value });
         return;
       }
       scope.postMessage({ kind: 'progress', ticket, fraction: step.value });

@@ -38,13 +38,19 @@ export interface Scene {
   readonly frame: LocalFrame;
   readonly input: TerrainInput;
   readonly surface: Surface;
-  readonly ground: SurveyedGround;
+  readonly ground: SurveyedGround<Surface>;
   readonly green: { readonly record: AreaRecord; readonly polygon: PlanePolygon };
   readonly flags: readonly SceneFlag[];
   readonly balls: readonly SceneBall[];
   readonly conditions: Conditions;
   readonly player: PlayerRecord;
 }
+
+/** A scene before its ground is fitted, with the names of what it depends on. */
+export type PreparedScene = Omit<Scene, 'surface' | 'ground'>;
+
+/** What a scene stands on. */
+export type SceneGround = Pick<Scene, 'input' | 'surface' | 'ground'>;
 
 /**
  * From records to the plane. Throws InputProblem for an unknown hole, a hole without green or flag, a green
@@ -54,14 +60,26 @@ export interface Scene {
  * changed, which makes dragging a ball or a flag cheap.
  */
 export function buildScene(document: AtlasDocument, holeId: string, known?: Scene): Scene {
+  const prepared = prepareScene(document, holeId);
+  if (known?.groundKey === prepared.groundKey) return sceneOn(prepared, known);
+  const surface = fitSurface(prepared.input);
+  return sceneOn(prepared, {
+    input: prepared.input,
+    surface,
+    ground: surveyedGround(surface, prepared.input),
+  });
+}
+
+/** The same without the fit, which takes most of the time. Throws as `buildScene` does. */
+export function prepareScene(document: AtlasDocument, holeId: string): PreparedScene {
   const plane = scenePlane(document, holeId);
   const groundKey = fingerprint(plane.input);
-  const key = keyOf(plane, groundKey);
-  if (known?.groundKey === groundKey) {
-    return { ...plane, key, groundKey, input: known.input, surface: known.surface, ground: known.ground };
-  }
-  const fitted = fitSurface(plane.input);
-  return { ...plane, key, groundKey, surface: fitted, ground: surveyedGround(fitted, plane.input) };
+  return { ...plane, key: keyOf(plane, groundKey), groundKey };
+}
+
+/** A prepared scene on ground fitted elsewhere. */
+export function sceneOn(prepared: PreparedScene, { input, surface, ground }: SceneGround): Scene {
+  return { ...prepared, input, surface, ground };
 }
 
 /**
@@ -69,8 +87,7 @@ export function buildScene(document: AtlasDocument, holeId: string, known?: Scen
  * does.
  */
 export function sceneKey(document: AtlasDocument, holeId: string): string {
-  const plane = scenePlane(document, holeId);
-  return keyOf(plane, fingerprint(plane.input));
+  return prepareScene(document, holeId).key;
 }
 
 function keyOf(plane: ReturnType<typeof scenePlane>, groundKey: string): string {

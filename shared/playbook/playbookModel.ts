@@ -1,32 +1,21 @@
 import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
-import { bearingDeg, pointAlong } from '../geometry/bearing.ts';
+import { pointAlong } from '../geometry/bearing.ts';
 import { groundRelief } from '../plate/groundRelief.ts';
-import { coverWords } from '../plate/coverWords.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
 import { optionName } from '../planner/optionName.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
 import { reasonText } from '../planner/reasonText.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
-import { slopeAt } from '../terrain/slope.ts';
 import * as format from '../units/format.ts';
 import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
-import type { LieQuality } from '../words/vocabulary.ts';
 import { cautions } from './cautions.ts';
-import { fallWord, flagPlace, flagPlaceText } from './flagPlace.ts';
-import type { PlaybookBall, PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import { flagWords, lieText, playBearing, stanceSlope } from './placeWords.ts';
 
 export interface PlaybookOptions {
   readonly units: UnitsPreference;
 }
-
-const lieWords: Readonly<Record<LieQuality, string>> = {
-  clean: 'clean',
-  sittingUp: 'sitting up',
-  sittingDown: 'sitting down',
-  buried: 'buried',
-  divot: 'in a divot',
-};
 
 /**
  * Lays the words and figures of a playbook out from the document, a scene for each hole it shall hold, and the plans made
@@ -94,17 +83,13 @@ function holeModel(
       heavyOnly: false,
     }),
     greenPoints: scene.green.polygon[0] ?? [],
-    balls: scene.balls.map((ball) => ballModel(ball, scene)),
-    flags: scene.flags.map((flag) => flagModel(document, scene, flag, plans, playBearingDeg, units)),
+    balls: scene.balls.map((ball) => ({
+      mark: { id: ball.record.id, label: ball.record.label, at: ball.at, chosen: false },
+      name: ball.record.name,
+      lieText: lieText(ball, scene) + stanceSlope(ball, scene),
+    })),
+    flags: scene.flags.map((flag) => flagModel(document, scene, flag, plans, units)),
   };
-}
-
-/** The bearing the last stretch of the hole's line takes into the green; north where no line was drawn. */
-function playBearing(scene: Scene): number {
-  const line = (scene.hole.line ?? []).map((at) => scene.frame.toPlane(at));
-  const last = line[line.length - 1];
-  const before = line[line.length - 2];
-  return last === undefined || before === undefined ? 0 : bearingDeg(before, last);
 }
 
 function greenSize(scene: Scene, playBearingDeg: number): { widthM: number; lengthM: number } {
@@ -126,22 +111,6 @@ function shapeLines(document: AtlasDocument, scene: Scene): ReliefDrawing['lines
   });
 }
 
-function ballModel(ball: SceneBall, scene: Scene): PlaybookBall {
-  const { record } = ball;
-  const slope = slopeAt(scene.surface, ball.at).slopePct;
-  const stance = slope < 1 ? '' : `, on ${format.withUnit(format.slope(slope))}`;
-  return {
-    mark: { id: record.id, label: record.label, at: ball.at, chosen: false },
-    name: record.name,
-    lieText: lieText(ball, scene) + stance,
-  };
-}
-
-/** "light rough, sitting down" */
-function lieText({ record, at }: SceneBall, scene: Scene): string {
-  return `${coverWords[record.coverOverride ?? scene.ground.coverAt(at)]}, ${lieWords[record.lie]}`;
-}
-
 /** "5.2 % uphill" along the line of play; empty where it would not be felt. */
 function stanceText(lieAlongDeg: number): string {
   const percent = percentFromDegrees(lieAlongDeg);
@@ -154,11 +123,8 @@ function flagModel(
   scene: Scene,
   flag: SceneFlag,
   plans: readonly Plan[],
-  playBearingDeg: number,
   units: UnitsPreference,
 ): PlaybookFlag {
-  const place = flagPlace(scene.green.polygon, flag.at, playBearingDeg);
-  const slope = slopeAt(scene.surface, flag.at);
   const rows: PlaybookRow[] = [];
   const missing: string[] = [];
   for (const ball of scene.balls) {
@@ -167,14 +133,10 @@ function flagModel(
     if (row === null) missing.push(ball.record.label);
     else rows.push(row);
   }
-  const level = slope.slopePct < 0.3;
   return {
     mark: { id: flag.record.id, label: flag.record.label, at: flag.at, chosen: true },
     name: flag.record.name,
-    placeText: place === null ? 'off the green' : flagPlaceText(place, units),
-    slopeText: level
-      ? 'level at the flag'
-      : `falls ${format.withUnit(format.slope(slope.slopePct))} to the ${fallWord(slope.downhillBearingDeg, playBearingDeg)}`,
+    ...flagWords(scene, flag, units),
     rows,
     missing,
   };

@@ -1,21 +1,81 @@
 import type { AtlasDocument } from '../atlas/records.ts';
 import type { Plan } from '../planner/plan.ts';
+import type { SurroundsMap } from '../planner/surroundsMap.ts';
+import type { SwitchPoints } from '../planner/switchPoints.ts';
+import type { TriedShot, TryRequest } from '../planner/tryShot.ts';
+import type { ReliefDrawing } from '../plate/relief.ts';
+import type { PlaybookLayout } from '../playbook/playbookHtml.ts';
+import type { GridShape } from '../terrain/hermiteGrid.ts';
+import type { UnitsPreference } from '../units/preference.ts';
 
-/** One question to the planner: plain data, so that it can cross to a worker and be hashed. */
-export interface PlanQuestion {
+/** A hole of a document: what every question to the workers is about. */
+export interface HoleQuestion {
   readonly document: AtlasDocument;
   readonly holeId: string;
+}
+
+/** One question to the planner: plain data, so that it can cross to a worker and be hashed. */
+export interface PlanQuestion extends HoleQuestion {
   readonly ballId: string;
   readonly flagId: string;
   /** Shots simulated for each option in the final answer. */
   readonly shotsPerOption: number;
   readonly seed: number;
+  /** `coarse` follows a moving hand; the choice is what it is meant to get right. */
+  readonly effort?: 'coarse' | 'full';
+}
+
+/** The fitted ground as plain data: heights and slopes at the nodes of its grid. */
+export interface GroundFit {
+  /** Scene.groundKey of the scene it belongs to. */
+  readonly groundKey: string;
+  readonly shape: GridShape;
+  readonly heightsM: Float64Array;
+  readonly riseEast: Float64Array;
+  readonly riseNorth: Float64Array;
+}
+
+export interface ReliefQuestion extends HoleQuestion {
+  readonly units: UnitsPreference;
+  readonly arrowSpacingM: number;
+  readonly heavyOnly: boolean;
+}
+
+/** The drawing of a fitted ground, without the slope it can be asked for at any place. */
+export type ReliefData = Omit<ReliefDrawing, 'downhillAt'>;
+
+export interface SurroundsQuestion extends HoleQuestion {
+  readonly flagId: string;
+}
+
+export interface TryQuestion extends HoleQuestion {
+  readonly request: TryRequest;
+}
+
+export interface PagesQuestion extends HoleQuestion {
+  readonly plans: readonly Plan[];
+  readonly units: UnitsPreference;
+  readonly layout: PlaybookLayout;
+}
+
+export interface WarmQuestion extends HoleQuestion {
+  readonly flagIds: readonly string[];
 }
 
 /** Calls of the planning worker, as name -> [input, output]. */
 export interface PlanningCalls {
   plan: [PlanQuestion, Plan];
+  ground: [HoleQuestion, GroundFit];
+  relief: [ReliefQuestion, ReliefData];
+  switchPoints: [PlanQuestion, SwitchPoints];
+  surrounds: [SurroundsQuestion, SurroundsMap];
+  tryShot: [TryQuestion, TriedShot];
+  /** The pages of a playbook as one HTML file. */
+  pages: [PagesQuestion, string];
+  /** Makes ready what every plan to these flags needs; the answer is how many are. */
+  warm: [WarmQuestion, number];
 }
+export type PlanningCall = keyof PlanningCalls;
 
 /** Shots for each option of a firm plan: a standard error near a hundredth of a stroke. */
 export const USUAL_SHOTS = 400;

@@ -52,7 +52,7 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
           fresh: true,
           changes: [...document.records].map(([id, record]) => ({ id, record })),
         },
-        { kind: 'ask', ticket: 1, holeId: hole.id, ...asked },
+        { kind: 'ask', ticket: 1, call: 'plan', question: { holeId: hole.id, ...asked } },
       ];
       const theirs = await swale.page.evaluate(
         ([file, sent]) =>
@@ -62,7 +62,7 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
               if (data.kind === 'progress') return;
               made.terminate();
               done(
-                JSON.stringify(data.kind === 'plan' ? data.plan : data, (_, member: unknown) =>
+                JSON.stringify(data.kind === 'answer' ? data.answer : data, (_, member: unknown) =>
                   ArrayBuffer.isView(member) ? Array.from(member as Float64Array) : member,
                 ),
               );

@@ -56,7 +56,7 @@ function setUp(dropsOld: boolean) {
   const heard: string[] = [];
   const listener = {
     progress: (share: number) => heard.push(`progress ${share}`),
-    plan: (plan: Plan) => heard.push(`plan ${plan.key}`),
+    answer: (plan: Plan) => heard.push(`plan ${plan.key}`),
     problem: (problem: { readonly code: string }) => heard.push(`problem ${problem.code}`),
   };
   const port = (): Port => {
@@ -70,12 +70,12 @@ function setUp(dropsOld: boolean) {
 it('sends a document once, then only the records that changed', () => {
   const { client, port, listener } = setUp(false);
   const first = documentOf([flag('f'), flag('g')]);
-  client.ask(question(first), listener);
-  port().say({ kind: 'plan', ticket: 1, plan: planNamed('one') });
-  client.ask(question(first), listener);
-  port().say({ kind: 'plan', ticket: 2, plan: planNamed('two') });
+  client.ask('plan', question(first), listener);
+  port().say({ kind: 'answer', ticket: 1, answer: planNamed('one') });
+  client.ask('plan', question(first), listener);
+  port().say({ kind: 'answer', ticket: 2, answer: planNamed('two') });
   const moved = flag('g', 1);
-  client.ask(question({ records: new Map(first.records).set('g', moved) }), listener);
+  client.ask('plan', question({ records: new Map(first.records).set('g', moved) }), listener);
   expect(port().sent.filter(({ kind }) => kind === 'document')).toEqual([
     { kind: 'document', fresh: true, changes: [...first.records].map(([id, record]) => ({ id, record })) },
     { kind: 'document', fresh: false, changes: [{ id: 'g', record: moved }] },
@@ -85,12 +85,12 @@ it('sends a document once, then only the records that changed', () => {
 it('keeps only the newest question that waits, and never shows an answer to an older one', () => {
   const { client, port, heard, listener } = setUp(false);
   const document = documentOf([flag('f')]);
-  for (let i = 0; i < 4; i += 1) client.ask(question(document), listener);
+  for (let i = 0; i < 4; i += 1) client.ask('plan', question(document), listener);
   expect(port().tickets).toEqual([1]);
   port().say({ kind: 'progress', ticket: 1, fraction: 0.5 });
-  port().say({ kind: 'plan', ticket: 1, plan: planNamed('stale') });
+  port().say({ kind: 'answer', ticket: 1, answer: planNamed('stale') });
   expect(port().tickets).toEqual([1, 4]);
-  port().say({ kind: 'plan', ticket: 4, plan: planNamed('fresh') });
+  port().say({ kind: 'answer', ticket: 4, answer: planNamed('fresh') });
   expect(heard).toEqual(['plan fresh']);
   expect(port().sent.some(({ kind }) => kind === 'drop')).toBe(false);
 });
@@ -98,8 +98,8 @@ it('keeps only the newest question that waits, and never shows an answer to an o
 it('tells a thorough worker to drop what is no longer wanted', () => {
   const { client, port, heard, listener } = setUp(true);
   const document = documentOf([flag('f')]);
-  client.ask(question(document), listener);
-  client.ask(question(document), listener);
+  client.ask('plan', question(document), listener);
+  client.ask('plan', question(document), listener);
   expect(port().sent).toContainEqual({ kind: 'drop', ticket: 1 });
   port().say({ kind: 'dropped', ticket: 1 });
   expect(port().tickets).toEqual([1, 2]);
@@ -111,11 +111,23 @@ it('tells a thorough worker to drop what is no longer wanted', () => {
 it('starts a new worker with the whole document after one has died', () => {
   const { client, port, ports, heard, listener } = setUp(false);
   const document = documentOf([flag('f')]);
-  client.ask(question(document), listener);
+  client.ask('plan', question(document), listener);
   port().onerror?.({ message: 'out of memory' } as ErrorEvent);
   expect(heard).toEqual(['problem planner-stopped']);
-  client.ask(question(document), listener);
+  client.ask('plan', question(document), listener);
   expect(ports).toHaveLength(2);
   expect(ports[0]?.ended).toBe(true);
   expect(port().sent[0]).toMatchObject({ kind: 'document', fresh: true });
+});
+
+it('lets work done ahead give way to a question, even where old questions finish', () => {
+  const { client, port, heard, listener } = setUp(false);
+  const document = documentOf([flag('f')]);
+  const ahead = { answer: () => heard.push('warm'), problem: () => undefined };
+  client.ask('warm', { document, holeId: 'h', flagIds: ['f'] }, ahead, true);
+  client.ask('plan', question(document), listener);
+  expect(port().sent).toContainEqual({ kind: 'drop', ticket: 1 });
+  port().say({ kind: 'dropped', ticket: 1 });
+  port().say({ kind: 'answer', ticket: 2, answer: planNamed('now') });
+  expect(heard).toEqual(['plan now']);
 });

@@ -1,0 +1,94 @@
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { sceneFor } from '../../shared/planner/answer.ts';
+import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
+import { planSteps } from '../../shared/planner/planBall.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import { surroundsMapSteps } from '../../shared/planner/surroundsMap.ts';
+import { switchPointsSteps } from '../../shared/planner/switchPoints.ts';
+import { tryShotSteps } from '../../shared/planner/tryShot.ts';
+import { groundRelief } from '../../shared/plate/groundRelief.ts';
+import { playbookHtml } from '../../shared/playbook/playbookHtml.ts';
+import { playbookModel } from '../../shared/playbook/playbookModel.ts';
+import type { GroundFit, PlanningCall, PlanningCalls, ReliefData } from '../../shared/protocol/planning.ts';
+import type { Sent } from './planningChannel.ts';
+
+/** How a call is answered: in steps, each with the share that is done. */
+type Answers = {
+  readonly [K in PlanningCall]: (
+    document: AtlasDocument,
+    question: Sent<K>,
+  ) => Generator<number, PlanningCalls[K][1]>;
+};
+
+/* eslint-disable require-yield -- an answer in one step is a generator as well, so that all are run alike */
+
+export const answers: Answers = {
+  plan: (document, question) => planSteps(sceneFor({ document, holeId: question.holeId }), question),
+  switchPoints: (document, question) =>
+    switchPointsSteps(sceneFor({ document, holeId: question.holeId }), question),
+  surrounds: (document, { holeId, flagId }) => surroundsMapSteps(sceneFor({ document, holeId }), flagId),
+  tryShot: (document, { holeId, request }) => tryShotSteps(sceneFor({ document, holeId }), request),
+  *ground(document, { holeId }) {
+    return groundFit(sceneFor({ document, holeId }));
+  },
+  *relief(document, { holeId, units, arrowSpacingM, heavyOnly }) {
+    return reliefData(document, sceneFor({ document, holeId }), { units, arrowSpacingM, heavyOnly });
+  },
+  *pages(document, { holeId, plans, units, layout }) {
+    return playbookHtml(playbookModel(document, [sceneFor({ document, holeId })], plans, { units }), layout);
+  },
+  *warm(document, { holeId, flagIds }) {
+    const scene = sceneFor({ document, holeId });
+    let made = 0;
+    for (const id of flagIds) {
+      const flag = scene.flags.find(({ record }) => record.id === id);
+      if (flag === undefined) continue;
+      for (const share of flagToolsSteps(scene, flag.at)) yield (made + share) / flagIds.length;
+      made += 1;
+    }
+    return made;
+  },
+};
+
+function groundFit({ groundKey, surface }: Scene): GroundFit {
+  const { originEastM, originNorthM, cellM, columns, rows } = surface;
+  const count = columns * rows;
+  const riseEast = new Float64Array(count);
+  const riseNorth = new Float64Array(count);
+  const out = new Float64Array(3);
+  for (let i = 0; i < count; i += 1) {
+    const column = i % columns;
+    surface.sampleHeight(originEastM + column * cellM, originNorthM + ((i - column) / columns) * cellM, out);
+    riseEast[i] = out[1] ?? NaN;
+    riseNorth[i] = out[2] ?? NaN;
+  }
+  return {
+    groundKey,
+    shape: { originEastM, originNorthM, cellM, columns, rows },
+    heightsM: surface.heightsM,
+    riseEast,
+    riseNorth,
+  };
+}
+
+function reliefData(
+  document: AtlasDocument,
+  scene: Scene,
+  options: Parameters<typeof groundRelief>[3],
+): ReliefData {
+  const { input, surface } = scene;
+  const greens = input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
+  const lines = input.breaklines.map(({ id, points }) => {
+    const record = document.records.get(id);
+    const ridge = record?.type === 'line' && record.kind === 'ridge';
+    return { kind: ridge ? ('ridge' as const) : ('tierEdge' as const), points };
+  });
+  const relief = groundRelief(surface, greens, lines, options);
+  return {
+    greens: relief.greens,
+    slopeClasses: relief.slopeClasses,
+    contours: relief.contours,
+    arrows: relief.arrows,
+    lines: relief.lines,
+  };
+}
