@@ -14,6 +14,8 @@ import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { sessionStore, type Workspace, workspaces } from './store/session.ts';
 import { PositionsWorkspace } from './positions/PositionsWorkspace.tsx';
+import { Dialogs } from './Dialogs.tsx';
+import { Hand } from './survey/hand.ts';
 import { SurveyWorkspace } from './survey/SurveyWorkspace.tsx';
 import { playbookFonts } from './playbookFonts.ts';
 import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
@@ -80,6 +82,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const player = players.find(({ inUse }) => inUse) ?? players[0];
   const paceM = player?.paceM ?? 0.9144;
   const units = useUnits(preferences.units, paceM);
+  const [hand] = useState(() => new Hand());
   const editNow = useCallback((edit: Edit) => desk.edit(edit), [desk]);
 
   return (
@@ -124,6 +127,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
           {document !== null && open !== null && session.workspace === 'survey' && (
             <SurveyWorkspace
               key={open.id}
+              hand={hand}
               document={document}
               holeId={hole?.id ?? null}
               units={units}
@@ -131,6 +135,8 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
               narrow={narrow}
               readOnly={open.readOnly !== null}
               edit={editNow}
+              openSample={() => void desk.openSample()}
+              openFile={() => void desk.openFile()}
             />
           )}
           {document !== null && hole !== undefined && open !== null && session.workspace === 'positions' && (
@@ -174,7 +180,17 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
           )}
         </div>
       </main>
-      <Status cancel={() => planning.cancel()} units={preferences.units} />
+      <Dialogs
+        desk={desk}
+        hand={hand}
+        atlas={
+          open === null || document === null
+            ? null
+            : { id: open.id, document, holeId: hole?.id ?? null, readOnly: open.readOnly !== null }
+        }
+        edit={editNow}
+      />
+      <Status cancel={() => planning.cancel()} units={units} />
     </div>
   );
 }

@@ -1,23 +1,33 @@
 import { useStore } from 'zustand';
 import { derivedStore } from './store/planStore.ts';
 import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
+import { undoAnnotation } from '../shared/atlas/history.ts';
+import type { UnitsPreference } from '../shared/units/preference.ts';
+import { preferencesStore } from './store/preferences.ts';
+import { sessionStore } from './store/session.ts';
+import { statusWords, surveyStatus } from './survey/surveyStatus.ts';
 import { StatusBar } from './ui/StatusBar.tsx';
 
 interface StatusProps {
   readonly cancel: () => void;
-  readonly units: 'yards' | 'metres';
+  readonly units: UnitsPreference;
 }
 
 const clock = (at: number): string => {
   const time = new Date(at);
   return `${time.getHours()}:${String(time.getMinutes()).padStart(2, '0')}`;
 };
+const unitWords = ({ system }: UnitsPreference): string =>
+  system === 'yards' ? 'yards, feet, paces' : 'metres, paces';
 const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
 
 /** The status bar of the open atlas and its plan. */
 export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
   const { plan, stage, progress } = useStore(derivedStore);
+  const { workspace } = useStore(sessionStore);
+  const survey = useStore(surveyStatus);
+  const { grid } = useStore(preferencesStore);
   const kept = open?.keptAt ?? null;
   const inFile = open !== null && open.inFile === documentOfAtlas(open);
   const file = open?.fileName ?? null;
@@ -36,6 +46,19 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       : plan === null
         ? ''
         : `Plan from ${counted(shots)} simulated shots`;
+  if (workspace === 'survey') {
+    const undoable = open === null ? null : undoAnnotation(open.history);
+    return (
+      <StatusBar
+        saved={saved}
+        savedWell={kept !== null}
+        plan={statusWords(survey, units, grid)}
+        progress={null}
+        cancel={cancel}
+        end={undoable === null ? unitWords(units) : `Undo: ${undoable}`}
+      />
+    );
+  }
   return (
     <StatusBar
       saved={saved}
@@ -43,7 +66,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       plan={words}
       progress={progress}
       cancel={cancel}
-      end={units === 'yards' ? 'yards, feet, paces' : 'metres, paces'}
+      end={unitWords(units)}
     />
   );
 }

@@ -1,5 +1,6 @@
 import type { HoleRecord } from '../shared/atlas/records.ts';
 import type { Desk } from './store/desk.ts';
+import { openDialog } from './store/dialogs.ts';
 import { documentOfAtlas, type OpenAtlas } from './store/openAtlas.ts';
 import { type Preferences, preferencesStore } from './store/preferences.ts';
 import { sessionStore } from './store/session.ts';
@@ -34,7 +35,11 @@ export function atlasMenu(
     {
       title: 'Atlas',
       items: [
-        { key: 'new', label: 'New', run: () => void desk.startNew() },
+        { key: 'new', label: 'New', run: () => openDialog('new') },
+        { key: 'library', label: 'All atlases', run: () => openDialog('library') },
+        { key: 'holes', label: 'Holes and stations', run: () => openDialog('holes') },
+        { key: 'layers', label: 'Under the drawing', run: () => openDialog('layers') },
+        { key: 'place', label: 'Place on the earth', run: () => openDialog('place') },
         { key: 'open', label: 'Open a file', hint: 'Ctrl O', run: () => void desk.openFile() },
         {
           key: 'save',

@@ -1,6 +1,6 @@
 import { applyChanges, documentChanges, documentOf } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { LibraryDatabase, type ShelfRow } from './database.ts';
+import { type BaseRow, LibraryDatabase, type ShelfRow, type StepRow } from './database.ts';
 import { libraryProblem } from './libraryProblem.ts';
 
 /** A document with the words for the step that made it. */
@@ -14,6 +14,13 @@ export interface ShelvedAtlas {
   readonly shelf: ShelfRow;
   readonly base: AtlasDocument;
   readonly steps: readonly JournalState[];
+}
+
+/** An atlas off the shelf, whole. */
+export interface TakenAtlas {
+  readonly shelf: ShelfRow;
+  readonly base: BaseRow;
+  readonly steps: readonly StepRow[];
 }
 
 /** Steps kept for undoing before the oldest are folded into the base. */
@@ -153,7 +160,8 @@ export class Library {
     });
   }
 
-  remove(id: string): Promise<void> {
+  /** Takes an atlas off the shelf; what comes back puts it there again as it was. */
+  takeOff(id: string): Promise<TakenAtlas | null> {
     return this.#inTurn(() =>
       this.#database.transaction(
         'rw',
@@ -161,9 +169,31 @@ export class Library {
         this.#database.bases,
         this.#database.steps,
         async () => {
-          await this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]).delete();
+          const shelf = await this.#database.atlases.get(id);
+          const base = await this.#database.bases.get(id);
+          if (shelf === undefined || base === undefined) return null;
+          const own = this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]);
+          const steps = await own.toArray();
+          await own.delete();
           await this.#database.bases.delete(id);
           await this.#database.atlases.delete(id);
+          return { shelf, base, steps };
+        },
+      ),
+    );
+  }
+
+  putBack({ shelf, base, steps }: TakenAtlas): Promise<void> {
+    return this.#inTurn(() =>
+      this.#database.transaction(
+        'rw',
+        this.#database.atlases,
+        this.#database.bases,
+        this.#database.steps,
+        async () => {
+          await this.#database.atlases.put(shelf);
+          await this.#database.bases.put(base);
+          await this.#database.steps.bulkPut([...steps]);
         },
       ),
     );

@@ -1,7 +1,7 @@
 import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import { element, group } from '../../shared/plate/element.ts';
 import { plainText, textWidth } from '../../shared/plate/labels.ts';
-import { closedPath, openPath } from '../../shared/plate/pathData.ts';
+import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { type Box, type PlateView, projection, type XY } from '../../shared/plate/view.ts';
@@ -23,8 +23,8 @@ export interface HandDrawing {
     readonly corner: { readonly ring: number; readonly index: number } | null;
     readonly turner: boolean;
   } | null;
-  /** A held or waiting point. */
-  readonly point: PlanePoint | null;
+  /** A held point, or one that waits for its value and is marked by a cross. */
+  readonly point: { readonly at: PlanePoint; readonly waits: boolean } | null;
   readonly cursor: PlanePoint | null;
   readonly snap: PlanePoint | null;
   /** Something pointed out: a dashed ring. */
@@ -54,7 +54,7 @@ export function drawHand(whole: PlateView, visible: Box, style: PlateStyle, hand
     'hand',
     hand.held === null ? null : heldThing(toDrawing, style, hand.held),
     hand.sketch === null ? null : sketched(toDrawing, style, hand.sketch),
-    hand.point === null ? null : heldPoint(toDrawing(hand.point), style),
+    hand.point === null ? null : heldPoint(toDrawing(hand.point.at), hand.point.waits, style),
     hand.pointedOut === null
       ? null
       : ring(toDrawing(hand.pointedOut.at), style.inks[hand.pointedOut.ink], style),
@@ -196,18 +196,20 @@ function square([x, y]: XY, style: PlateStyle, filled: boolean): SvgNode {
   });
 }
 
-function heldPoint([cx, cy]: XY, style: PlateStyle): SvgNode {
+function heldPoint([cx, cy]: XY, waits: boolean, style: PlateStyle): SvgNode {
   const k = style.symbolScale;
   const shared = { cx, cy, r: 13 * k, fill: 'none' };
   return group(
     'held-point',
     element('circle', { ...shared, stroke: style.inks.halo, 'stroke-width': 5 * k, 'stroke-opacity': 0.7 }),
     element('circle', { ...shared, stroke: style.inks.select, 'stroke-width': 2 * k }),
-    element('path', {
-      d: `M${String(cx - 4 * k)} ${String(cy)}h${String(8 * k)}M${String(cx)} ${String(cy - 4 * k)}v${String(8 * k)}`,
-      stroke: style.inks.select,
-      'stroke-width': 1.6 * k,
-    }),
+    waits
+      ? element('path', {
+          d: `${segment(cx - 4 * k, cy, cx + 4 * k, cy)}${segment(cx, cy - 4 * k, cx, cy + 4 * k)}`,
+          stroke: style.inks.select,
+          'stroke-width': 1.6 * k,
+        })
+      : null,
   );
 }
 
@@ -271,7 +273,8 @@ function inkLabel([x, y]: XY, lines: readonly string[], within: Box, style: Plat
   const right = within.x + within.width;
   const bottom = within.y + within.height;
   const left = Math.max(within.x + 6, Math.min(x - width / 2, right - width - 6));
-  const top = y + 22 + height > bottom - 4 ? y - 22 - height : y + 22;
+  const wanted = y + 22 + height > bottom - 4 ? y - 22 - height : y + 22;
+  const top = Math.max(within.y + 6, Math.min(wanted, bottom - height - 6));
   return group(
     'ink-label',
     element('rect', { x: left, y: top, width, height, rx: 3, fill: style.inks.ink }),

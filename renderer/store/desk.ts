@@ -1,5 +1,5 @@
 import { headerOf, holesInOrder } from '../../shared/atlas/document.ts';
-import type { Edit } from '../../shared/atlas/edits.ts';
+import { changeHeader, type Edit } from '../../shared/atlas/edits.ts';
 import { historyOf } from '../../shared/atlas/history.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { readAtlasFile } from '../../shared/formats/readAtlasFile.ts';
@@ -17,7 +17,7 @@ import {
   withStep,
 } from './openAtlas.ts';
 import { holdAtlas } from './holdAtlas.ts';
-import { newAtlas } from './newAtlas.ts';
+import { newAtlas, type NewAtlas } from './newAtlas.ts';
 import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { firstSession, type Session, sessionFrom, sessionStore } from './session.ts';
@@ -115,8 +115,85 @@ export class Desk {
     }
   }
 
-  async startNew(): Promise<void> {
-    await this.#place(newAtlas(), null, null);
+  /** An empty sheet, shown in Survey. */
+  async startNew(asked?: NewAtlas): Promise<void> {
+    await this.#place(newAtlas(asked), null, null);
+    sessionStore.setState({ workspace: 'survey' });
+  }
+
+  /** Names an atlas of the library, the open one or another: an undoable step of its own either way. */
+  async rename(id: string, name: string): Promise<void> {
+    const edit = changeHeader(`named the atlas ${name}`, { name });
+    if (atlasStore.getState().open?.id === id) {
+      this.edit(edit);
+      return;
+    }
+    try {
+      const shelved = await this.#library.load(id);
+      if (shelved === null) return;
+      const { shelf, base, steps } = shelved;
+      const before = stateAt(base, steps, Math.min(shelf.stepsInForce, steps.length));
+      if (before === null) return;
+      await this.#library.append(
+        id,
+        shelf.stepsInForce,
+        edit.annotation,
+        before,
+        edit.apply(before),
+        this.#now(),
+      );
+    } catch (error) {
+      this.#report(error);
+    }
+  }
+
+  /** Puts a copy of an atlas as it stands on the shelf, without its journal and its file. */
+  async duplicate(id: string): Promise<void> {
+    try {
+      const shelved = await this.#library.load(id);
+      if (shelved === null) return;
+      const { shelf, base, steps } = shelved;
+      const document = stateAt(base, steps, Math.min(shelf.stepsInForce, steps.length));
+      if (document === null) return;
+      const name = `${shelf.name}, copy`;
+      await this.#library.add(
+        {
+          id: crypto.randomUUID(),
+          name,
+          updatedAt: this.#now(),
+          fileName: null,
+          stepsInFile: null,
+          session: firstSession,
+        },
+        changeHeader(`copied ${shelf.name}`, { name }).apply(document),
+      );
+    } catch (error) {
+      this.#report(error);
+    }
+  }
+
+  /** Takes an atlas off the shelf and returns how to put it back, journal and all; the open one gives way to another. */
+  async remove(id: string): Promise<(() => Promise<void>) | null> {
+    try {
+      const taken = await this.#library.takeOff(id);
+      if (taken === null) return null;
+      if (atlasStore.getState().open?.id === id) {
+        atlasStore.setState({ open: null });
+        const [next] = await this.#library.list();
+        if (next === undefined) await this.startNew();
+        else await this.openFromLibrary(next.id);
+      }
+      return async () => {
+        try {
+          await this.#library.putBack(taken);
+        } catch (error) {
+          this.#report(error);
+        }
+      };
+    } catch (error) {
+      this.#report(error);
+      return null;
+    }
   }
 
   async save(): Promise<void> {

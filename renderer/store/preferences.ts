@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import { type BaseLayerSetting, baseLayersFrom, openStreetMap } from './baseLayerSettings.ts';
 import type { TextSize, ThemeChoice } from '../ui/theme.ts';
 
 /** What a person sets once for every atlas. */
@@ -6,9 +7,18 @@ export interface Preferences {
   readonly theme: ThemeChoice;
   readonly textSize: TextSize;
   readonly units: 'yards' | 'metres';
+  /** A grid over the ground of the survey. */
+  readonly grid: boolean;
+  readonly baseLayers: readonly BaseLayerSetting[];
 }
 
-const first: Preferences = { theme: 'auto', textSize: 'usual', units: 'yards' };
+const first: Preferences = {
+  theme: 'auto',
+  textSize: 'usual',
+  units: 'yards',
+  grid: false,
+  baseLayers: [openStreetMap],
+};
 
 export const preferencesStore = createStore<Preferences>(() => first);
 
@@ -20,5 +30,7 @@ export function preferencesFrom(kept: unknown): Preferences {
     theme: value.theme === 'light' || value.theme === 'dark' ? value.theme : first.theme,
     textSize: value.textSize === 'large' ? 'large' : first.textSize,
     units: value.units === 'metres' ? 'metres' : first.units,
+    grid: value.grid === true,
+    baseLayers: baseLayersFrom(value.baseLayers),
   };
 }

@@ -6,9 +6,12 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type SurveyControls, SurveyMap } from '../map/SurveyMap.tsx';
+import { openDialog } from '../store/dialogs.ts';
+import { preferencesStore } from '../store/preferences.ts';
 import { holeWords } from '../ui/words.ts';
 import { Trouble } from '../ui/Trouble.tsx';
-import { Hand } from './hand.ts';
+import type { Hand } from './hand.ts';
+import { EmptySheet, EmptyStart } from './EmptyStart.tsx';
 import { HandPanel } from './HandPanel.tsx';
 import { handDrawing, type PointedOut } from './handView.ts';
 import { HeldPanel } from './HeldPanel.tsx';
@@ -16,7 +19,7 @@ import { doubtsOf, findingsOf, type LookAt } from './lookAt.ts';
 import { MeasurePanel } from './MeasurePanel.tsx';
 import { Measurements } from './Measurements.tsx';
 import { areaShapes, isThing } from './planeShapes.ts';
-import { surveyStatus } from './surveyStatus.ts';
+import { noStatus, surveyStatus } from './surveyStatus.ts';
 import { homeOf, surveyDrawing } from './surveyView.ts';
 import './survey.css';
 import { ToLookAt } from './ToLookAt.tsx';
@@ -25,6 +28,9 @@ import { toolOf } from './tools.ts';
 import { useGround } from './useGround.ts';
 
 interface SurveyWorkspaceProps {
+  readonly hand: Hand;
+  readonly openSample: () => void;
+  readonly openFile: () => void;
   readonly document: AtlasDocument;
   readonly holeId: string | null;
   readonly units: UnitsPreference;
@@ -36,8 +42,9 @@ interface SurveyWorkspaceProps {
 
 /** Where ground is put on the sheet: tools, plate, and what is in hand. */
 export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element {
-  const { document, holeId, units, largeType, narrow, readOnly, edit } = props;
-  const [hand] = useState(() => new Hand());
+  const { hand, document, holeId, units, largeType, narrow, readOnly, edit } = props;
+  const { baseLayers, grid } = useStore(preferencesStore);
+  const [unreachable, setUnreachable] = useState(false);
   const state = useStore(hand.store);
   const [controls, setControls] = useState<SurveyControls | null>(null);
   const [shownId, setShownId] = useState<string | null>(null);
@@ -59,7 +66,11 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     }));
     return undefined;
   }, [hand, controls, document, holeId, units, readOnly, edit]);
-  useEffect(() => () => hand.attach(null), [hand]);
+  // The hand is empty when an atlas is opened, and lets go of what it has when the workspace closes.
+  useEffect(() => {
+    if (hand.state.purpose.kind === 'new') hand.hold(null);
+    return () => hand.attach(null);
+  }, [hand]);
 
   const { ground, trouble } = useGround(document, holeId, units, largeType);
   const settled = useDeferredValue(document);
@@ -98,6 +109,9 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     if (state.focus.on === 'plate') controls?.focus();
   }, [state.focus, controls]);
   useEffect(() => {
+    if (state.cursor !== null) controls?.bringIn(state.cursor);
+  }, [state.cursor, controls]);
+  useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       const { target } = event;
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -124,6 +138,11 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
 
   const measureHere = shown?.ink === 'doubt' ? shown.at : null;
   const { heldId } = state;
+  const { placed } = header;
+  const layers = useMemo(() => (placed ? baseLayers.filter(({ on }) => on) : noLayers), [placed, baseLayers]);
+  const empty = useMemo(() => ![...document.records.values()].some(isThing), [document]);
+  const bare = areaShapes(document).length === 0;
+  const starting = empty && state.tool === 'select' && state.purpose.kind === 'new' && !readOnly;
   const drawing = useMemo(
     () =>
       surveyDrawing(document, {
@@ -131,11 +150,11 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         heldId,
         ground,
         units,
-        grid: areaShapes(document).length === 0,
-        overPicture: false,
+        grid: grid || (bare && layers.length === 0),
+        overPicture: layers.length > 0,
         measureHere,
       }),
-    [document, holeId, heldId, ground, units, measureHere],
+    [document, holeId, heldId, ground, units, measureHere, grid, bare, layers],
   );
   const handShown = useMemo(
     () => handDrawing(state, document, units, ground?.heightAt ?? null, pointedOut, readOnly),
@@ -143,9 +162,9 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   );
   const home = useMemo(() => homeOf(document, holeId), [document, holeId]);
   useEffect(() => {
-    surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document });
-  }, [state.cursor, state.pointer, ground, document]);
-  useEffect(() => () => surveyStatus.setState({ pointer: null, ground: null, document: null }), []);
+    surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document, layers, unreachable });
+  }, [state.cursor, state.pointer, ground, document, layers, unreachable]);
+  useEffect(() => () => surveyStatus.setState(noStatus), []);
 
   const held = heldId === null ? undefined : document.records.get(heldId);
   const inHand = state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
@@ -173,11 +192,20 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       ? 'nothing traced yet'
       : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null ? '' : largeType ? ', contours every 10 cm' : ', contours every 5 cm'}`;
   return (
-    <div className={narrow ? 'survey narrow' : 'survey'}>
+    <div className={`survey${narrow ? ' narrow' : ''}${starting ? ' bare' : ''}`}>
       <h1 className="unseen">Survey of {title}</h1>
       <div className="survey-tools">
-        <ToolList tool={state.tool} readOnly={readOnly} choose={(tool) => hand.choose(tool)} />
-        {controls !== null && (
+        {starting ? (
+          <EmptyStart
+            openSample={props.openSample}
+            draw={() => hand.choose('green')}
+            overPicture={() => openDialog(placed ? 'layers' : 'place')}
+            openFile={props.openFile}
+          />
+        ) : (
+          <ToolList tool={state.tool} readOnly={readOnly} choose={(tool) => hand.choose(tool)} />
+        )}
+        {controls !== null && !starting && (
           <MapButtons
             controls={{
               zoom: (by) => controls.zoom(by),
@@ -192,12 +220,15 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           frame={frame}
           drawing={drawing}
           hand={handShown}
-          baseLayers={noLayers}
+          baseLayers={layers}
           home={home}
           homeKey={`${header.id} ${holeId ?? ''}`}
           title={title}
           subtitle={subtitle}
-          attribution=""
+          attribution={layers
+            .map(({ attribution }) => attribution)
+            .filter((text) => text !== '')
+            .join(', ')}
           placed={header.placed}
           units={units}
           largeType={largeType}
@@ -205,8 +236,10 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           label={`Plate of ${title}. ${toolOf(state.tool).name} in hand.`}
           events={hand}
           onControls={setControls}
-          onBaseTrouble={() => undefined}
-        />
+          onBaseTrouble={setUnreachable}
+        >
+          {starting && <EmptySheet />}
+        </SurveyMap>
       </div>
       <aside className={drawer ? 'survey-side open' : 'survey-side'} aria-label="In hand and to look at">
         {narrow && (

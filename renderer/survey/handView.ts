@@ -40,6 +40,7 @@ export function handDrawing(
           sketch: { corners: sketch.corners, next: sketch.next, stroke: sketch.stroke ?? [], closed },
           label: sketchLabel(state, closed, units, heightAt),
         };
+  const waits = waiting === null ? null : { at: waiting.at, waits: true };
   if (drag?.kind === 'crown') {
     const polygon = [circle(drag.centre, drag.radiusM)];
     return {
@@ -48,7 +49,7 @@ export function handDrawing(
       label: { at: lowest(polygon[0] ?? []), lines: [`${sideWords(2 * drag.radiusM, units)} across`] },
     };
   }
-  if (!isThing(record)) return { ...base, ...drawn, point: waiting?.at ?? null };
+  if (!isThing(record)) return { ...base, ...drawn, point: waits };
   const shape = planeShape(document, record);
   const point = shape.points[0];
   const isPoint = record.type !== 'area' && record.type !== 'line';
@@ -68,8 +69,8 @@ export function handDrawing(
     ...base,
     ...drawn,
     held,
-    point: waiting?.at ?? (isPoint ? (moved ?? null) : null),
-    label: drag === null ? drawn.label : dragLabel(drag, shown, units),
+    point: waits ?? (isPoint && moved !== undefined ? { at: moved, waits: false } : null),
+    label: drag === null ? drawn.label : dragLabel(drag, shown, record.type === 'area', units),
   };
 }
 
@@ -130,7 +131,12 @@ function dragged(polygon: PlanePolygon, drag: Drag): PlanePolygon {
   }
 }
 
-function dragLabel(drag: Drag, shown: PlanePolygon, units: UnitsPreference): HandDrawing['label'] {
+function dragLabel(
+  drag: Drag,
+  shown: PlanePolygon,
+  closed: boolean,
+  units: UnitsPreference,
+): HandDrawing['label'] {
   switch (drag.kind) {
     case 'move': {
       const lengthM = distanceM(drag.from, drag.to);
@@ -156,7 +162,7 @@ function dragLabel(drag: Drag, shown: PlanePolygon, units: UnitsPreference): Han
         at: drag.to,
         lines: [
           `sides ${sideWords(distanceM(before, drag.to), units)} and ${sideWords(distanceM(drag.to, after), units)}`,
-          `area ${areaWordsOf(polygonAreaM2(shown), units)}`,
+          ...(closed ? [`area ${areaWordsOf(polygonAreaM2(shown), units)}`] : []),
         ],
       };
     }

@@ -118,7 +118,7 @@ it('removes an atlas with its journal and leaves the others', async () => {
   await library.add(shelf('x'), document);
   await library.add(shelf('y'), document);
   await library.append('x', 0, 'set', document, documentOf([header, spot('a', 1)]), 2);
-  await library.remove('x');
+  await library.takeOff('x');
   expect(await library.load('x')).toBeNull();
   expect((await library.list()).map(({ id }) => id)).toEqual(['y']);
 });

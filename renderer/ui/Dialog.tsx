@@ -1,0 +1,34 @@
+import { X } from 'lucide-react';
+import { useEffect, useRef } from 'react';
+
+interface DialogProps {
+  readonly title: string;
+  readonly close: () => void;
+  readonly children: React.ReactNode;
+}
+
+/** A sheet over the window, shown while it is in the tree; Escape and the cross close it. */
+export function Dialog({ title, close, children }: DialogProps): React.JSX.Element {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (element?.open === false) element.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog ref={dialog} className="dialog" aria-label={title} onClose={close}>
+      <div className="dialog-head">
+        <h2>{title}</h2>
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Close"
+          onClick={() => dialog.current?.close()}
+        >
+          <X size={19} strokeWidth={1.9} aria-hidden />
+        </button>
+      </div>
+      {children}
+    </dialog>
+  );
+}
