@@ -25,7 +25,7 @@ const grass: Readonly<
   lightRough: { friction: 0.2, speed: 0.93, wet: 0.04 },
   heavyRough: { friction: 0.12, speed: 0.8, wet: 0.08 },
   bare: { friction: 0.4, speed: 1, wet: 0.02 },
-  bunker: { friction: 0.3, speed: 0.9, wet: 0 },
+  bunker: { friction: 0.2, speed: 0.95, wet: 0 },
   penaltyArea: { friction: 0.12, speed: 0.7, wet: 0.08 },
   outOfBounds: { friction: 0.2, speed: 0.93, wet: 0.04 },
   path: { friction: 0.4, speed: 1, wet: 0 },

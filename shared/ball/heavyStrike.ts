@@ -14,6 +14,8 @@ export interface HeavyStrike {
  * Common practice in direction, assumed in size: bounce counts with half the opening added and the lean taken off.
  */
 export function heavyStrike(strike: Strike, lie: Lie, conditions: Conditions): HeavyStrike {
+  // Sand first where the ball was meant: the heaviest leaves what a splash of that swing would. Assumed from its law.
+  if (lie.cover === 'bunker' && strike.ballFirst === true) return { speedLoss: 0.7, loftLossDeg: 0 };
   const hard = lie.cover === 'bare' || lie.cover === 'path' ? 0.35 : lie.cover === 'bunker' ? -0.2 : 0;
   const firm = Math.min(1, Math.max(0, conditions.firmness + hard - 0.2 * wetnessOf(conditions.moisture)));
   const shown = Math.max(

@@ -24,6 +24,11 @@ export interface Strike {
   readonly attackDeg: number;
   /** Face opened before gripping, degrees. */
   readonly faceOpenDeg: number;
+  /**
+   * In sand only: the club meets the ball before the sand, as a long bunker shot is struck. Left out or false, it
+   * enters behind the ball and throws it out on a cushion of sand.
+   */
+  readonly ballFirst?: boolean;
   readonly clubheadMps: number;
   /**
    * Line of the swing, true bearing, degrees. A square face on a level lie starts the ball along it; an opened face or

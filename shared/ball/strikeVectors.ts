@@ -43,14 +43,19 @@ const SHAFT_ANGLE_DEG = 63;
  * face from the line, and shows more of the sole. The player sets up parallel to the slope: along the line, face and
  * path turn up with the ground degree for degree (first order; from memory); across it, face and sole tilt with the
  * feet, so that the face looks downhill the more the more loft it has. Then follows the oblique impact (`impact`), with
- * the friction and the speed that the lie leaves (`faceContact`); in sand the ball rides on the sand (`sandStrike`).
+ * the friction and the speed that the lie leaves (`faceContact`); in sand the ball rides on the sand (`sandStrike`),
+ * unless the strike is meant to meet the ball first.
  * A heavy strike loses speed to the turf (`heavyStrike`); a thin one loses loft and spin (assumed).
  */
 export function strikeSolver(strike: Strike, lie: Lie, conditions: Conditions): StrikeSolver {
   const mirror = strike.handed === 'left' ? -1 : 1;
   const putter = strike.clubKind === 'putter';
   const contactOfLie = faceContact(lie, conditions);
-  const sand = lie.cover === 'bunker' && !putter ? sandStrike(lie, conditions) : null;
+  const inSand = lie.cover === 'bunker' && !putter;
+  const sand = inSand && strike.ballFirst !== true ? sandStrike(lie, conditions) : null;
+  // The law of sand has the sitting of the ball in it already.
+  const lieLoftDeg = sand === null ? contactOfLie.loftDeg : 0;
+  const digsAtOnce = inSand && sand === null;
   const heavy = heavyStrike(strike, lie, conditions);
   const open = strike.faceOpenDeg * RADIANS_PER_DEGREE;
   const shaft = SHAFT_ANGLE_DEG * RADIANS_PER_DEGREE;
@@ -70,9 +75,11 @@ export function strikeSolver(strike: Strike, lie: Lie, conditions: Conditions): 
     vectors(clubheadMps, bearingRad, faceDeg, loftDeg, contact, out) {
       // Axes while working: x along the line, y towards the player's toe side away (left for a right-hander), z up.
       const thin = contact > 0 ? Math.min(1, contact) : 0;
-      const fat = contact < 0 ? Math.min(1, -contact) : 0;
+      const early = contact < 0 ? Math.min(1, -contact) : 0;
+      // A little sand before the ball costs most of what much of it does.
+      const fat = digsAtOnce ? Math.sqrt(early) : early;
       const loft =
-        (strike.loftDeg - strike.leanDeg + contactOfLie.loftDeg + loftDeg) * (1 - 0.75 * thin * thin) -
+        (strike.loftDeg - strike.leanDeg + lieLoftDeg + loftDeg) * (1 - 0.75 * thin * thin) -
         fat * heavy.loftLossDeg;
       const loftRad = loft * RADIANS_PER_DEGREE;
       let nx = cos(loftRad);

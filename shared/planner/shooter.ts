@@ -7,7 +7,7 @@ import { strikeSolver } from '../ball/strikeVectors.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import type { Candidate } from '../player/availability.ts';
 import { acrossGrass, puttingSpread } from '../player/puttingSpread.ts';
-import { type StrikeSpread, strikeSpread } from '../player/strikeSpread.ts';
+import { meetsBallFirst, type StrikeSpread, strikeSpread } from '../player/strikeSpread.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { DRAWS_PER_SHOT } from './standardShots.ts';
@@ -106,6 +106,7 @@ export function strikeOf(candidate: Candidate, handed: 'right' | 'left'): Strike
     leanDeg: rule.leanDeg,
     attackDeg: rule.attackDeg,
     faceOpenDeg: rule.faceOpenDeg,
+    ballFirst: meetsBallFirst(candidate.technique),
     clubheadMps: 0,
     bearingDeg: 0,
     handed,

@@ -1,5 +1,6 @@
 import type { Club, PlayerRecord } from '../atlas/records.ts';
 import { type Cover, type LieQuality, type Technique, techniques } from '../words/vocabulary.ts';
+import { meetsBallFirst } from './strikeSpread.ts';
 import { techniqueRules } from './technique.ts';
 
 /** A technique with a club, to be solved. */
@@ -34,7 +35,8 @@ export function lieAllows(technique: Technique, cover: Cover, quality: LieQualit
       return !sand && cover !== 'green' && !buried && (cover !== 'heavyRough' || quality === 'sittingUp');
     case 'chip':
     case 'pitch':
-      return !sand && cover !== 'green' && !buried;
+      // From sand only where the ball can be met first.
+      return cover !== 'green' && !buried && (!sand || quality === 'clean' || quality === 'sittingUp');
     case 'highSoft':
       return !sand && cover !== 'green' && !buried && quality !== 'divot' && cover !== 'path';
   }
@@ -95,7 +97,7 @@ function lastResort(
   let least = Infinity;
   for (const technique of fitting.length > 0 ? fitting : (['chip'] as const)) {
     const rule = techniqueRules[technique];
-    if (rule.putter) continue;
+    if (rule.putter || (cover === 'bunker' && meetsBallFirst(technique))) continue;
     for (const club of cover === 'bunker' ? [most] : lofted) {
       const [low, high] = rule.loftsDeg;
       const off = Math.max(low - club.loftDeg, club.loftDeg - high, 0);

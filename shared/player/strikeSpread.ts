@@ -32,7 +32,7 @@ const CORES: Readonly<Record<Exclude<Technique, 'putt'>, Core>> = {
   pitch: { speedSd: 0.07, lineSdDeg: 2.4, loftSdDeg: 1.5, contact: 1 },
   highSoft: { speedSd: 0.095, lineSdDeg: 3.2, loftSdDeg: 2.5, contact: 1.8 },
   splash: { speedSd: 0.1, lineSdDeg: 3, loftSdDeg: 2, contact: 1 },
-  explosion: { speedSd: 0.18, lineSdDeg: 5, loftSdDeg: 3, contact: 1.6 },
+  explosion: { speedSd: 0.11, lineSdDeg: 3.3, loftSdDeg: 2.2, contact: 1.3 },
 };
 
 /**
@@ -45,22 +45,35 @@ export interface CoverSpread {
 
 /**
  * Fairway, light rough and bunker are fitted by tests/published/fit/strikeSpread.ts to tour strokes to hole out
- * at 10 to 60 yd; the others are placed between and beyond them by judgement.
+ * at 10 to 60 yd (a splash: 10 to 40); the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 0.99, shortM: 6.2 },
-  fringe: { factor: 0.99, shortM: 6.2 },
-  approach: { factor: 0.99, shortM: 6.2 },
-  fairway: { factor: 0.99, shortM: 6.2 },
-  tee: { factor: 0.99, shortM: 6.2 },
-  lightRough: { factor: 1.23, shortM: 9 },
+  green: { factor: 0.96, shortM: 6.3 },
+  fringe: { factor: 0.96, shortM: 6.3 },
+  approach: { factor: 0.96, shortM: 6.3 },
+  fairway: { factor: 0.96, shortM: 6.3 },
+  tee: { factor: 0.96, shortM: 6.3 },
+  lightRough: { factor: 1.26, shortM: 8.4 },
   heavyRough: { factor: 1.9, shortM: 8.2 },
   bare: { factor: 1.2, shortM: 5.9 },
-  bunker: { factor: 0.62, shortM: 22.4 },
+  bunker: { factor: 0.72, shortM: 17.5 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },
 };
+
+/**
+ * A strike from sand that meets the ball first: nothing under the ball forgives. The factor is fitted by
+ * tests/published/fit/strikeSpread.ts to tour strokes from 50 and 60 yd of sand, the length of touch is the fairway's,
+ * and the shares of bad strikes are assumed: a little sand first, which turf would forgive, makes a heavy strike here, so
+ * that even the best have some.
+ */
+export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.52, shortM: 6.2 };
+const CLEAN_SAND_BAD = { heavyAdded: 0.08, thinAdded: 0.03, factor: 2.5 } as const;
+
+/** Out of sand, whether the club means to meet the ball before the sand. */
+export const meetsBallFirst = (technique: Technique): boolean =>
+  technique !== 'splash' && technique !== 'explosion';
 
 const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: number]>> = {
   clean: [1, 1],
@@ -84,19 +97,22 @@ export function strikeSpread(
   quality: LieQuality,
   moisture: Moisture,
   distanceM: number,
-  fromCover: CoverSpread = COVER_SPREADS[cover],
+  known?: CoverSpread,
 ): StrikeSpread {
+  const cleanSand = cover === 'bunker' && meetsBallFirst(technique);
+  const fromCover = known ?? (cleanSand ? CLEAN_SAND_SPREAD : COVER_SPREADS[cover]);
+  const underBall = cleanSand ? CLEAN_SAND_BAD.factor : (CONTACT_FACTORS[cover] ?? 1);
   const skill = skillOf(level);
   const core = CORES[technique];
   const [lieCore, lieContact] = LIE_FACTORS[quality];
   const touch = 1 + fromCover.shortM / Math.max(SHORTEST_M, distanceM);
   const factor = skill.shortGame * fromCover.factor * lieCore * touch;
-  const contact = core.contact * lieContact * (CONTACT_FACTORS[cover] ?? 1) * (moisture === 'wet' ? 1.3 : 1);
+  const contact = core.contact * lieContact * underBall * (moisture === 'wet' ? 1.3 : 1);
   return {
     speedSd: Math.min(0.4, factor * core.speedSd),
     lineSdDeg: factor * core.lineSdDeg,
     loftSdDeg: Math.min(8, skill.shortGame * lieCore * core.loftSdDeg),
-    heavyShare: Math.min(0.35, skill.heavyShare * contact),
-    thinShare: Math.min(0.3, skill.thinShare * contact),
+    heavyShare: Math.min(0.35, skill.heavyShare * contact + (cleanSand ? CLEAN_SAND_BAD.heavyAdded : 0)),
+    thinShare: Math.min(0.3, skill.thinShare * contact + (cleanSand ? CLEAN_SAND_BAD.thinAdded : 0)),
   };
 }

@@ -59,7 +59,7 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [40, 61],
     putter: false,
     minDistanceM: 3,
-    mostOfFullSwing: 0.5,
+    mostOfFullSwing: 0.33,
     setUp: [
       'Feet close, ball back of the middle.',
       'Weight on the front foot.',

@@ -8,9 +8,10 @@ import { shifted, solveAim } from '../../../shared/planner/solveAim.ts';
 import { standardShots } from '../../../shared/planner/standardShots.ts';
 import { improveAim } from '../../../shared/planner/trial.ts';
 import { availability } from '../../../shared/player/availability.ts';
-import { COVER_SPREADS, type CoverSpread, strikeSpread } from '../../../shared/player/strikeSpread.ts';
+import { type CoverSpread, strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { techniqueRules } from '../../../shared/player/technique.ts';
 import { fullSwingMps } from '../../../shared/player/swingSize.ts';
+import type { Technique } from '../../../shared/words/vocabulary.ts';
 import { complexDocument } from '../../unit/planner/complex.ts';
 
 /**
@@ -50,13 +51,19 @@ function placeOf(cover: BaselineCover, level: PlayerLevel): Scene {
   return scene;
 }
 
-/** The best lofted shot from so many yards, with the shipped spread of the cover or another. */
+/** A spread on trial instead of the shipped one, and the techniques that are played with it; no other is looked at. */
+export interface Trial {
+  readonly spread: CoverSpread;
+  readonly plays: (technique: Technique) => boolean;
+}
+
+/** The best lofted shot from so many yards, with the shipped spreads or with one on trial. */
 export function bestLofted(
   cover: BaselineCover,
   yards: number,
   level: PlayerLevel,
   shots: number,
-  fromCover: CoverSpread = COVER_SPREADS[cover],
+  trial?: Trial,
 ): EvaluatedOption {
   const scene = placeOf(cover, level);
   const flag = scene.flags[0]?.at;
@@ -84,6 +91,7 @@ export function bestLofted(
   for (const candidate of availability(scene.player, cover, 'clean', distanceM).candidates) {
     const { technique } = candidate;
     if (technique === 'putt' || technique === 'bumpAndRun' || technique === 'highSoft') continue;
+    if (trial?.plays(technique) === false) continue;
     const club = shooter({
       simulators,
       conditions: scene.conditions,
@@ -91,11 +99,10 @@ export function bestLofted(
       candidate,
       from: ball,
       lie: { cover, quality: 'clean', alongDeg: 0, acrossDeg: 0 },
-      spread: strikeSpread(level, technique, cover, 'clean', 'dry', distanceM, fromCover),
+      spread: strikeSpread(level, technique, cover, 'clean', 'dry', distanceM, trial?.spread),
       fastestMps: fullSwingMps(level) * techniqueRules[technique].mostOfFullSwing,
     });
     const solved = solveAim(club, ball, shifted(ball, flag, 0.3, 0), 'rest');
-    if (solved.missM > 2 && best !== null && best.missM < solved.missM) continue;
     const look = improveAim(club, tools.field, solved, distanceM, situation.searchShots, null);
     const { aim } = improveAim(club, tools.field, solved, distanceM, situation.searchShots, look);
     const evaluated = evaluateOption(situation, candidate, club, aim, solved.missM, false);

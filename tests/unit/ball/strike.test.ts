@@ -76,6 +76,35 @@ describe('a strike', () => {
       struck({}, { cover: 'bunker' }).elevationDeg,
     );
   });
+
+  it('leaves a buried lie slower, lower and with less spin than a clean one, within the assumed spans', () => {
+    const square = { leanDeg: 3, attackDeg: -9, clubheadMps: 30 };
+    for (const firmness of [0, 0.5, 1]) {
+      const clean = struck({ ...square, faceOpenDeg: 12 }, { cover: 'bunker' }, { firmness });
+      const buried = struck(square, { cover: 'bunker', quality: 'buried' }, { firmness });
+      expect(buried.speedMps / 30).toBeGreaterThan(0.26);
+      expect(buried.speedMps / 30).toBeLessThan(0.35);
+      expect(buried.elevationDeg).toBeGreaterThan(33);
+      expect(buried.elevationDeg).toBeLessThan(40);
+      expect(buried.speedMps).toBeLessThan(0.85 * clean.speedMps);
+      expect(buried.elevationDeg).toBeLessThan(clean.elevationDeg - 5);
+      expect(buried.backspinRpm).toBeLessThan(0.3 * clean.backspinRpm);
+    }
+  });
+
+  it('gets far out of sand by meeting the ball first, and pays for every grain before it', () => {
+    const sand = { cover: 'bunker' } as const;
+    const splash = struck({ clubheadMps: 20 }, sand);
+    const clean = struck({ clubheadMps: 20, ballFirst: true }, sand);
+    const turf = struck({ clubheadMps: 20 });
+    expect(clean.speedMps).toBeGreaterThan(2 * splash.speedMps);
+    expect(clean.backspinRpm).toBeLessThan(0.9 * turf.backspinRpm);
+    const kept = (contact: number, lie: Partial<Lie>): number =>
+      struck({ ballFirst: true }, lie, {}, contact).speedMps / struck({ ballFirst: true }, lie).speedMps;
+    expect(kept(-0.25, sand)).toBeLessThan(0.7);
+    expect(kept(-0.25, sand)).toBeLessThan(kept(-0.25, {}) - 0.15);
+    expect(kept(-1, sand)).toBeLessThan(0.35);
+  });
 });
 
 describe('covers and outcomes', () => {

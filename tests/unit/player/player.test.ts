@@ -4,6 +4,7 @@ import { availability, lieAllows } from '../../../shared/player/availability.ts'
 import { acrossGrass, puttingSpread } from '../../../shared/player/puttingSpread.ts';
 import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
 import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
+import type { LieQuality } from '../../../shared/words/vocabulary.ts';
 import { fullBag } from '../planner/complex.ts';
 
 const player: PlayerRecord = {
@@ -45,6 +46,15 @@ describe('spread', () => {
     expect(acrossGrass(0.046, new Map([['lightRough', 0.4] as const]))).toBeGreaterThan(2 * 0.046);
   });
 
+  it('punishes every level that tries to meet the ball first out of sand', () => {
+    for (const level of ladder) {
+      const clean = strikeSpread(level, 'pitch', 'bunker', 'clean', 'dry', 45);
+      const turf = strikeSpread(level, 'pitch', 'fairway', 'clean', 'dry', 45);
+      expect(clean.heavyShare).toBeGreaterThan(turf.heavyShare + 0.07);
+      expect(clean.speedSd).toBeGreaterThan(turf.speedSd);
+    }
+  });
+
   it('climbs from beginner to tour', () => {
     let level: PlayerLevel | null = { kind: 'beginner' };
     const factors: number[] = [];
@@ -60,9 +70,12 @@ describe('what can be tried', () => {
     expect(lieAllows('putt', 'bunker', 'clean')).toBe(false);
     expect(lieAllows('explosion', 'bunker', 'buried')).toBe(true);
     expect(availability(player, 'green', 'clean', 8).candidates.map((c) => c.technique)).toEqual(['putt']);
-    expect(
-      availability(player, 'bunker', 'clean', 12).candidates.every((c) => c.technique === 'splash'),
-    ).toBe(true);
+    const inSand = (quality: LieQuality): readonly string[] => [
+      ...new Set(availability(player, 'bunker', quality, 12).candidates.map((c) => c.technique)),
+    ];
+    expect(inSand('clean')).toEqual(['chip', 'pitch', 'splash']);
+    expect(inSand('buried')).toEqual(['explosion']);
+    expect(inSand('sittingDown')).toEqual(['splash', 'explosion']);
   });
 
   it('offers nothing only with an empty bag', () => {
