@@ -4,6 +4,8 @@ import { UsageProblem } from './usageProblem.ts';
 export interface ArgumentShape {
   /** Names of the arguments without a dash, all needed. */
   readonly positionals: readonly string[];
+  /** Whether the last of them may be given many times. */
+  readonly manyLast?: boolean;
   readonly values?: readonly string[];
   readonly flags?: readonly string[];
   /** Those of `values` that must be given. */
@@ -11,7 +13,7 @@ export interface ArgumentShape {
 }
 
 export interface Arguments {
-  /** In the order of the shape's positionals; always all of them. */
+  /** In the order of the shape's positionals; always all of them, and more only where the last may repeat. */
   readonly positionals: readonly string[];
   readonly values: ReadonlyMap<string, string>;
   readonly flags: ReadonlySet<string>;
@@ -23,7 +25,8 @@ export function readArguments(args: readonly string[], shape: ArgumentShape): Ar
   const missing = shape.positionals[positionals.length];
   if (missing !== undefined) throw new UsageProblem(`${missing} is missing.`);
   const extra = positionals[shape.positionals.length];
-  if (extra !== undefined) throw new UsageProblem(`"${extra}" is one argument too many.`);
+  if (extra !== undefined && shape.manyLast !== true)
+    throw new UsageProblem(`"${extra}" is one argument too many.`);
   const texts = new Map<string, string>();
   const flags = new Set<string>();
   for (const [name, value] of Object.entries(values)) {

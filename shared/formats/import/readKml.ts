@@ -82,7 +82,7 @@ export function readKml(content: Uint8Array, fileName: string): MapContent {
             id: `p${String(number)}${g === 0 ? '' : `.${String(g + 1)}`}`,
             place,
             name,
-            tags: new Map(folder === '' ? [] : [['folder', folder]]),
+            tags: new Map([...(folder === '' ? [] : [['folder', folder] as const]), ...dataOf(child)]),
             geometry,
           }),
         );
@@ -107,6 +107,15 @@ export function readKml(content: Uint8Array, fileName: string): MapContent {
     idPrefix: null,
     walked: true,
   };
+}
+
+/** Plain values that a program has put beside a placemark. */
+function dataOf(placemark: XmlElement): readonly (readonly [string, string])[] {
+  return childrenNamed(placemark, 'ExtendedData').flatMap((extended) =>
+    childrenNamed(extended, 'Data').map(
+      (data) => [data.attributes['name'] ?? '', textOfChild(data, 'value')] as const,
+    ),
+  );
 }
 
 /** The author that Atom gives, as KML does. */
