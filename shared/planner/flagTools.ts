@@ -5,6 +5,7 @@ import { atan, cos, length2, sin } from '../numeric/elementary.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
 import type { Cover, LieQuality } from '../words/vocabulary.ts';
+import { type Effort, effortRules, type EffortRules } from './effort.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
 import { groundBetween } from './groundBetween.ts';
@@ -24,7 +25,6 @@ export interface FlagTools {
   readonly shooterFrom: ShooterFrom;
 }
 
-const PUTTS_PER_NODE = 32;
 const MAP_SEED = 20_260_102;
 
 const NONE: ReadonlyMap<Cover, number> = new Map();
@@ -51,10 +51,15 @@ function keep<T>(store: Map<string, T>, key: string, made: T): T {
  * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same.
  * Yields the share of the map of the green that is done.
  */
-export function* flagToolsSteps(scene: Scene, flag: PlanePoint): Generator<number, FlagTools> {
+export function* flagToolsSteps(
+  scene: Scene,
+  flag: PlanePoint,
+  effort: Effort = 'full',
+): Generator<number, FlagTools> {
   const { player, conditions } = scene;
+  const rules = effortRules[effort];
   const { level, bag, repertoire, handed } = player;
-  const key = fingerprint([flag, conditions, level, bag, repertoire, handed]);
+  const key = fingerprint([effort, flag, conditions, level, bag, repertoire, handed]);
   let store = kept.get(scene.ground);
   if (store === undefined) {
     store = { tools: new Map(), maps: new Map() };
@@ -63,12 +68,12 @@ export function* flagToolsSteps(scene: Scene, flag: PlanePoint): Generator<numbe
   const known = store.tools.get(key);
   if (known !== undefined) return known;
   // Neither wind nor firmness moves a putt.
-  const mapKey = fingerprint([flag, conditions.stimpFt, conditions.moisture, level]);
-  const map = store.maps.get(mapKey) ?? keep(store.maps, mapKey, yield* mapOf(scene, flag));
-  return keep(store.tools, key, makeTools(scene, flag, map));
+  const mapKey = fingerprint([effort, flag, conditions.stimpFt, conditions.moisture, level]);
+  const map = store.maps.get(mapKey) ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, rules));
+  return keep(store.tools, key, makeTools(scene, flag, map, rules));
 }
 
-function* mapOf(scene: Scene, flag: PlanePoint): Generator<number, GreenMap> {
+function* mapOf(scene: Scene, flag: PlanePoint, rules: EffortRules): Generator<number, GreenMap> {
   const { ground, conditions, player } = scene;
   return yield* greenMapSteps({
     ground,
@@ -76,12 +81,12 @@ function* mapOf(scene: Scene, flag: PlanePoint): Generator<number, GreenMap> {
     flag,
     conditions,
     level: player.level,
-    puttsPerNode: PUTTS_PER_NODE,
+    ...rules.map,
     seed: MAP_SEED,
   });
 }
 
-function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
+function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap, rules: EffortRules): FlagTools {
   const { ground, conditions, player } = scene;
   const simulators = simulatorsAt(ground, conditions, flag);
   const full = fullSwingMps(player.level);
@@ -103,7 +108,7 @@ function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
       fastestMps,
     });
   };
-  return { flag, simulators, map, field: strokesField(player, map, shooterFrom), shooterFrom };
+  return { flag, simulators, map, field: strokesField(player, map, shooterFrom, rules), shooterFrom };
 }
 
 /** The lie at a point for a shot along a bearing (radians): slope along it, and across it seen by the player. */

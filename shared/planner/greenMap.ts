@@ -45,9 +45,14 @@ export interface GreenMapInput {
   readonly level: PlayerLevel;
   readonly puttsPerNode: number;
   readonly seed: number;
+  /** How fine the map is; by default every ring, 32 spokes and 360 paths out of the hole. */
+  readonly spokes?: number;
+  readonly ringStep?: number;
+  readonly directions?: number;
 }
 
 const SPOKES = 32;
+const DIRECTIONS = 360;
 const RADII_M = [
   0.15, 0.3, 0.45, 0.6, 0.8, 1, 1.25, 1.55, 1.9, 2.3, 2.8, 3.4, 4.2, 5.2, 6.4, 8, 10, 12.5, 15.5, 19, 23, 28,
   34, 42,
@@ -63,10 +68,13 @@ const ROUNDS = 6;
 export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap> {
   const { ground, roller, flag, level } = input;
   const table = coverTable(input.conditions);
-  const radiiM = Float64Array.from(RADII_M);
+  const spokes = input.spokes ?? SPOKES;
+  const ringStep = input.ringStep ?? 1;
+  const radiiM = Float64Array.from(RADII_M.filter((_, ring) => ring % ringStep === 0));
   const rings = radiiM.length;
-  const nodes = rings * SPOKES;
-  const lines = puttLines(ground, flag, radiiM, puttingSpread(level, 3).pastM, table.rollingMps2);
+  const nodes = rings * spokes;
+  const pastM = puttingSpread(level, 3).pastM;
+  const lines = puttLines(ground, flag, radiiM, pastM, table.rollingMps2, input.directions ?? DIRECTIONS);
   const strokes = new Float64Array(nodes);
   const makes = new Float64Array(nodes);
   const speedsMps = new Float64Array(nodes);
@@ -86,9 +94,9 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     const radius = radiiM[ring] ?? 1;
     const spread = puttingSpread(level, radius);
     const lineSd = (spread.lineSdDeg * Math.PI) / 180;
-    for (let spoke = 0; spoke < SPOKES; spoke += 1) {
-      const node = ring * SPOKES + spoke;
-      const angle = (2 * Math.PI * spoke) / SPOKES;
+    for (let spoke = 0; spoke < spokes; spoke += 1) {
+      const node = ring * spokes + spoke;
+      const angle = (2 * Math.PI * spoke) / spokes;
       const east = flag.eastM + radius * sin(angle);
       const north = flag.northM + radius * cos(angle);
       strokes[node] = baselinePutts(level, radius);
@@ -130,22 +138,22 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     const dy = northM - flag.northM;
     const r = length2(dx, dy);
     if (r <= HOLE_RADIUS_M) return centre;
-    let turn = (atan2(dx, dy) / (2 * Math.PI)) * SPOKES;
-    if (turn < 0) turn += SPOKES;
-    const s0 = Math.floor(turn) % SPOKES;
-    const s1 = (s0 + 1) % SPOKES;
+    let turn = (atan2(dx, dy) / (2 * Math.PI)) * spokes;
+    if (turn < 0) turn += spokes;
+    const s0 = Math.floor(turn) % spokes;
+    const s1 = (s0 + 1) % spokes;
     const fs = turn - Math.floor(turn);
     let ring = 0;
     while (ring < rings && r > (radiiM[ring] ?? 0)) ring += 1;
     const outer = Math.min(rings - 1, ring);
-    const vOuter = (values[outer * SPOKES + s0] ?? 0) * (1 - fs) + (values[outer * SPOKES + s1] ?? 0) * fs;
+    const vOuter = (values[outer * spokes + s0] ?? 0) * (1 - fs) + (values[outer * spokes + s1] ?? 0) * fs;
     if (ring >= rings) return vOuter;
     const inner = ring - 1;
     const rInner = inner < 0 ? HOLE_RADIUS_M : (radiiM[inner] ?? 0);
     const vInner =
       inner < 0
         ? centre
-        : (values[inner * SPOKES + s0] ?? 0) * (1 - fs) + (values[inner * SPOKES + s1] ?? 0) * fs;
+        : (values[inner * spokes + s0] ?? 0) * (1 - fs) + (values[inner * spokes + s1] ?? 0) * fs;
     return vInner + ((vOuter - vInner) * (r - rInner)) / ((radiiM[outer] ?? 1) - rInner);
   };
 
@@ -175,13 +183,13 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       // The sample says what a miss leaves; how often one misses is known better.
       next[node] = 1 + (1 - (makes[node] ?? 0)) * (missed > 0 ? sum / missed : 1);
     }
-    carryOutward(next, makes, simulated, radiiM, level);
+    carryOutward(next, makes, simulated, radiiM, spokes, level);
     current = next;
   }
   return {
     flag,
     radiiM,
-    spokes: SPOKES,
+    spokes,
     strokes: current,
     makes,
     speedsMps,
@@ -198,13 +206,14 @@ function carryOutward(
   makes: Float64Array,
   simulated: Uint8Array,
   radiiM: Float64Array,
+  spokes: number,
   level: PlayerLevel,
 ): void {
-  for (let spoke = 0; spoke < SPOKES; spoke += 1) {
+  for (let spoke = 0; spoke < spokes; spoke += 1) {
     let excess = 0;
     let last = 1;
     for (let ring = 0; ring < radiiM.length; ring += 1) {
-      const node = ring * SPOKES + spoke;
+      const node = ring * spokes + spoke;
       const plain = baselinePutts(level, radiiM[ring] ?? 1);
       if (simulated[node] === 1) {
         excess = (strokes[node] ?? plain) - plain;

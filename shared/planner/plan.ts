@@ -1,4 +1,5 @@
 import type { PlanePoint } from '../geometry/points.ts';
+import type { Effort } from './effort.ts';
 import type { Cover, Technique } from '../words/vocabulary.ts';
 
 /** An ellipse of finishes in the plane. */
@@ -96,6 +97,7 @@ export interface PlanOption {
 export interface Plan {
   /** Hash of everything the plan depends on. */
   readonly key: string;
+  readonly effort: Effort;
   readonly ballId: string;
   readonly flagId: string;
   readonly seed: number;

@@ -3,6 +3,7 @@ import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability } from '../player/availability.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { choose } from './choose.ts';
+import { type Effort, effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, lieAt } from './flagTools.ts';
@@ -10,12 +11,9 @@ import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
-import type { Shooter } from './shooter.ts';
+import { searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
-import { shifted, type Solved, solveAim } from './solveAim.ts';
 import { standardShots } from './standardShots.ts';
-import { type Improved, improveAim } from './trial.ts';
-import { wayOut } from './wayOut.ts';
 
 export interface PlanRequest {
   readonly ballId: string;
@@ -23,27 +21,17 @@ export interface PlanRequest {
   /** Shots simulated for each option in the final answer. */
   readonly shotsPerOption: number;
   readonly seed: number;
+  /** `full` unless said otherwise. */
+  readonly effort?: Effort;
 }
 
 /** Share of the plan that is done, 0 to 1. */
 export type Progress = (share: number) => void;
 
-const SEARCH_SHOTS = 64;
-/** The first target is this far past the hole; the search moves it. */
-const FIRST_PAST_M = 0.3;
-/** An option this far behind after the first look is not searched further. */
-const HOPELESS_STROKES = 0.15;
-/** One that starts this far behind is not even looked at. */
-const HOPELESS_AT_ONCE_STROKES = 0.5;
-/** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
-const MISS_M = 1.5;
-/** With fewer options than this that get there, the others are tried as ways out. */
-const FEW_LOOKS = 3;
-const MISS_SHARE = 0.3;
-
 /**
  * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and an empty bag. The same scene,
- * request and seed give the same plan to the last bit.
+ * request and seed give the same plan to the last bit. A coarse plan holds fewer options and no safe way out: it
+ * is there to follow a moving hand and to fill the time until the full one.
  */
 export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progress): Plan {
   const steps = planSteps(scene, request);
@@ -86,9 +74,12 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     );
   }
   const { player } = scene;
+  const effort = request.effort ?? 'full';
+  const rules = effortRules[effort];
+  const shotsPerOption = Math.min(request.shotsPerOption, rules.mostFinalShots);
 
   let mapShare = 0;
-  const toolsSteps = flagToolsSteps(scene, flag.at);
+  const toolsSteps = flagToolsSteps(scene, flag.at, effort);
   let made = toolsSteps.next();
   while (made.done !== true) {
     mapShare = made.value;
@@ -110,8 +101,8 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     quality: ball.record.lie,
     distanceM: Math.max(HOLE_RADIUS_M, length2(east, north)),
     bearing: atan2(east, north),
-    searchShots: standardShots(SEARCH_SHOTS, request.seed),
-    finalShots: standardShots(request.shotsPerOption, request.seed + 1),
+    searchShots: standardShots(rules.searchShots, request.seed),
+    finalShots: standardShots(shotsPerOption, request.seed + 1),
   };
   const { distanceM, bearing, quality } = situation;
   const { candidates, leftOut } = availability(player, cover, quality, distanceM);
@@ -124,70 +115,33 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     );
   }
 
-  // A first look at every option, then the search in full for those still in the running.
-  const target = shifted(ball.at, flag.at, FIRST_PAST_M, 0);
-  const looks: { shooter: Shooter; solved: Solved; improved: Improved; index: number }[] = [];
-  const unreachable: { shooter: Shooter; solved: Solved; index: number }[] = [];
-  let best = Infinity;
-  for (const [index, candidate] of candidates.entries()) {
-    const shooter = tools.shooterFrom(candidate, ball.at, cover, quality, bearing);
-    const solved = solveAim(shooter, ball.at, target, 'rest');
-    if (solved.missM > MISS_M + MISS_SHARE * distanceM) {
-      unreachable.push({ shooter, solved, index });
-    } else {
-      const improved = improveAim(
-        shooter,
-        tools.field,
-        solved,
-        distanceM,
-        situation.searchShots,
-        null,
-        best + HOPELESS_AT_ONCE_STROKES,
-      );
-      best = Math.min(best, improved.strokes);
-      looks.push({ shooter, solved, improved, index });
-    }
-    yield begun + (1 - begun) * 0.4 * ((index + 1) / candidates.length);
+  const share = (from: number, to: number, done: number): number =>
+    begun + (1 - begun) * (from + (to - from) * done);
+  const search = searchOptions(situation, candidates, rules);
+  let searched = search.next();
+  while (searched.done !== true) {
+    yield share(0, 0.7, searched.value);
+    searched = search.next();
   }
-  if (looks.length < FEW_LOOKS) {
-    // Little gets there: a face or a crown in the way. What gets out best is still worth a look.
-    for (const blocked of unreachable.splice(0)) {
-      const found = wayOut(blocked.shooter, tools.field, blocked.solved, bearing, situation.searchShots);
-      const improved = improveAim(
-        blocked.shooter,
-        tools.field,
-        found,
-        distanceM,
-        situation.searchShots,
-        null,
-      );
-      best = Math.min(best, improved.strokes);
-      looks.push({ ...blocked, solved: found, improved });
-    }
-  }
+  const { found, unreachable } = searched.value;
   const evaluated: EvaluatedOption[] = [];
-  for (const look of looks) {
-    const candidate = candidates[look.index];
-    if (candidate === undefined) continue;
-    const { aim } =
-      look.improved.strokes <= best + HOPELESS_STROKES
-        ? improveAim(look.shooter, tools.field, look.solved, distanceM, situation.searchShots, look.improved)
-        : look.improved;
-    evaluated.push(evaluateOption(situation, candidate, look.shooter, aim, look.solved.missM, false));
-    yield begun + (1 - begun) * (0.4 + 0.5 * (evaluated.length / looks.length));
+  for (const { candidate, shooter, aim, missM } of found) {
+    evaluated.push(evaluateOption(situation, candidate, shooter, aim, missM, false));
+    yield share(0.7, 0.9, evaluated.length / found.length);
   }
-  const safe = playAway(situation, candidates);
+  const safe = rules.seeksSafety ? playAway(situation, candidates) : null;
   if (safe !== null) {
     evaluated.push(evaluateOption(situation, safe.candidate, safe.shooter, safe.aim, safe.aim.missM, true));
   }
   const choice = choose(evaluated, player);
   const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
   return {
-    key: fingerprint([scene.key, request.ballId, request.flagId, request.shotsPerOption, request.seed]),
+    key: fingerprint([scene.key, request.ballId, request.flagId, shotsPerOption, request.seed, effort]),
+    effort,
     ballId: request.ballId,
     flagId: request.flagId,
     seed: request.seed,
-    shotsPerOption: request.shotsPerOption,
+    shotsPerOption,
     distanceM: length2(east, north),
     ballCover: cover,
     lieAlongDeg: lie.alongDeg,
@@ -202,20 +156,10 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     safeId: choice.safe?.evaluated.option.id ?? null,
     leftOut: [
       ...leftOut.map(({ technique, kind }) => ({ id: technique, reason: { kind, values: { technique } } })),
-      ...unreachable.flatMap(({ index }) => {
-        const candidate = candidates[index];
-        return candidate === undefined
-          ? []
-          : [
-              {
-                id: `${candidate.technique}:${candidate.club.id}`,
-                reason: {
-                  kind: 'cannotStop',
-                  values: { technique: candidate.technique, clubName: candidate.club.name },
-                },
-              },
-            ];
-      }),
+      ...unreachable.map(({ technique, club }) => ({
+        id: `${technique}:${club.id}`,
+        reason: { kind: 'cannotStop', values: { technique, clubName: club.name } },
+      })),
     ],
   };
 }

@@ -17,7 +17,6 @@ export interface PuttLines {
   at(ring: number, angleRad: number, out: Float64Array): boolean;
 }
 
-const DIRECTIONS = 360;
 const TOP_SPEED2 = 15 * 15;
 /** Two neighbouring paths farther apart than this on a ring leave a gap between them, radians. */
 const WIDEST_GAP = 0.6;
@@ -27,6 +26,7 @@ const WIDEST_GAP = 0.6;
  * @param pastM how far past the hole the pace would carry on the slope there; never less pace than on ground
  *   that brakes a quarter as well as the level green, so that a putt down a steep slope still arrives.
  * @param rollingMps2 deceleration on the level by cover code.
+ * @param directions backward paths, evenly spread by direction of entry.
  */
 export function puttLines(
   ground: Ground,
@@ -34,16 +34,17 @@ export function puttLines(
   radiiM: Float64Array,
   pastM: number,
   rollingMps2: Float64Array,
+  directions: number,
 ): PuttLines {
   const rings = radiiM.length;
-  const angle = new Float64Array(DIRECTIONS * rings).fill(NaN);
-  const speed = new Float64Array(DIRECTIONS * rings);
-  const bearing = new Float64Array(DIRECTIONS * rings);
+  const angle = new Float64Array(directions * rings).fill(NaN);
+  const speed = new Float64Array(directions * rings);
+  const bearing = new Float64Array(directions * rings);
   const path = new Float64Array(PATH_SIZE);
   const here = new Float64Array(4);
 
-  for (let d = 0; d < DIRECTIONS; d += 1) {
-    const entry = (2 * Math.PI * d) / DIRECTIONS;
+  for (let d = 0; d < directions; d += 1) {
+    const entry = (2 * Math.PI * d) / directions;
     const ux = sin(entry);
     const uy = cos(entry);
     ground.sample(hole.eastM, hole.northM, here);
@@ -82,9 +83,9 @@ export function puttLines(
 
   const at = (ring: number, angleRad: number, out: Float64Array): boolean => {
     let best = Infinity;
-    for (let d = 0; d < DIRECTIONS; d += 1) {
+    for (let d = 0; d < directions; d += 1) {
       const k = d * rings + ring;
-      const next = ((d + 1) % DIRECTIONS) * rings + ring;
+      const next = ((d + 1) % directions) * rings + ring;
       const from = angle[k] ?? NaN;
       const to = angle[next] ?? NaN;
       if (from !== from || to !== to) continue;

@@ -68,9 +68,9 @@ export function improveAim(
   shots: Float64Array,
   begun: Improved | null,
   hopelessStrokes = Infinity,
+  mostShots = begun === null ? FIRST_SHOTS : Infinity,
 ): Improved {
-  const rows = shots.length / DRAWS_PER_SHOT;
-  const count = Math.min(begun === null ? COARSE_SHOTS : FINE_SHOTS, rows);
+  const count = Math.min(mostShots, shots.length / DRAWS_PER_SHOT);
   const shifted = (beyondM: number, rightM: number): Aim => ({
     clubheadMps: solved.clubheadMps * exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch),
     bearing: solved.bearing + rightM / distanceM,
@@ -110,5 +110,4 @@ export function improveAim(
   return { aim: shifted(beyondM, rightM), strokes, beyondM, rightM };
 }
 
-const COARSE_SHOTS = 32;
-const FINE_SHOTS = 64;
+const FIRST_SHOTS = 32;

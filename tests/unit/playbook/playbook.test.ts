@@ -35,6 +35,7 @@ const plan = (ballId: string): Plan => {
   const chip = chipOption(planePoint(18, 3), planePoint(3, 4));
   return {
     key: 'k',
+    effort: 'full',
     ballId,
     flagId: 'A',
     seed: 1,
