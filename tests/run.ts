@@ -25,6 +25,7 @@ const outcomes: Outcome[] = [];
 
 try {
   await checkSources();
+  haveGdal();
   await vitest('Unit, published, property and program tests', 'vitest.config.ts');
   const built = await step('Build', [
     ...tool('electron-vite', 'bin', 'electron-vite.js'),
@@ -100,6 +101,22 @@ function counted(report: string, code: number): Outcome {
   };
 }
 
+/** Installs GDAL's programs from Debian where that is allowed; the tests that compare with them say so where there are none. */
+function haveGdal(): void {
+  const found = (): boolean => spawnSync('gdalinfo', ['--version'], { stdio: 'ignore' }).error === undefined;
+  if (found() || process.getuid?.() !== 0 || !isDebian()) return;
+  console.log('\nInstalling gdal-bin from Debian …');
+  aptGet('update', '-qq');
+  aptGet('install', '-y', '-qq', '--no-install-recommends', 'gdal-bin');
+}
+
+function aptGet(...args: readonly string[]): void {
+  spawnSync('apt-get', args, {
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+}
+
 /** Makes sure of the browser that the tests of the built program drive, installing Debian's where that is allowed. */
 function haveChromium(): boolean {
   const found = (): boolean => findChromium(process.env) !== null;
@@ -107,12 +124,6 @@ function haveChromium(): boolean {
   if (found() && pdfTools()) return true;
   if (process.getuid?.() === 0 && isDebian()) {
     console.log('\nInstalling chromium, poppler-utils and fonts from Debian …');
-    const aptGet = (...args: readonly string[]): void => {
-      spawnSync('apt-get', args, {
-        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-        stdio: ['ignore', 'ignore', 'inherit'],
-      });
-    };
     aptGet('update', '-qq');
     aptGet(
       'install',

@@ -1,12 +1,23 @@
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { Command, CommandIo } from './command.ts';
 import { checkCommand } from './commands/check.ts';
+import { exportCommand } from './commands/export.ts';
+import { importCommand } from './commands/import.ts';
 import { planCommand } from './commands/plan.ts';
 import { playbookCommand } from './commands/playbook.ts';
 import { simulateCommand } from './commands/simulate.ts';
+import { surfaceCommand } from './commands/surface.ts';
 import { UsageProblem } from './usageProblem.ts';
 
-const commands: readonly Command[] = [planCommand, playbookCommand, checkCommand, simulateCommand];
+const commands: readonly Command[] = [
+  planCommand,
+  playbookCommand,
+  surfaceCommand,
+  importCommand,
+  exportCommand,
+  checkCommand,
+  simulateCommand,
+];
 
 const help = `swale: plans the shots around a green, without a window
 

@@ -69,7 +69,7 @@ export const rooms = {
   },
   'main/cli': {
     imports: [...allShared, 'main/files'],
-    packages: ['node:*', 'tsx'],
+    packages: ['node:*', 'tsx', 'zod'],
   },
 
   'renderer/ui': { imports: [...lowest, 'shared/plate'], types: allShared, packages: react },

@@ -320,13 +320,14 @@ function area(
   frame: LocalFrame,
 ): AreaRecord {
   const height = Number.parseFloat(feature.tags.get('height') ?? '');
+  const lip = Number.parseFloat(feature.tags.get('lip_height_m') ?? '');
   return {
     type: 'area',
     id,
     kind,
     name: short(feature.name),
     rings: rings.map((ring) => ring.map(frame.toLonLat)),
-    lipHeightM: null,
+    lipHeightM: kind === 'bunker' && lip >= 0 && lip <= 20 ? lip : null,
     treeHeightM: kind === 'tree' && height > 0 && height <= 130 ? height : null,
     canopyBaseM: null,
   };

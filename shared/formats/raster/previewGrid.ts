@@ -19,6 +19,8 @@ const GRID_ACCURACY_M = 0.1;
 const FINEST_M = 0.5;
 /** Tiles no longer than this keep their corners a fair account of all their nodes: 2 mm at most (see gridNodes). */
 const TILE_M = 150;
+/** Datums that agree this well are one. */
+const LEAST_SHIFT_M = 0.005;
 /** Without anything traced, a raster longer than this is not taken whole. */
 const WHOLE_M = 600;
 
@@ -87,8 +89,8 @@ export async function previewGrid(
   const nodes = records.flatMap((record) => gridNodes(record, frame));
   const comparison = comparedWithSpots(document, frame, nodes, 1.5 * cellM * every);
   const doubts = unitWarnings(document, frame, nodes, comparison, raster);
-  const shift =
-    (options.matchDatum ?? true) && comparison.pairs > 0 && doubts.length === 0 ? comparison.shiftM : 0;
+  const wanted = (options.matchDatum ?? true) && comparison.pairs > 0 && doubts.length === 0;
+  const shift = wanted && Math.abs(comparison.shiftM) >= LEAST_SHIFT_M ? comparison.shiftM : 0;
   const fresh = records.filter(({ id }) => !document.records.has(id));
   const shifted = fresh.map((record) => ({ ...record, datumShiftM: Math.round(shift * 1e4) / 1e4 }));
   const warnings: ImportWarning[] = [...raster.warnings, ...doubts];
