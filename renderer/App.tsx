@@ -176,6 +176,8 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
               hold={(held) => planning.hold(held)}
               openFile={() => void desk.openFile()}
               openSample={() => void desk.openSample()}
+              planning={planning}
+              fonts={playbookFonts}
             />
           )}
         </div>

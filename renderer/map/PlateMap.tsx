@@ -5,6 +5,7 @@ import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { element } from '../../shared/plate/element.ts';
 import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
+import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
@@ -35,6 +36,11 @@ interface PlateMapProps {
   readonly choose: (id: string, kind: 'ball' | 'flag') => void;
   readonly hold: (id: string, at: LonLat) => void;
   readonly drop: (id: string, at: LonLat) => void;
+  /** A landing spot to be moved by hand; null for none. */
+  readonly landing?: PlanePoint | null;
+  readonly moveLanding?: (at: PlanePoint, done: boolean) => void;
+  /** Drawn over the ground and under the balls, such as the map of the surrounds. */
+  readonly layer?: SurroundsLayer | null;
   /** Given while the next click on the ground puts something there. */
   readonly place?: ((at: LonLat) => void) | undefined;
   /** Gets what zooms and fits the map, for buttons outside the plate: nothing of ours lies over the ground. */
@@ -46,14 +52,18 @@ export interface MapControls {
   showGreen(): void;
   /** The place in the middle of the map. */
   middle(): LonLat;
+  /** The plate as it is seen, as one drawing. */
+  picture(): SvgNode | null;
 }
 
 const FOOT = 56;
 const ROOMY_PX = 620;
+const LANDING = 'landing';
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
+  const { landing = null, layer = null } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -72,13 +82,23 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     latest.current = props;
   });
 
+  const whole = useRef<() => SvgNode | null>(() => null);
+
   useLayoutEffect(() => {
     const element = holder.current;
     if (element === null) return undefined;
     const made = new Stage(element, latest.current.scene, {
-      choose: (id) => latest.current.choose(id, kindOf(latest.current.scene, id)),
-      hold: (id, at) => latest.current.hold(id, at),
-      drop: (id, at) => latest.current.drop(id, at),
+      choose: (id) => {
+        if (id !== LANDING) latest.current.choose(id, kindOf(latest.current.scene, id));
+      },
+      hold: (id, at) => {
+        if (id !== LANDING) latest.current.hold(id, at);
+        else latest.current.moveLanding?.(latest.current.scene.frame.toPlane(at), false);
+      },
+      drop: (id, at) => {
+        if (id !== LANDING) latest.current.drop(id, at);
+        else latest.current.moveLanding?.(latest.current.scene.frame.toPlane(at), true);
+      },
       view: setView,
       click: (at) => latest.current.place?.(at),
     });
@@ -86,6 +106,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     latest.current.onControls({
       zoom: (by) => made.zoom(by),
       middle: () => made.middle(),
+      picture: () => whole.current(),
       showGreen: () => made.fit(pointsToShow(latest.current, made.map.getSize().x)),
     });
     return () => {
@@ -128,8 +149,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
         })),
       },
       shots,
+      layer,
     }),
-    [scene, relief, ballId, flagId, shots],
+    [scene, relief, ballId, flagId, shots, layer],
   );
 
   useEffect(() => {
@@ -142,8 +164,17 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   useEffect(() => {
     if (stage === null) return;
     const stepM = units.system === 'yards' ? metresFromYards(0.25) : 0.25;
-    stage.handles.show(handlesOf(scene, ballId, flagId), editable, stepM);
-  }, [stage, scene, ballId, flagId, units, editable]);
+    stage.handles.show(
+      [
+        ...handlesOf(scene, ballId, flagId),
+        ...(landing === null
+          ? []
+          : [{ id: LANDING, kind: 'landing' as const, name: 'Landing spot', at: landing, chosen: true }]),
+      ],
+      editable || landing !== null,
+      stepM,
+    );
+  }, [stage, scene, ballId, flagId, units, editable, landing]);
 
   const holeId = scene.hole.id;
   useEffect(() => {
@@ -187,10 +218,25 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
         subtitle: `Hole ${label}, green ${greenSize}`,
         units,
         placed,
-        slopeLegend: true,
+        slopeLegend: layer === null,
       }),
     );
-  }, [view, plateSize, margin, foot, style, units, placed, scene]);
+  }, [view, plateSize, margin, foot, style, units, placed, scene, layer]);
+
+  useLayoutEffect(() => {
+    whole.current = () => {
+      if (view === null || surround === null) return null;
+      const { width, height } = view.box;
+      const over = drawOver(view, view.box, style, drawing);
+      const map = element(
+        'svg',
+        { x: margin, y: margin, width, height, viewBox: `0 0 ${width} ${height}`, overflow: 'hidden' },
+        drawUnder(view, style, drawing, over),
+        over.node,
+      );
+      return { ...surround, children: [map, ...surround.children] };
+    };
+  });
 
   return (
     <section

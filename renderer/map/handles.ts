@@ -4,7 +4,7 @@ import { type LonLat, lonLat, type PlanePoint, planePoint } from '../../shared/g
 
 export interface Handle {
   readonly id: string;
-  readonly kind: 'ball' | 'flag';
+  readonly kind: 'ball' | 'flag' | 'landing';
   /** Its whole name for someone who cannot see the plate. */
   readonly name: string;
   readonly at: PlanePoint;
@@ -86,8 +86,8 @@ export class Handles {
     const marker = L.marker(this.#latLng(handle.at), {
       icon: L.divIcon({
         className: `handle ${kind}`,
-        iconSize: kind === 'ball' ? [32, 32] : [30, 40],
-        iconAnchor: kind === 'ball' ? [16, 16] : [8, 32],
+        iconSize: kind === 'flag' ? [30, 40] : [32, 32],
+        iconAnchor: kind === 'flag' ? [8, 32] : [16, 16],
       }),
       draggable: true,
       autoPan: false,

@@ -5,6 +5,7 @@ import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
 import { drawShot, type DrawnShot, shotBoxes, shotLabels } from '../../shared/plate/shotMark.ts';
+import { drawSurrounds, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { Box, PlateView } from '../../shared/plate/view.ts';
@@ -15,6 +16,7 @@ export interface MapDrawing {
   readonly relief: ReliefDrawing | null;
   readonly marks: Marks;
   readonly shots: readonly DrawnShot[];
+  readonly layer: SurroundsLayer | null;
 }
 
 /** What stands on the ground, and where its symbols have to leave room. */
@@ -59,6 +61,11 @@ export function drawUnder(
     'under',
     element('rect', { ...view.box, fill: style.inks.sheet }),
     drawGround(view, style, { areas, base: 'lightRough', keepClear: over.clear }),
-    relief === null ? null : drawRelief(view, style, relief, [...over.clear, ...over.lines]),
+    // The layer speaks instead of the slopes: two readings over each other would be neither.
+    drawing.layer === null
+      ? relief === null
+        ? null
+        : drawRelief(view, style, relief, [...over.clear, ...over.lines])
+      : drawSurrounds(view, style, drawing.layer, over.clear),
   );
 }

@@ -28,7 +28,12 @@ function landFact(option: PlanOption, units: UnitsPreference): Fact {
     : { name: 'Land', text: count ?? '', unit: `${count === '1' || count === '½' ? 'pace' : unit} ${where}` };
 }
 
-function factsOf(option: PlanOption, units: UnitsPreference, narrow: boolean): readonly Fact[] {
+function factsOf(
+  option: PlanOption,
+  units: UnitsPreference,
+  narrow: boolean,
+  large: boolean,
+): readonly Fact[] {
   const carry = distance(option.carryM, units);
   const run = distance(option.runM, units);
   const left = leave(option.leave.medianM, units);
@@ -42,7 +47,7 @@ function factsOf(option: PlanOption, units: UnitsPreference, narrow: boolean): r
   const error = option.standardErrorStrokes;
   return [
     ...all,
-    { name: 'Usual leave', ...left },
+    ...(large ? [] : [{ name: 'Usual leave', ...left }]),
     { name: 'Strokes', text: strokes(option.strokes), unit: `±${decimals(Math.max(error, 0.01), 2)}` },
   ];
 }
@@ -51,13 +56,14 @@ interface FactsProps {
   readonly option: PlanOption;
   readonly units: UnitsPreference;
   readonly narrow: boolean;
+  readonly large: boolean;
 }
 
 /** The numbers of one shot, as a person would be told them. */
-export function Facts({ option, units, narrow }: FactsProps): React.JSX.Element {
+export function Facts({ option, units, narrow, large }: FactsProps): React.JSX.Element {
   return (
     <dl className="facts">
-      {factsOf(option, units, narrow).map(({ name, text, unit }) => (
+      {factsOf(option, units, narrow, large).map(({ name, text, unit }) => (
         <div key={name}>
           <dt>{name}</dt>
           <dd>

@@ -3,6 +3,7 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { aim, chance, distance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { techniques } from '../../shared/words/vocabulary.ts';
 import type { SortKey } from '../store/session.ts';
 import { sortedOptions } from './sortedOptions.ts';
 
@@ -111,7 +112,9 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
   );
   // Rows keep their order until the numbers are firm.
   const sorted = sortedOptions(plan, coarse ? 'order' : sort, descending);
-  const short = shortList(plan, chosenId, pickedId, large ? 3 : MOST_ROWS);
+  const short = large
+    ? simplestThree(plan, chosenId, pickedId)
+    : shortList(plan, chosenId, pickedId, MOST_ROWS);
   const rows = all ? sorted : sorted.filter(({ id }) => short.has(id));
   const best = plan.options[0];
   return (
@@ -209,5 +212,29 @@ function shortList(plan: Plan, chosenId: string, pickedId: string | null, most: 
     list.add(id);
   }
   for (const { id } of plan.options) if (list.size < most) list.add(id);
+  return list;
+}
+
+/** A shot this much dearer than the best is no answer, however simple. */
+const MOST_COST = 0.5;
+
+/** The advice and the next simplest shots that are good enough; with them what is looked at or picked. */
+function simplestThree(plan: Plan, chosenId: string, pickedId: string | null): ReadonlySet<string> {
+  const list = new Set([plan.chosenId]);
+  const seen = new Set(
+    plan.options.flatMap(({ id, technique }) => (id === plan.chosenId ? [technique] : [])),
+  );
+  const simple = plan.options
+    .filter(({ playAway, costStrokes }) => !playAway && costStrokes <= MOST_COST)
+    .toSorted((a, b) => techniques.indexOf(a.technique) - techniques.indexOf(b.technique));
+  for (const { id, technique } of simple) {
+    if (list.size >= 3) break;
+    if (seen.has(technique)) continue;
+    seen.add(technique);
+    list.add(id);
+  }
+  for (const { id } of plan.options) if (list.size < 3) list.add(id);
+  list.add(chosenId);
+  if (pickedId !== null) list.add(pickedId);
   return list;
 }

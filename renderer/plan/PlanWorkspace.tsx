@@ -1,6 +1,7 @@
 import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
@@ -8,19 +9,32 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
+import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
 import { byLabel } from '../store/byLabel.ts';
-import { choiceFor, movePlace, putChoice, takeChoiceOut } from '../store/edits.ts';
+import { choiceFor, movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
+import { tell, troubleOf } from '../store/notices.ts';
+import type { Planning } from '../store/planning.ts';
 import { derivedStore } from '../store/planStore.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import { AnswerPane } from './AnswerPane.tsx';
 import type { Choice } from './Chooser.tsx';
+import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
 import './plan.css';
+import { savePicture } from './savePicture.ts';
 import { SectionView } from './SectionView.tsx';
 import { aimLabel, landLabel } from './shotLabels.ts';
+import { SurroundsBar, type SurroundsChoice, SurroundsSelect } from './SurroundsBar.tsx';
+import { TryPanel } from './TryPanel.tsx';
+import { tryFrom, tryRequest, type TrySettings } from './trySettings.ts';
+import { useSurrounds } from './useSurrounds.ts';
+import { useTry } from './useTry.ts';
+import { WhatChanges } from './WhatChanges.tsx';
 import { walkPlaces } from './walkPlaces.ts';
 
 export interface PlanWorkspaceProps {
@@ -34,11 +48,14 @@ export interface PlanWorkspaceProps {
   readonly openFile: () => void;
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
+  readonly planning: Pick<Planning, 'tryShot' | 'surrounds'>;
+  /** The letters of pictures, to be carried inside them. */
+  readonly fonts: () => Promise<readonly PlaybookFont[]>;
 }
 
 /** Choose a ball and a flag; see what to do, where it goes, and why. */
 export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
-  const { document, holeId, units, largeType, narrow, readOnly, edit, hold } = props;
+  const { document, holeId, units, largeType, narrow, readOnly, edit, hold, planning } = props;
   const [controls, setControls] = useState<MapControls | null>(null);
   const derived = useStore(derivedStore);
   const session = useStore(sessionStore);
@@ -56,13 +73,80 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     plan?.options.find(({ id }) => id === wanted) ?? plan?.options.find(({ id }) => id === plan.chosenId);
   const picked = ballId !== null && flagId !== null ? choiceFor(document, ballId, flagId) : null;
 
+  // What is set beside the option, and what is tried, hold for this ball and this flag alone.
+  const [besideFor, setBeside] = useState<{ readonly pair: string; readonly ids: readonly string[] } | null>(
+    null,
+  );
+  const besideIds = besideFor?.pair === pair && stage === 'firm' ? besideFor.ids : null;
+  const beside = useMemo(
+    () =>
+      (besideIds ?? []).flatMap((id) =>
+        id === option?.id ? [] : (plan?.options.find((one) => one.id === id) ?? []),
+      ),
+    [besideIds, plan, option],
+  );
+  const [tryFor, setTry] = useState<{ readonly pair: string; readonly settings: TrySettings } | null>(null);
+  const settings = tryFor?.pair === pair && plan !== null ? tryFor.settings : null;
+  const request = useMemo(
+    () =>
+      settings === null || ballId === null || flagId === null || plan === null
+        ? null
+        : tryRequest(settings, document, { ballId, flagId }, plan.chosenId),
+    [settings, document, ballId, flagId, plan],
+  );
+  const { tried, trouble: tryTrouble } = useTry(planning, request, scene);
+  const shownOption = settings === null ? option : (tried?.tried ?? option);
+  const others = useMemo(
+    () => (settings === null ? beside : tried === null || tried.advised === null ? [] : [tried.advised]),
+    [settings, tried, beside],
+  );
+
+  const [ground, setGround] = useState<SurroundsChoice>('off');
+  const flagRecord = scene?.flags.find(({ record }) => record.id === flagId);
+  const placedBall = scene?.balls.find(({ record }) => record.id === ballId);
+  const surroundsKey =
+    scene === null ? '' : JSON.stringify([scene.groundKey, scene.conditions, scene.player, flagRecord]);
+  const surrounds = useSurrounds(
+    planning,
+    flagId,
+    surroundsKey,
+    ground !== 'off' && derived.held === null && stage === 'firm',
+  );
+  const layer = useMemo<SurroundsLayer | null>(
+    () => (ground === 'off' || surrounds.map === null ? null : { map: surrounds.map, by: ground }),
+    [ground, surrounds.map],
+  );
+
   const shots = useMemo(
     () =>
-      scene === null || option === undefined
+      scene === null || shownOption === undefined
         ? []
-        : drawnShots(scene, ballId, flagId, option, stage === 'coarse', units),
-    [scene, ballId, flagId, option, stage, units],
+        : drawnShots(scene, ballId, flagId, shownOption, others, stage === 'coarse', units),
+    [scene, ballId, flagId, shownOption, others, stage, units],
   );
+  const player = recordsOf(document, 'player').find(({ inUse }) => inUse) ?? recordsOf(document, 'player')[0];
+  const save = (what: 'plate' | 'section', kind: 'svg' | 'png', drawing: SvgNode): void => {
+    const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
+    void props
+      .fonts()
+      .then((letters) => savePicture(drawing, kind, name.toLowerCase(), letters))
+      .catch((error: unknown) => tell(troubleOf(error)));
+  };
+  const toggleTry = (): void => {
+    setBeside(null);
+    setTry(
+      settings !== null || pair === null || option === undefined ? null : { pair, settings: tryFrom(option) },
+    );
+  };
+  const toggleCompare = (): void => {
+    setTry(null);
+    if (besideIds !== null || pair === null || plan === null || option === undefined) setBeside(null);
+    else {
+      const rival = plan.options.find(({ id }) => id === plan.chosenId && id !== option.id);
+      const next = rival ?? plan.options.find(({ id, playAway }) => id !== option.id && !playAway);
+      setBeside({ pair, ids: next === undefined ? [] : [next.id] });
+    }
+  };
 
   const choosePlace = (kind: 'ball' | 'flag', id: string): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
@@ -112,6 +196,13 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               ballId={ballId}
               flagId={flagId}
               shots={shots}
+              layer={layer}
+              landing={settings === null ? null : (settings.landing ?? tried?.tried.landing ?? null)}
+              moveLanding={(at) =>
+                setTry((now) =>
+                  now === null ? null : { ...now, settings: { ...now.settings, landing: at } },
+                )
+              }
               moving={derived.held !== null}
               units={units}
               largeType={largeType}
@@ -121,11 +212,22 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               drop={drop}
               onControls={setControls}
             />
+            <SurroundsBar
+              choice={ground}
+              layer={layer}
+              share={surrounds.share}
+              flagLabel={flag?.label ?? ''}
+              choose={setGround}
+            />
+            {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
             <SectionView
               scene={scene}
               ballId={ballId}
               flagId={flagId}
-              option={option ?? null}
+              option={derived.groundReady ? (shownOption ?? null) : null}
+              others={others}
+              save={save}
+              choice={<SurroundsSelect choice={ground} choose={setGround} />}
               coarse={stage === 'coarse'}
               units={units}
               largeType={largeType}
@@ -163,7 +265,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           {plan !== null && option !== undefined && ball !== undefined && flag !== undefined && (
             <AnswerPane
               plan={plan}
-              option={option}
+              option={shownOption ?? option}
               ballName={ball.name}
               ballLie={ballRecord?.type === 'ballPosition' ? ballRecord.lie : 'clean'}
               flagLabel={flag.label}
@@ -179,6 +281,64 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               choose={chooseOption}
               sortBy={sortBy}
               pick={(id) => edit(putChoice(picked, plan.ballId, plan.flagId, id))}
+              note={picked?.note ?? ''}
+              setNote={(note) => picked !== null && edit(noteChoice(picked, note))}
+              handed={player?.handed ?? 'right'}
+              flag={flagRecord?.at ?? { eastM: 0, northM: 0 }}
+              trying={settings !== null}
+              comparing={besideIds !== null}
+              toggleTry={toggleTry}
+              toggleCompare={toggleCompare}
+              changes={
+                stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
+                  <WhatChanges
+                    found={derived.switchPoints}
+                    share={derived.switchShare}
+                    chosenName={optionName(option)}
+                    stimpFt={scene.conditions.stimpFt}
+                    firmness={scene.conditions.firmness}
+                    units={units}
+                  />
+                ) : null
+              }
+              instead={
+                settings !== null &&
+                player !== undefined &&
+                placedBall !== undefined &&
+                flagRecord !== undefined ? (
+                  <TryPanel
+                    document={document}
+                    player={player}
+                    plan={plan}
+                    ball={placedBall.at}
+                    flag={flagRecord.at}
+                    settings={settings}
+                    tried={tried}
+                    trouble={tryTrouble}
+                    units={units}
+                    change={(change) =>
+                      setTry((now) =>
+                        now === null ? null : { ...now, settings: { ...now.settings, ...change } },
+                      )
+                    }
+                    reset={() =>
+                      setTry((now) => (now === null ? null : { ...now, settings: tryFrom(option) }))
+                    }
+                    close={() => setTry(null)}
+                  />
+                ) : besideIds !== null ? (
+                  <CompareTable
+                    options={[option, ...beside]}
+                    more={plan.options.filter(({ id }) => id !== option.id && !besideIds.includes(id))}
+                    units={units}
+                    add={(id) => pair !== null && setBeside({ pair, ids: [...besideIds, id] })}
+                    drop={(id) =>
+                      pair !== null && setBeside({ pair, ids: besideIds.filter((one) => one !== id) })
+                    }
+                    close={() => setBeside(null)}
+                  />
+                ) : null
+              }
               unpick={() => picked !== null && edit(takeChoiceOut(picked))}
             />
           )}
@@ -205,19 +365,26 @@ function drawnShots(
   ballId: string | null,
   flagId: string | null,
   option: PlanOption,
+  others: readonly PlanOption[],
   coarse: boolean,
   units: UnitsPreference,
 ): readonly DrawnShot[] {
   const ball = scene.balls.find(({ record }) => record.id === ballId);
   const flag = scene.flags.find(({ record }) => record.id === flagId);
   if (ball === undefined || flag === undefined) return [];
+  const place = { ball: ball.at, flag: flag.at, coarse };
   return [
+    ...others.map((other) => ({
+      ...place,
+      option: other,
+      role: 'second' as const,
+      aimText: '',
+      landText: '',
+    })),
     {
+      ...place,
       option,
-      ball: ball.at,
-      flag: flag.at,
       role: 'proposed',
-      coarse,
       aimText: aimLabel(option, units),
       landText: landLabel(option, units),
     },

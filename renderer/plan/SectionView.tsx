@@ -1,12 +1,15 @@
-import { MapButtons } from '../map/MapButtons.tsx';
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { drawSection } from '../../shared/plate/section.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { MapButtons } from '../map/MapButtons.tsx';
 import type { MapControls } from '../map/PlateMap.tsx';
+import { Download } from 'lucide-react';
+import { Menu } from '../ui/Menu.tsx';
 import { Drawing } from '../ui/drawing.tsx';
 import { landLabel } from './shotLabels.ts';
 
@@ -15,15 +18,20 @@ interface SectionViewProps {
   readonly ballId: string | null;
   readonly flagId: string | null;
   readonly option: PlanOption | null;
+  /** Options beside it, in the second ink. */
+  readonly others: readonly PlanOption[];
   readonly coarse: boolean;
   readonly units: UnitsPreference;
   readonly largeType: boolean;
   readonly controls: MapControls | null;
+  /** Stands in the heading: what the plate above shows. */
+  readonly choice: React.ReactNode;
+  readonly save: (what: 'plate' | 'section', kind: 'svg' | 'png', drawing: SvgNode) => void;
 }
 
 /** The ground and the shot from the side, along the line from ball to flag. */
 export function SectionView(props: SectionViewProps): React.JSX.Element {
-  const { scene, ballId, flagId, option, coarse, units, largeType, controls } = props;
+  const { scene, ballId, flagId, option, others, coarse, units, largeType, controls } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [layout, setLayout] = useState<{ readonly width: number; readonly height: number } | null>(null);
   useLayoutEffect(() => {
@@ -58,15 +66,28 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
       units,
       landText: landLabel(option, units),
       coarse,
+      others,
     });
-  }, [scene, ballId, flagId, option, coarse, units, largeType, layout]);
+  }, [scene, ballId, flagId, option, others, coarse, units, largeType, layout]);
 
   return (
     <section className="section" aria-label="Section along the shot">
       <div className="section-head">
         <h2>Section along the shot</h2>
+        {props.choice}
         <span className="section-scale">{drawn?.scaleText ?? ''}</span>
-        {controls !== null && <MapButtons controls={controls} />}
+        {controls !== null && (
+          <div className="section-tools">
+            <Menu
+              className="icon-button"
+              name="Save a picture"
+              align="end"
+              groups={pictureMenu(controls, drawn?.node ?? null, props.save)}
+              button={<Download size={16} strokeWidth={1.9} aria-hidden />}
+            />
+            <MapButtons controls={controls} />
+          </div>
+        )}
       </div>
       <div className="section-drawing" ref={holder}>
         <Drawing
@@ -76,4 +97,24 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
       </div>
     </section>
   );
+}
+
+function pictureMenu(
+  controls: MapControls,
+  section: SvgNode | null,
+  save: SectionViewProps['save'],
+): React.ComponentProps<typeof Menu>['groups'] {
+  const item = (what: 'plate' | 'section', kind: 'svg' | 'png') => ({
+    key: `${what}-${kind}`,
+    label: kind === 'svg' ? 'As SVG, for print' : 'As PNG',
+    disabled: what === 'section' && section === null,
+    run: () => {
+      const drawing = what === 'plate' ? controls.picture() : section;
+      if (drawing !== null) save(what, kind, drawing);
+    },
+  });
+  return [
+    { title: 'The plate', items: [item('plate', 'svg'), item('plate', 'png')] },
+    { title: 'The section', items: [item('section', 'svg'), item('section', 'png')] },
+  ];
 }

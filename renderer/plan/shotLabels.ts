@@ -20,3 +20,10 @@ export function landLabel({ landingOnM }: PlanOption, units: UnitsPreference): s
   if (where === undefined) return 'land on the edge';
   return `land ${count ?? ''} ${count === '1' || count === '½' ? 'pace' : 'paces'} ${where}`;
 }
+
+/** "3 ft right", "at it": a start line by itself. */
+export function aimWords(rightM: number, units: UnitsPreference): string {
+  const { text, unit } = aim(rightM, units);
+  const [count, side] = text.split(' ');
+  return side === 'R' || side === 'L' ? `${count ?? ''} ${unit} ${side === 'R' ? 'right' : 'left'}` : text;
+}

@@ -32,5 +32,8 @@ export function putChoice(
   ]);
 }
 
+export const noteChoice = (choice: ChoiceRecord, note: string): Edit =>
+  putRecords('changed a note', [{ ...choice, note }]);
+
 export const takeChoiceOut = ({ id }: ChoiceRecord): Edit =>
   removeRecords('took a shot out of the playbook', [id]);

@@ -2,7 +2,9 @@ import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
 import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
+import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
@@ -32,6 +34,8 @@ export class Planning {
   /** Coarse answers only, so that none ever waits behind a thorough one. */
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
+  /** Long work that somebody asked for and watches; started when it is. */
+  readonly #spare: PlanningClient;
   readonly #plans: PlanCache;
   readonly #grounds = new Grounds();
   readonly #switchPoints = new Map<string, SwitchPoints>();
@@ -51,6 +55,7 @@ export class Planning {
     this.#ground = new PlanningClient(startWorker, false);
     this.#quick = new PlanningClient(startWorker, false);
     this.#thorough = new PlanningClient(startWorker, true);
+    this.#spare = new PlanningClient(startWorker, true);
   }
 
   start(): void {
@@ -80,6 +85,37 @@ export class Planning {
     this.#quick.cancel();
     this.#thorough.cancel();
     derivedStore.setState({ progress: null, switchShare: null });
+  }
+
+  /** Plays a shot as somebody wants to; only the newest asked for is answered. */
+  tryShot(
+    request: TryRequest,
+    answer: (tried: TriedShot) => void,
+    problem: (words: { readonly message: string; readonly remedy: string }) => void,
+  ): void {
+    const { scene } = derivedStore.getState();
+    if (scene === null || this.#document === null) return;
+    this.#quick.ask(
+      'tryShot',
+      { document: this.#document, holeId: scene.hole.id, request },
+      { answer, problem },
+    );
+  }
+
+  /** The map of the surrounds of a flag. Returns how to give it up. */
+  surrounds(
+    flagId: string,
+    listener: {
+      readonly progress: (share: number) => void;
+      readonly answer: (map: SurroundsMap) => void;
+      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
+    },
+  ): () => void {
+    const { scene } = derivedStore.getState();
+    const document = this.#document;
+    if (scene === null || document === null) return () => undefined;
+    this.#spare.ask('surrounds', { document, holeId: scene.hole.id, flagId }, listener);
+    return () => this.#spare.cancel();
   }
 
   refresh(): void {

@@ -35,7 +35,7 @@ export function flightBand(
       const x = first[0] + (alongM - first[0]) * f;
       const t = flightM.length > 1 ? i / (flightM.length - 1) : 1;
       const y = first[1] + (heightM - first[1]) * f + missM * t;
-      return toDrawing([x, Math.max(y, groundAt(x))]);
+      return toDrawing([x, y]);
     });
   };
   const { inks } = style;

@@ -1,5 +1,4 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { planePoint } from '../geometry/points.ts';
 import type { PlanOption } from '../planner/plan.ts';
 import { sectionAlong } from '../terrain/section.ts';
 import type { SectionGround } from '../terrain/section.ts';
@@ -14,6 +13,7 @@ import { openPath } from './pathData.ts';
 import { dashes, strokes } from './pattern.ts';
 import { distanceAxis, rug } from './sectionAxis.ts';
 import { finishDistances, heightLookup, lineAxis, pathTop } from './sectionLine.ts';
+import { sidePath, type SidePath } from './sectionPath.ts';
 import { coverStrip } from './sectionStrip.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
@@ -32,6 +32,15 @@ export interface SectionContent {
   /** "land 2 paces on"; empty for a roll. */
   readonly landText: string;
   readonly coarse: boolean;
+  /** Options to compare with, drawn in the second ink. */
+  readonly others: readonly PlanOption[];
+}
+
+interface DrawnPath {
+  readonly points: readonly XY[];
+  readonly flight: readonly XY[];
+  readonly hops: readonly XY[];
+  readonly roll: readonly XY[];
 }
 
 export interface SectionLayout {
@@ -63,14 +72,9 @@ export function drawSection(
   const axis = lineAxis(ball, flag);
   const stops = finishDistances(option, axis);
   const lengthM = axis.lengthM;
-  const nearM = -Math.max(1.5, lengthM * 0.09);
-  const farM =
+  const shortM = -Math.max(1.5, lengthM * 0.09);
+  const pastM =
     Math.max(lengthM * 1.1, ...stops.map((s) => Math.min(s.alongM, lengthM * 1.35))) + lengthM * 0.03;
-  const line = sectionAlong(content.ground, [axis.at(nearM), axis.at(farM)], 0.2);
-  const left = 12 * k;
-  const right = layout.width - 12 * k;
-  const unitsPerM = (right - left) / (farM - nearM);
-
   const rugHeight = 12 * k;
   const axisText = textSize(style, 13.5);
   const axisY = layout.height - axisText - 7 * k;
@@ -80,11 +84,18 @@ export function drawSection(
     top: 30 * k,
     bottom: axisY - rugHeight - nameText - 12 * k - strip,
   };
-  const profile = Array.from(line.heightsM);
-  const lowM = Math.min(...profile);
-  const highM = Math.max(...profile, pathTop(option));
-  const spanM = Math.max(highM - lowM, 0.4);
+  const left = 12 * k;
+  const right = layout.width - 12 * k;
   const level = Math.max(room.bottom - room.top, 20);
+  const topM = Math.max(pathTop(option), ...content.others.map(pathTop));
+  const { line, profile, lowM, spanM, nearM, farM } = groundShown(
+    content.ground,
+    axis,
+    [shortM, pastM],
+    topM,
+    (spanM, lengthM) => (spanM * (right - left)) / level - lengthM,
+  );
+  const unitsPerM = (right - left) / (farM - nearM);
   // A flight too tall for the drawing shrinks both scales together; heights are stretched only where nothing would show.
   const wanted = spanM * unitsPerM;
   const exaggeration =
@@ -96,36 +107,20 @@ export function drawSection(
   const yOf = (heightM: number): number => room.bottom - (heightM - lowM) * perM * stretch;
   const groundAt = heightLookup(line.distancesM, line.heightsM, nearM);
 
-  // The path runs beside the line of the section, over ground a little higher or lower: each stretch of it is shifted
-  // by what the ground differs at its two ends, so that it leaves, touches and follows the ground that is drawn.
-  const out = new Float64Array(4);
-  const count = Math.floor(option.path.pointsM.length / 3);
-  const rolled = option.landing === null;
-  const path = Array.from({ length: count }, (_, i) => {
-    const east = option.path.pointsM[3 * i] ?? 0;
-    const north = option.path.pointsM[3 * i + 1] ?? 0;
-    content.ground.sample(east, north, out);
-    const alongM = axis.along(planePoint(east, north));
-    return { alongM, heightM: option.path.pointsM[3 * i + 2] ?? 0, shiftM: groundAt(alongM) - (out[0] ?? 0) };
-  });
-  const firstDown = rolled ? undefined : option.path.touchdowns[0];
-  const flightM =
-    firstDown === undefined
-      ? []
-      : path.slice(0, firstDown + 1).map(({ alongM, heightM }, i, all): XY => {
-          const t = all.length > 1 ? i / (all.length - 1) : 1;
-          const from = all[0]?.shiftM ?? 0;
-          return [alongM, heightM + from + ((all[all.length - 1]?.shiftM ?? 0) - from) * t];
-        });
-  const points = path.map(({ alongM, heightM, shiftM }, i): XY => {
-    const flown = flightM[i];
-    if (flown !== undefined) return [xOf(flown[0]), yOf(flown[1])];
-    const height = Math.max(heightM + shiftM, groundAt(alongM));
-    return [xOf(alongM), yOf(rolled ? groundAt(alongM) : height)];
-  });
-  const flight = firstDown === undefined ? [] : points.slice(0, firstDown + 1);
-  const hops = firstDown === undefined ? [] : points.slice(firstDown, option.path.rollFrom + 1);
-  const roll = rolled ? points : points.slice(Math.min(option.path.rollFrom, count - 1));
+  const drawn = sidePath(option, content.ground, axis, groundAt);
+  const { rolled, flightM, firstDown } = drawn;
+  const onSheet = (path: SidePath): DrawnPath => {
+    const points = path.pointsM.map(([alongM, heightM]): XY => [xOf(alongM), yOf(heightM)]);
+    const down = path.firstDown;
+    return {
+      points,
+      flight: down === undefined ? [] : points.slice(0, down + 1),
+      hops: down === undefined ? [] : points.slice(down, path.rollFrom + 1),
+      roll: points.slice(path.rollFrom),
+    };
+  };
+  const { points, flight, hops, roll } = onSheet(drawn);
+  const others = content.others.map((other) => onSheet(sidePath(other, content.ground, axis, groundAt)));
   const groundLine = profile.map((h, i): XY => [xOf(nearM + (line.distancesM[i] ?? 0)), yOf(h)]);
   const endX = groundLine[groundLine.length - 1]?.[0] ?? right;
 
@@ -190,7 +185,8 @@ export function drawSection(
     x: 2,
     y: 1,
     width: layout.width - 4,
-    height: room.bottom + strip,
+    // Words stand over the ground: below it are its own names.
+    height: Math.max(ballAt[1], flagAt[1]),
   });
 
   const scaleText =
@@ -214,9 +210,15 @@ export function drawSection(
       'aria-label': description,
     },
     element('title', {}, description),
-    coverStrip(line.coverCodes, groundLine, strip, nameText, style),
+    // The strip lies over the band, so that no part of it shows below the ground.
     flightBand(option, flightM, axis, groundAt, ([alongM, heightM]) => [xOf(alongM), yOf(heightM)], style),
+    coverStrip(line.coverCodes, groundLine, strip, nameText, style),
     strokes(openPath(groundLine), inks.ink, 2 * k, { 'stroke-linejoin': 'round' }),
+    ...others.flatMap((other) => [
+      strokes(openPath(other.roll), inks.ink2, 2 * k, { 'stroke-dasharray': dashes(style, 2, 3) }),
+      strokes(openPath(other.hops), inks.ink2, 1.4 * k),
+      strokes(openPath(other.flight), inks.ink2, 1.9 * k, { 'stroke-dasharray': dashes(style, 13, 6) }),
+    ]),
     strokes(openPath(roll), inks.halo, 5 * k),
     strokes(openPath(roll), ink, 3.2 * k, { 'stroke-linecap': 'round', ...coarseDash }),
     strokes(openPath(hops), ink, 1.9 * k, coarseDash),
@@ -233,6 +235,37 @@ export function drawSection(
     distanceAxis(xOf, axisY, farM, style, units, axisText),
   );
   return { node, exaggeration: stretch, scaleText };
+}
+
+/**
+ * The ground to draw. Where the flight is tall for the drawing, more ground before and behind fills the width that both
+ * scales leave over.
+ */
+function groundShown(
+  ground: SectionGround,
+  axis: ReturnType<typeof lineAxis>,
+  [shortM, pastM]: readonly [number, number],
+  topM: number,
+  spareM: (spanM: number, lengthM: number) => number,
+): {
+  readonly line: ReturnType<typeof sectionAlong>;
+  readonly profile: readonly number[];
+  readonly lowM: number;
+  readonly spanM: number;
+  readonly nearM: number;
+  readonly farM: number;
+} {
+  let [nearM, farM] = [shortM, pastM];
+  for (let round = 0; ; round += 1) {
+    const line = sectionAlong(ground, [axis.at(nearM), axis.at(farM)], 0.2);
+    const profile = Array.from(line.heightsM);
+    const lowM = Math.min(...profile);
+    const spanM = Math.max(Math.max(...profile, topM) - lowM, 0.4);
+    const spare = spareM(spanM, farM - nearM);
+    if (spare <= 0.01 || round === 2) return { line, profile, lowM, spanM, nearM, farM };
+    nearM -= spare * 0.35;
+    farM += spare * 0.65;
+  }
 }
 
 function runWords(riseM: number, units: UnitsPreference): string {

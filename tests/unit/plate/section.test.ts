@@ -22,6 +22,7 @@ const content: SectionContent = {
   units: { system: 'yards', paceM: 0.9 },
   landText: 'land 2 paces on',
   coarse: false,
+  others: [],
 };
 const layout = { width: 774, height: 180 };
 

@@ -1,0 +1,126 @@
+import { X } from 'lucide-react';
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { PlanOption } from '../../shared/planner/plan.ts';
+import {
+  chance,
+  distance,
+  feetAndInches,
+  landing,
+  leave,
+  strokes,
+  withUnit,
+} from '../../shared/units/format.ts';
+import { signed } from '../../shared/units/numerals.ts';
+import { aimWords } from './shotLabels.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+
+interface CompareTableProps {
+  /** The first is the one the others are held against. */
+  readonly options: readonly PlanOption[];
+  /** All that can still be added. */
+  readonly more: readonly PlanOption[];
+  readonly units: UnitsPreference;
+  readonly add: (id: string) => void;
+  readonly drop: (id: string) => void;
+  readonly close: () => void;
+}
+
+const MOST = 3;
+
+/** Two or three options beside each other: what differs, figure by figure. */
+export function CompareTable(props: CompareTableProps): React.JSX.Element {
+  const { options, more, units, add, drop, close } = props;
+  const [first] = options;
+  return (
+    <section className="compare" aria-label="Side by side">
+      <div className="compare-head">
+        <h2>Side by side</h2>
+        {options.length < MOST && more.length > 0 && (
+          <label>
+            <span className="unseen">Add an option</span>
+            <select value="" onChange={({ target }) => target.value !== '' && add(target.value)}>
+              <option value="">Add an option</option>
+              {more.map((option) => (
+                <option key={option.id} value={option.id}>
+                  {optionName(option)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <button type="button" className="link-button" onClick={close}>
+          Done
+        </button>
+      </div>
+      <table>
+        <caption className="unseen">
+          Figures of the options, the first in red on the plate, the others in grey
+        </caption>
+        <thead>
+          <tr>
+            <td />
+            {options.map((option, i) => (
+              <th key={option.id} scope="col" className={i === 0 ? 'first' : ''}>
+                <span className="compare-key" aria-hidden /> {optionName(option)}
+                {i > 0 && (
+                  <button
+                    type="button"
+                    className="icon-button"
+                    aria-label={`Take ${optionName(option)} out`}
+                    onClick={() => drop(option.id)}
+                  >
+                    <X size={14} strokeWidth={1.9} aria-hidden />
+                  </button>
+                )}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows(units).map(({ words, cell }) => (
+            <tr key={words}>
+              <th scope="row">{words}</th>
+              {options.map((option) => (
+                <td key={option.id}>{cell(option)}</td>
+              ))}
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">Difference</th>
+            {options.map((option) => (
+              <td key={option.id}>
+                {first === undefined || option === first ? '–' : signed(option.strokes - first.strokes, 2)}
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface Row {
+  readonly words: string;
+  readonly cell: (option: PlanOption) => string;
+}
+
+const rows = (units: UnitsPreference): readonly Row[] => [
+  {
+    words: 'Carry + run',
+    cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
+  },
+  {
+    words: 'Land',
+    cell: ({ landingOnM }) => (landingOnM === null ? 'it rolls' : landing(landingOnM, units).text),
+  },
+  { words: 'Top of flight', cell: ({ apexM }) => (apexM < 0.05 ? '–' : feetAndInches(apexM, units)) },
+  { words: 'Aim', cell: ({ aimRightM }) => aimWords(aimRightM, units) },
+  {
+    words: 'Half stop within',
+    cell: (option) => withUnit(leave(option.leave.medianM, units)),
+  },
+  { words: 'Nine in ten within', cell: (option) => withUnit(leave(option.leave.q90M, units)) },
+  { words: 'Up and down', cell: ({ chances }) => `${chance(chances.upAndDown).text} %` },
+  { words: 'Trouble', cell: ({ chances }) => `${chance(chances.trouble).text} %` },
+  { words: 'Strokes', cell: (option) => strokes(option.strokes) },
+];

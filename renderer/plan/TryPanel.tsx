@@ -1,0 +1,302 @@
+import { Minus, Plus, RotateCcw } from 'lucide-react';
+import { recordsOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument, PlayerLevel, PlayerRecord } from '../../shared/atlas/records.ts';
+import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
+import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import type { TriedShot } from '../../shared/planner/tryShot.ts';
+import { coverWords } from '../../shared/plate/coverWords.ts';
+import { metresFromFeet } from '../../shared/units/conversions.ts';
+import { chance, distance, landing, leave, strokes, withUnit } from '../../shared/units/format.ts';
+import { signed } from '../../shared/units/numerals.ts';
+import { aimWords } from './shotLabels.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { covers, lieQualities, techniques } from '../../shared/words/vocabulary.ts';
+import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+import { lieWords } from '../ui/words.ts';
+import type { TrySettings } from './trySettings.ts';
+
+interface TryPanelProps {
+  readonly document: AtlasDocument;
+  readonly player: PlayerRecord;
+  readonly plan: Plan;
+  readonly ball: PlanePoint;
+  readonly flag: PlanePoint;
+  readonly settings: TrySettings;
+  readonly tried: TriedShot | null;
+  readonly trouble: TroubleWords | null;
+  readonly units: UnitsPreference;
+  readonly change: (change: Partial<TrySettings>) => void;
+  readonly reset: () => void;
+  readonly close: () => void;
+}
+
+const AS_IS = 'as-is';
+const levels: readonly { readonly key: string; readonly words: string; readonly level: PlayerLevel }[] = [
+  { key: 'tour', words: 'tour', level: { kind: 'tour' } },
+  ...[0, 5, 10, 15, 20, 28, 36].map((handicap) => ({
+    key: String(handicap),
+    words: handicap === 0 ? 'handicap 0, scratch' : `handicap ${handicap}`,
+    level: { kind: 'handicap' as const, handicap },
+  })),
+  { key: 'beginner', words: 'beginner', level: { kind: 'beginner' } },
+];
+
+/** Change one thing about the shot or the circumstances, and see what it costs or saves. */
+export function TryPanel(props: TryPanelProps): React.JSX.Element {
+  const { document, player, plan, settings, tried, units, change } = props;
+  const days = recordsOf(document, 'conditions');
+  const rolled = settings.technique === 'putt';
+  const clubs = player.bag.filter(({ kind }) => (kind === 'putter') === rolled);
+  return (
+    <section className="try" aria-label="Try changes">
+      <div className="compare-head">
+        <h2>Try changes</h2>
+        <button type="button" className="link-button" onClick={props.reset}>
+          <RotateCcw size={14} strokeWidth={1.9} aria-hidden /> As planned
+        </button>
+        <button type="button" className="link-button" onClick={props.close}>
+          Done
+        </button>
+      </div>
+      <div className="try-form">
+        <label>
+          <span>Shot</span>
+          <select
+            value={settings.technique}
+            onChange={({ target }) => {
+              const technique = techniques.find((one) => one === target.value) ?? settings.technique;
+              const wants = technique === 'putt';
+              const fits =
+                player.bag.find(({ id }) => id === settings.clubId)?.kind === 'putter' ? wants : !wants;
+              const other = player.bag.find(({ kind }) => (kind === 'putter') === wants);
+              change({
+                technique,
+                landing: null,
+                clubId: fits ? settings.clubId : (other?.id ?? settings.clubId),
+              });
+            }}
+          >
+            {techniques.map((technique) => (
+              <option key={technique} value={technique}>
+                {techniqueName(technique)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Club</span>
+          <select value={settings.clubId} onChange={({ target }) => change({ clubId: target.value })}>
+            {clubs.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Stepper
+          name="Land"
+          text={
+            rolled
+              ? 'it rolls'
+              : typeof tried?.tried.landingOnM === 'number'
+                ? landing(tried.tried.landingOnM, units).text
+                : '–'
+          }
+          less="Land shorter"
+          more="Land further on"
+          disabled={rolled || tried === null}
+          step={(by) => {
+            const from = settings.landing ?? tried?.tried.landing ?? null;
+            if (from !== null)
+              change({ landing: along(props.ball, props.flag, from, by * 0.5 * units.paceM) });
+          }}
+        />
+        <Stepper
+          name="Size"
+          text={settings.sizePct === 0 ? 'as planned' : `${signed(settings.sizePct, 0)} %`}
+          less="Smaller"
+          more="Bigger"
+          step={(by) => change({ sizePct: Math.max(-40, Math.min(60, settings.sizePct + 4 * by)) })}
+        />
+        <Stepper
+          name="Aim"
+          text={tried === null ? '–' : aimWords(tried.tried.aimRightM, units)}
+          less="Aim further left"
+          more="Aim further right"
+          step={(by) => change({ aimShiftM: settings.aimShiftM + by * metresFromFeet(0.5) })}
+        />
+        <label>
+          <span>Ground</span>
+          <select
+            value={settings.cover ?? AS_IS}
+            onChange={({ target }) => change({ cover: covers.find((one) => one === target.value) ?? null })}
+          >
+            <option value={AS_IS}>{coverWords[plan.ballCover]}, as it is</option>
+            {covers.map((cover) => (
+              <option key={cover} value={cover}>
+                {coverWords[cover]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Lie</span>
+          <select
+            value={settings.lie ?? AS_IS}
+            onChange={({ target }) =>
+              change({ lie: lieQualities.find((one) => one === target.value) ?? null })
+            }
+          >
+            <option value={AS_IS}>as it is</option>
+            {lieQualities.map((quality) => (
+              <option key={quality} value={quality}>
+                {lieWords[quality]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Day</span>
+          <select
+            value={settings.dayId ?? AS_IS}
+            onChange={({ target }) => change({ dayId: target.value === AS_IS ? null : target.value })}
+          >
+            <option value={AS_IS}>as it is</option>
+            {days.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Level</span>
+          <select
+            value={levelKey(settings.level)}
+            onChange={({ target }) =>
+              change({ level: levels.find(({ key }) => key === target.value)?.level ?? null })
+            }
+          >
+            <option value={AS_IS}>{player.name}</option>
+            {levels.map(({ key, words }) => (
+              <option key={key} value={key}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {props.trouble !== null && <Trouble trouble={props.trouble} />}
+      {tried !== null && <Outcome tried={tried} units={units} />}
+      {!rolled && <p className="try-hint">The landing spot can be dragged on the plate.</p>}
+    </section>
+  );
+}
+
+interface StepperProps {
+  readonly name: string;
+  readonly text: string;
+  readonly less: string;
+  readonly more: string;
+  readonly disabled?: boolean;
+  readonly step: (by: 1 | -1) => void;
+}
+
+function Stepper({ name, text, less, more, disabled = false, step }: StepperProps): React.JSX.Element {
+  return (
+    <div className="stepper" role="group" aria-label={name}>
+      <span>{name}</span>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={less}
+        title={less}
+        disabled={disabled}
+        onClick={() => step(-1)}
+      >
+        <Minus size={15} strokeWidth={1.9} aria-hidden />
+      </button>
+      <output>{text}</output>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={more}
+        title={more}
+        disabled={disabled}
+        onClick={() => step(1)}
+      >
+        <Plus size={15} strokeWidth={1.9} aria-hidden />
+      </button>
+    </div>
+  );
+}
+
+function Outcome({
+  tried: { tried, advised, costStrokes, standardErrorStrokes },
+  units,
+}: {
+  readonly tried: TriedShot;
+  readonly units: UnitsPreference;
+}): React.JSX.Element {
+  const sure = standardErrorStrokes !== null && Math.abs(costStrokes ?? 0) > 2 * standardErrorStrokes;
+  const words =
+    costStrokes === null
+      ? 'The recommendation cannot be played like this.'
+      : !sure && Math.abs(costStrokes) < 0.05
+        ? 'Level with the recommendation.'
+        : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the recommendation${sure ? '' : ', as far as these shots can tell'}.`;
+  const cells: readonly { readonly words: string; readonly of: (option: PlanOption) => string }[] = [
+    {
+      words: 'Carry + run',
+      of: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
+    },
+    { words: 'Half stop within', of: (option) => withUnit(leave(option.leave.medianM, units)) },
+    { words: 'Up and down', of: ({ chances }) => `${chance(chances.upAndDown).text} %` },
+    { words: 'Trouble', of: ({ chances }) => `${chance(chances.trouble).text} %` },
+    { words: 'Strokes', of: (option) => strokes(option.strokes) },
+  ];
+  return (
+    <>
+      <p className="try-outcome" role="status">
+        {words}
+      </p>
+      <table>
+        <caption className="unseen">The shot tried against the recommendation</caption>
+        <thead>
+          <tr>
+            <td />
+            <th scope="col" className="first">
+              <span className="compare-key" aria-hidden /> Tried
+            </th>
+            {advised !== null && (
+              <th scope="col">
+                <span className="compare-key" aria-hidden /> {optionName(advised)}
+              </th>
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {cells.map(({ words: name, of }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{of(tried)}</td>
+              {advised !== null && <td>{of(advised)}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+const levelKey = (level: PlayerLevel | null): string =>
+  level === null ? AS_IS : level.kind === 'handicap' ? String(level.handicap) : level.kind;
+
+/** A place moved along the line from ball to flag. */
+function along(ball: PlanePoint, flag: PlanePoint, from: PlanePoint, byM: number): PlanePoint {
+  const east = flag.eastM - ball.eastM;
+  const north = flag.northM - ball.northM;
+  const length = Math.max(0.1, Math.hypot(east, north));
+  return planePoint(from.eastM + (east / length) * byM, from.northM + (north / length) * byM);
+}

@@ -1,0 +1,71 @@
+import type { AtlasDocument, PlayerLevel } from '../../shared/atlas/records.ts';
+import { recordsOf } from '../../shared/atlas/document.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import type { PlanOption } from '../../shared/planner/plan.ts';
+import type { TryRequest } from '../../shared/planner/tryShot.ts';
+import { USUAL_SEED } from '../../shared/protocol/planning.ts';
+import type { Cover, LieQuality, Technique } from '../../shared/words/vocabulary.ts';
+
+/** What somebody tries, where it differs from the plan. */
+export interface TrySettings {
+  readonly technique: Technique;
+  readonly clubId: string;
+  readonly landing: PlanePoint | null;
+  /** Steps of size and aim away from the plan's. */
+  readonly sizePct: number;
+  readonly aimShiftM: number;
+  readonly cover: Cover | null;
+  readonly lie: LieQuality | null;
+  /** Another day of the atlas. */
+  readonly dayId: string | null;
+  readonly level: PlayerLevel | null;
+}
+
+/** Shots of a try: enough to tell a few hundredths apart, quick enough to follow a hand. */
+const SHOTS = 200;
+
+/** The option as planned: nothing changed yet. */
+export const tryFrom = ({ technique, clubId }: Pick<PlanOption, 'technique' | 'clubId'>): TrySettings => ({
+  technique,
+  clubId,
+  landing: null,
+  sizePct: 0,
+  aimShiftM: 0,
+  cover: null,
+  lie: null,
+  dayId: null,
+  level: null,
+});
+
+export function tryRequest(
+  settings: TrySettings,
+  document: AtlasDocument,
+  pair: { readonly ballId: string; readonly flagId: string },
+  advisedId: string,
+): TryRequest {
+  const { technique, clubId, landing, sizePct, aimShiftM, cover, lie, dayId, level } = settings;
+  const day = recordsOf(document, 'conditions').find(({ id }) => id === dayId);
+  return {
+    ...pair,
+    shots: SHOTS,
+    seed: USUAL_SEED,
+    technique,
+    clubId,
+    landing,
+    sizeFactor: 1 + sizePct / 100,
+    aimShiftM,
+    advisedId,
+    ...(cover !== null && { cover }),
+    ...(lie !== null && { lie }),
+    ...(day !== undefined && {
+      conditions: {
+        stimpFt: day.stimpFt,
+        firmness: day.firmness,
+        moisture: day.moisture,
+        windMps: day.windMps,
+        windFromDeg: day.windFromDeg,
+      },
+    }),
+    ...(level !== null && { level }),
+  };
+}
