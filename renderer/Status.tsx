@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { derivedStore } from './store/planStore.ts';
-import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
+import { atlasStore, documentOfAtlas, writingStore } from './store/openAtlas.ts';
 import { undoAnnotation } from '../shared/atlas/history.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import { preferencesStore } from './store/preferences.ts';
@@ -24,6 +24,7 @@ const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$
 /** The status bar of the open atlas and its plan. */
 export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
+  const { count: writing } = useStore(writingStore);
   const { plan, stage, progress } = useStore(derivedStore);
   const { workspace } = useStore(sessionStore);
   const survey = useStore(surveyStatus);
@@ -36,7 +37,9 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       ? 'No atlas open'
       : kept === null
         ? 'Not saved: the library cannot be used'
-        : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
+        : writing > 0
+          ? 'Saving'
+          : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
   const shots = plan === null ? 0 : plan.options.length * plan.shotsPerOption;
   const words =
     progress !== null

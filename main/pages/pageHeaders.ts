@@ -9,7 +9,8 @@ export const pageHeaders: Readonly<Record<string, string>> = {
     "script-src 'self'",
     "style-src 'self' 'unsafe-inline'",
     "font-src 'self' data:",
-    "img-src 'self' data: blob:",
+    // Base layers are pictures from addresses a person chooses: over https, or from this machine. Only pictures.
+    "img-src 'self' data: blob: https: http://127.0.0.1:* http://localhost:*",
     "connect-src 'self' blob:",
     "worker-src 'self' blob:",
     'frame-src blob:',
@@ -18,7 +19,8 @@ export const pageHeaders: Readonly<Record<string, string>> = {
     "frame-ancestors 'self'",
   ].join('; '),
   'Cross-Origin-Opener-Policy': 'same-origin',
-  'Cross-Origin-Embedder-Policy': 'require-corp',
+  // Pictures from elsewhere come without cookies; the page stays isolated as under require-corp.
+  'Cross-Origin-Embedder-Policy': 'credentialless',
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',

@@ -63,9 +63,8 @@ export class BaseLayers {
       keepBuffer: 0,
       updateWhenIdle: true,
       updateWhenZooming: false,
-      // Public tile servers ask who fetches: they learn the origin and no more. CORS lets an isolated page show a tile.
+      // Public tile servers ask who fetches: they learn the origin of the window and no more.
       referrerPolicy: 'strict-origin-when-cross-origin' as const,
-      crossOrigin: 'anonymous' as const,
     };
     if (wmsLayers === '') return L.tileLayer(url, options);
     return L.tileLayer.wms(url, {

@@ -15,6 +15,7 @@ import {
   stepped,
   stepsAt,
   withStep,
+  writingStore,
 } from './openAtlas.ts';
 import { holdAtlas } from './holdAtlas.ts';
 import { newAtlas, type NewAtlas } from './newAtlas.ts';
@@ -80,12 +81,12 @@ export class Desk {
     if (next === open) return;
     atlasStore.setState({ open: next });
     const at = this.#now();
-    this.#library
-      .append(open.id, open.inForce, edit.annotation, before, documentOfAtlas(next), at)
-      .then(() => {
-        this.#kept(open.id, at);
-        this.#keepAbout();
-      }, this.#report);
+    writing(
+      this.#library.append(open.id, open.inForce, edit.annotation, before, documentOfAtlas(next), at),
+    ).then(() => {
+      this.#kept(open.id, at);
+      this.#keepAbout();
+    }, this.#report);
   }
 
   undo(): void {
@@ -323,7 +324,10 @@ export class Desk {
     if (open === null || next === null || next === open || open.readOnly !== null) return;
     atlasStore.setState({ open: next });
     const at = this.#now();
-    this.#library.moveTo(open.id, next.inForce, at).then(() => this.#kept(open.id, at), this.#report);
+    writing(this.#library.moveTo(open.id, next.inForce, at)).then(
+      () => this.#kept(open.id, at),
+      this.#report,
+    );
   }
 
   #kept(id: string, keptAt: number): void {
@@ -356,6 +360,13 @@ function withHole(session: Session, document: AtlasDocument): Session {
   const holes = holesInOrder(document);
   if (holes.some(({ id }) => id === session.holeId)) return session;
   return { ...session, holeId: holes[0]?.id ?? null };
+}
+
+/** Counts a step as under way until it is kept or has failed. */
+function writing<T>(work: Promise<T>): Promise<T> {
+  const count = (by: 1 | -1): void => writingStore.setState({ count: writingStore.getState().count + by });
+  count(1);
+  return work.finally(() => count(-1));
 }
 
 const fileNameFrom = (name: string): string =>

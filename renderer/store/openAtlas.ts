@@ -22,6 +22,9 @@ export interface OpenAtlas {
 
 export const atlasStore = createStore<{ readonly open: OpenAtlas | null }>(() => ({ open: null }));
 
+/** How many steps are on their way to the library; none when everything is kept. */
+export const writingStore = createStore<{ readonly count: number }>(() => ({ count: 0 }));
+
 /** The document as it stands. */
 export const documentOfAtlas = (open: OpenAtlas): AtlasDocument => currentState(open.history);
 

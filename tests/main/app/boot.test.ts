@@ -65,7 +65,7 @@ describe('the desktop program', () => {
     expect(page.status).toBe(200);
     expect(await page.text()).toContain('<title>Swale</title>');
     expect(page.headers.get('cross-origin-opener-policy')).toBe('same-origin');
-    expect(page.headers.get('cross-origin-embedder-policy')).toBe('require-corp');
+    expect(page.headers.get('cross-origin-embedder-policy')).toBe('credentialless');
     expect(page.headers.get('content-security-policy')).toContain("script-src 'self';");
     for (const url of ['app://swale/..%2f..%2fsecret.txt', 'app://other/', 'app://print/unknown'])
       expect((await electron.protocol.fetch(url)).status, url).toBe(404);

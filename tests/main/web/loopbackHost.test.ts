@@ -45,7 +45,7 @@ it('serves the window, isolated and under strict rules', async () => {
     'content-type': 'text/html; charset=utf-8',
     'cache-control': 'no-cache',
     'cross-origin-opener-policy': 'same-origin',
-    'cross-origin-embedder-policy': 'require-corp',
+    'cross-origin-embedder-policy': 'credentialless',
     'x-content-type-options': 'nosniff',
   });
   const script = await fetch(`${url}assets/index-1a2b.js`);

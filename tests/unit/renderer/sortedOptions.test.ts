@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { sortedOptions } from '../../../renderer/plan/sortedOptions.ts';
+import { openStreetMap } from '../../../renderer/store/baseLayerSettings.ts';
 import { preferencesFrom } from '../../../renderer/store/preferences.ts';
 import { firstSession, sessionFrom } from '../../../renderer/store/session.ts';
 import { byLabel } from '../../../renderer/store/byLabel.ts';
@@ -33,7 +34,23 @@ it('reads kept sessions and preferences of any shape', () => {
     theme: 'dark',
     textSize: 'usual',
     units: 'yards',
+    grid: false,
+    baseLayers: [openStreetMap],
   });
+  // A source of pictures comes back as it was set; one that could do more than serve pictures does not.
+  const own = {
+    ...openStreetMap,
+    id: 'own',
+    name: 'Club photo',
+    url: 'https://maps.example.org/{z}/{x}/{y}',
+    on: true,
+  };
+  const script = { ...own, id: 'bad', url: 'javascript:alert(1)//{z}/{x}/{y}' };
+  const plain = { ...own, id: 'plain', url: 'http://maps.example.org/{z}/{x}/{y}' };
+  expect(preferencesFrom({ baseLayers: [own, script, plain, 7, { id: 3 }] }).baseLayers).toEqual([
+    openStreetMap,
+    own,
+  ]);
 });
 
 it('orders labels as a person counts', () => {
