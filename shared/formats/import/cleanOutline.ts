@@ -6,8 +6,8 @@ import { untangled } from '../../geometry/topology.ts';
 import { MOST_IN_OUTLINE } from './limits.ts';
 
 const SMALLEST_M2 = 0.5;
-/** A receiver in the hand wanders by more than this between fixes. */
-const WALKED_TOLERANCE_M = 0.25;
+/** A receiver in the hand wanders by more than this between fixes; more would cut round corners noticeably. */
+const WALKED_TOLERANCE_M = 0.1;
 const DENSE_TOLERANCE_M = 0.1;
 const SAME_PLACE_M = 0.005;
 /** Longer outlines are not untangled: the search for crossings takes the square of their length. */

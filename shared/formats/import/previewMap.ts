@@ -69,7 +69,7 @@ export function previewMap(
     polygons.forEach((polygon, p) => {
       const rings: (readonly PlanePoint[])[] = [];
       for (const [r, ring] of polygon.entries()) {
-        const clean = cleanOutline(ring, content.walked);
+        const clean = cleanOutline(ring, content.walked && feature.geometry.kind === 'line');
         if (clean.ring !== null) {
           rings.push(clean.ring);
           mended += clean.mended ? 1 : 0;

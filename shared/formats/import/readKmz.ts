@@ -5,6 +5,8 @@ import type { MapContent } from './mapFeature.ts';
 import { readKml } from './readKml.ts';
 
 const MOST_ENTRIES = 1_000;
+/** Packed size of the document: bounds the time of unpacking, whatever unpacked size the archive states. */
+const MOST_PACKED_BYTES = 4 * 1024 * 1024;
 
 /**
  * The first KML document of a KMZ archive; pictures and everything else in it stay packed. Nothing is written anywhere, so
@@ -21,16 +23,16 @@ export function readKmz(content: Uint8Array, fileName: string): MapContent {
   let files: Readonly<Record<string, Uint8Array>>;
   try {
     files = unzipSync(content, {
-      filter: ({ name, originalSize }) => {
+      filter: ({ name, size, originalSize }) => {
         entries += 1;
         if (entries > MOST_ENTRIES)
           refuse('archive-too-large', `the archive has more than ${String(MOST_ENTRIES)} entries.`);
         if (chosen !== null || !/\.kml$/i.test(name)) return false;
         // The unpacked size that the archive states is also the size of the buffer it is unpacked into.
-        if (originalSize > MOST_TEXT_BYTES)
+        if (originalSize > MOST_TEXT_BYTES || size > MOST_PACKED_BYTES)
           refuse(
             'archive-too-large',
-            `the document inside unpacks to ${String(Math.round(originalSize / 1048576))} MB.`,
+            `the document inside takes ${String(Math.round(size / 1048576))} MB packed and ${String(Math.round(originalSize / 1048576))} MB unpacked.`,
           );
         chosen = name;
         return true;

@@ -39,13 +39,13 @@ export const nationalGrids: readonly NationalGrid[] = [
     name: 'Amersfoort / RD New',
     alias: /rd_?new/i,
     definition:
-      '+proj=sterea +lat_0=52.1561605555556 +lon_0=5.38763888888889 +k=0.9999079 +x_0=155000 +y_0=463000 +ellps=bessel +towgs84=565.4171,50.3319,465.5524,1.9342,-1.6677,9.1019,4.0725 +units=m',
+      '+proj=sterea +lat_0=52.1561605555556 +lon_0=5.38763888888889 +k=0.9999079 +x_0=155000 +y_0=463000 +ellps=bessel +towgs84=565.2369,50.0087,465.658,-0.406857330322398,0.350732676542563,-1.8703473836068,4.0812 +units=m',
     uncertainM: 1,
   },
   {
     epsg: 3812,
     name: 'ETRS89 / Belgian Lambert 2008',
-    alias: /belgian_?lambert_?2008/i,
+    alias: /bel(gian|ge)_?lambert_?2008/i,
     definition:
       '+proj=lcc +lat_0=50.797815 +lon_0=4.35921583333333 +lat_1=49.8333333333333 +lat_2=51.1666666666667 +x_0=649328 +y_0=665262 +ellps=GRS80 +units=m',
   },

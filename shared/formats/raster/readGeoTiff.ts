@@ -1,4 +1,4 @@
-import { inflateSync, unzlibSync } from 'fflate';
+import { Inflate, Unzlib } from 'fflate';
 import { addDecoder, BaseDecoder, fromArrayBuffer, type GeoTIFFImage } from 'geotiff';
 import { InputProblem } from '../../words/inputProblem.ts';
 import type { ImportOptions, ImportWarning } from '../import/importPreview.ts';
@@ -10,6 +10,9 @@ import { type ElevationRaster, METRES_PER_UNIT, MOST_CELLS } from './elevationRa
 const MOST_BLOCK_BYTES = 256 * 1024 * 1024;
 
 type TagName = Parameters<ReturnType<GeoTIFFImage['getFileDirectory']>['hasTag']>[0];
+
+/** What is unpacked at a time, so that a block that holds too much is noticed early. */
+const PIECE_BYTES = 65_536;
 
 interface BlockShape {
   readonly tileWidth: number;
@@ -30,8 +33,16 @@ class BoundedDeflate extends BaseDecoder {
     const out = new Uint8Array(size);
     // Some writers leave out zlib's header.
     const zlib = ((packed[0] ?? 0) & 15) === 8 && (((packed[0] ?? 0) << 8) | (packed[1] ?? 0)) % 31 === 0;
-    const done = zlib ? unzlibSync(packed, { out }) : inflateSync(packed, { out });
-    return done.length === size ? done.buffer : out.buffer;
+    const inflater = zlib ? new Unzlib() : new Inflate();
+    let length = 0;
+    inflater.ondata = (chunk) => {
+      if (length + chunk.length > size) throw new RangeError('a block holds more than its header says');
+      out.set(chunk, length);
+      length += chunk.length;
+    };
+    for (let i = 0; i < packed.length; i += PIECE_BYTES)
+      inflater.push(packed.subarray(i, i + PIECE_BYTES), i + PIECE_BYTES >= packed.length);
+    return out.buffer;
   }
 }
 addDecoder([8, 32946], () => Promise.resolve(BoundedDeflate), undefined, false);
