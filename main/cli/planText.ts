@@ -58,12 +58,16 @@ export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts
 }
 
 function row(option: PlanOption, rank: number, plan: Plan, units: UnitsPreference): readonly string[] {
-  const mark = option.id === plan.chosenId ? '>' : option.id === plan.safeId ? 's' : '';
+  const mark = `${option.id === plan.chosenId ? '>' : ''}${option.id === plan.safeId ? 's' : ''}`;
   return [
     mark,
     optionName(option),
     option.landing === null ? '' : distance(option.carryM, units).text,
-    option.landingOnM === null ? 'rolls' : landing(option.landingOnM, units).text,
+    option.landing === null
+      ? 'rolls'
+      : option.landingOnM === null
+        ? 'off'
+        : landing(option.landingOnM, units).text,
     aim(option.aimRightM, units).text,
     distance(option.runM, units).text,
     leave(option.leave.medianM, units).text,

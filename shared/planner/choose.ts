@@ -17,11 +17,14 @@ export interface Choice {
 
 /**
  * The choice: of all within the player's margin of the best, the simplest technique, and within a technique the
- * fewest strokes. A technique still being learned must save the margin before it counts. Two options are level
- * when the mean of their paired difference is within its standard error. The safe way out is chosen only where
- * nothing else is within the margin.
+ * fewest strokes. A technique still being learned must save the margin before it counts. Level is said
+ * against the best (`isLevel`). A shot played away is chosen only where nothing else is within the margin.
  */
-export function choose(evaluated: readonly EvaluatedOption[], player: PlayerRecord): Choice {
+export function choose(
+  evaluated: readonly EvaluatedOption[],
+  safe: EvaluatedOption | null,
+  player: PlayerRecord,
+): Choice {
   const margin = player.simplicityMarginStrokes;
   const priced = (e: EvaluatedOption): number =>
     e.option.strokes + (player.repertoire[e.option.technique] === 'learning' ? margin : 0);
@@ -33,7 +36,7 @@ export function choose(evaluated: readonly EvaluatedOption[], player: PlayerReco
   const standings = ordered.map((e) => ({
     evaluated: e,
     costStrokes: e.option.strokes - best.option.strokes,
-    level: e === best || pairedLevel(best, e),
+    level: e === best || isLevel(best, e),
   }));
   const rank = (e: EvaluatedOption): number =>
     e.option.playAway ? techniques.length : techniques.indexOf(e.option.technique);
@@ -43,10 +46,11 @@ export function choose(evaluated: readonly EvaluatedOption[], player: PlayerReco
     const simpler = rank(next.evaluated) - rank(held.evaluated);
     return simpler < 0 || (simpler === 0 && priced(next.evaluated) < priced(held.evaluated)) ? next : held;
   });
-  return { standings, chosen, safe: standings.find((s) => s.evaluated.option.playAway) ?? null };
+  return { standings, chosen, safe: standings.find((s) => s.evaluated === safe) ?? null };
 }
 
-function pairedLevel(a: EvaluatedOption, b: EvaluatedOption): boolean {
+/** The mean of the paired difference is within its standard error: these shots cannot tell the two apart. */
+export function isLevel(a: EvaluatedOption, b: EvaluatedOption): boolean {
   const n = a.perShot.length;
   let mean = 0;
   for (let i = 0; i < n; i += 1) mean += ((b.perShot[i] ?? 0) - (a.perShot[i] ?? 0)) / n;

@@ -5,6 +5,7 @@ import type { Candidate } from '../player/availability.ts';
 import { swingSize } from '../player/swingSize.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import { slots } from '../ball/slots.ts';
+import { type Struck, whatWasStruck } from './whatWasStruck.ts';
 import type { PlanOption } from './plan.ts';
 import type { Aim } from './solveAim.ts';
 import {
@@ -37,6 +38,8 @@ export interface EvaluatedOption {
    */
   readonly beyondM: number;
   readonly missM: number;
+  /** What stood in the way of the shots, and of what share of them. */
+  readonly struck: readonly { readonly what: Struck; readonly share: number }[];
 }
 
 export const THREE_FEET_M = 0.9144;
@@ -78,6 +81,7 @@ export function evaluateOption(
   let penalty = 0;
   let outOfBounds = 0;
   let obstructed = 0;
+  const struckCounts = new Map<Struck, number>();
   let trouble = 0;
   for (let i = 0; i < count; i += 1) {
     shooter.struck(aim.clubheadMps, aim.bearing, finalShots, i);
@@ -110,7 +114,11 @@ export function evaluateOption(
     if (code === BUNKER) bunker += 1;
     if (code === PENALTY || code === CODE_LOST) penalty += 1;
     if (code === OUT) outOfBounds += 1;
-    if (struck) obstructed += 1;
+    if (struck) {
+      obstructed += 1;
+      const what = whatWasStruck(situation, out[LAND_EAST] ?? 0, out[LAND_NORTH] ?? 0);
+      struckCounts.set(what, (struckCounts.get(what) ?? 0) + 1);
+    }
     if (struck || code === BUNKER || isLost(code) || code === HEAVY) trouble += 1;
   }
   const strokes = withReplays(sum, count, lost);
@@ -149,6 +157,7 @@ export function evaluateOption(
     aim,
     perShot,
     missM,
+    struck: [...struckCounts].map(([what, times]) => ({ what, share: times / count })),
     beyondM:
       ((rest.eastM - flag.eastM) * de + (rest.northM - flag.northM) * dn) /
       Math.max(0.05, situation.distanceM),
@@ -171,7 +180,7 @@ export function evaluateOption(
       runM: length2(rest.eastM - start.eastM, rest.northM - start.northM),
       apexM: Math.max(0, out[slots.apexM] ?? 0),
       runRiseM: scene.ground.heightAt(end) - scene.ground.heightAt(start),
-      path: traced.path,
+      path: roll ? { ...traced.path, touchdowns: [] } : traced.path,
       finishesM,
       finishCodes,
       landingsM,

@@ -7,10 +7,12 @@ import { type Effort, effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, lieAt } from './flagTools.ts';
+import { leftOutOf } from './leftOutOf.ts';
 import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
+import { safeWay } from './safeWay.ts';
 import { searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
 import { standardShots } from './standardShots.ts';
@@ -123,17 +125,21 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     yield share(0, 0.7, searched.value);
     searched = search.next();
   }
-  const { found, unreachable } = searched.value;
+  const { found, givenUp } = searched.value;
   const evaluated: EvaluatedOption[] = [];
   for (const { candidate, shooter, aim, missM } of found) {
     evaluated.push(evaluateOption(situation, candidate, shooter, aim, missM, false));
     yield share(0.7, 0.9, evaluated.length / found.length);
   }
-  const safe = rules.seeksSafety ? playAway(situation, candidates) : null;
-  if (safe !== null) {
-    evaluated.push(evaluateOption(situation, safe.candidate, safe.shooter, safe.aim, safe.aim.missM, true));
-  }
-  const choice = choose(evaluated, player);
+  const shot = rules.seeksSafety ? playAway(situation, candidates) : null;
+  const away =
+    shot === null
+      ? null
+      : evaluateOption(situation, shot.candidate, shot.shooter, shot.aim, shot.aim.missM, true);
+  const { options, safe } = safeWay(evaluated, away, (e) =>
+    evaluateOption(situation, e.candidate, e.shooter, e.aim, e.missM, false),
+  );
+  const choice = choose(options, safe, player);
   const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
   return {
     key: fingerprint([scene.key, request.ballId, request.flagId, shotsPerOption, request.seed, effort]),
@@ -154,12 +160,6 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     })),
     chosenId: choice.chosen.evaluated.option.id,
     safeId: choice.safe?.evaluated.option.id ?? null,
-    leftOut: [
-      ...leftOut.map(({ technique, kind }) => ({ id: technique, reason: { kind, values: { technique } } })),
-      ...unreachable.map(({ technique, club }) => ({
-        id: `${technique}:${club.id}`,
-        reason: { kind: 'cannotStop', values: { technique, clubName: club.name } },
-      })),
-    ],
+    leftOut: leftOutOf(leftOut, givenUp, candidates),
   };
 }

@@ -4,6 +4,7 @@ import type { Candidate } from '../player/availability.ts';
 import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
+import { PRICE_OF_TROUBLE } from './safeWay.ts';
 import type { Situation } from './situation.ts';
 import { type Solved, solveAim } from './solveAim.ts';
 import type { StrokesField } from './strokesField.ts';
@@ -18,12 +19,12 @@ export interface SafeShot {
 const SHOTS = 24;
 /** Directions from the line to the flag, radians, and lengths as shares of the distance, that are tried. */
 const TURNS = [0, -0.35, 0.35, -0.8, 0.8] as const;
-const TURNS_IN_SAND = [0, -0.5, 0.5, -1.2, 1.2, -2.2, 2.2] as const;
+const TURNS_IN_TROUBLE = [0, -0.5, 0.5, -1.2, 1.2, -2.2, 2.2] as const;
 const LENGTHS = [0.65, 1, 1.4] as const;
+/** Out of sand or deep grass a few paces to somewhere better will do, metres. */
+const LENGTHS_OUT_M = [7, 12] as const;
 const BUNKER = coverCode('bunker');
 const HEAVY = coverCode('heavyRough');
-/** A share of trouble is worth this many strokes to someone who wants out of it first. */
-const PRICE_OF_TROUBLE = 3;
 
 /**
  * The safe way out: of a fan of places to stop, and the easiest clubs for it, the one with the least chance of
@@ -32,15 +33,19 @@ const PRICE_OF_TROUBLE = 3;
  */
 export function playAway(situation: Situation, candidates: readonly Candidate[]): SafeShot | null {
   const { tools, ball, bearing, cover, quality, distanceM, searchShots } = situation;
-  const turns = cover === 'bunker' ? TURNS_IN_SAND : TURNS;
+  const inTrouble = UNSAFE.has(cover);
+  const turns = inTrouble ? TURNS_IN_TROUBLE : TURNS;
+  const reaches = [
+    ...LENGTHS.map((length) => Math.max(3, distanceM * length)),
+    ...(inTrouble ? LENGTHS_OUT_M : []),
+  ];
   let best: SafeShot | null = null;
   let least = Infinity;
   for (const strict of [true, false]) {
     if (best !== null) break;
-    for (const candidate of easiest(candidates)) {
+    for (const candidate of easiest(candidates, situation.scene.ground.obstacles.length > 0)) {
       for (const turn of turns) {
-        for (const length of LENGTHS) {
-          const reach = Math.max(3, distanceM * length);
+        for (const reach of reaches) {
           const target: PlanePoint = {
             eastM: ball.eastM + reach * sin(bearing + turn),
             northM: ball.northM + reach * cos(bearing + turn),
@@ -79,9 +84,11 @@ function carefulScore(shooter: Shooter, field: StrokesField, aim: Solved, shots:
   return withReplays(sum, SHOTS, lost) + (PRICE_OF_TROUBLE * trouble) / SHOTS;
 }
 
-/** At most two candidates: the one with least that can go wrong, and the most lofted of the plain techniques. */
-function easiest(candidates: readonly Candidate[]): readonly Candidate[] {
-  const order = ['putt', 'chip', 'pitch', 'splash', 'explosion', 'bumpAndRun', 'highSoft'] as const;
+/** At most three candidates with the least that can go wrong; where trees or walls stand, one that stays low. */
+function easiest(candidates: readonly Candidate[], stayLow: boolean): readonly Candidate[] {
+  const order = stayLow
+    ? (['putt', 'bumpAndRun', ...LOFTED] as const)
+    : (['putt', ...LOFTED, 'bumpAndRun'] as const);
   const picks: Candidate[] = [];
   for (const technique of order) {
     const clubs = candidates.filter((candidate) => candidate.technique === technique);
@@ -90,3 +97,5 @@ function easiest(candidates: readonly Candidate[]): readonly Candidate[] {
   }
   return picks;
 }
+
+const LOFTED = ['chip', 'pitch', 'splash', 'explosion', 'highSoft'] as const;

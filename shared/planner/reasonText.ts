@@ -33,6 +33,8 @@ const featureWords: Readonly<Record<string, string | undefined>> = {
   bank: 'the bank',
   bunker: 'the bunker',
   lip: 'the lip',
+  tree: 'the tree',
+  wall: 'the wall',
 };
 
 const isCover = (word: string): word is Cover => (covers as readonly string[]).includes(word);
@@ -83,7 +85,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `It clears ${over} and lands ${onGreen(number('onM'), units)} on ${falls()}.`;
     }
     case 'landsShort':
-      return number('shortM') < 0.25
+      return number('shortM') < 0.45
         ? `It lands at the edge and runs up on ${falls()}.`
         : `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
     case 'flightAndRun':
@@ -123,7 +125,13 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'safePrice':
       return number('costStrokes') < 0.005
         ? `The safe way out costs nothing here: ${share('share')} trouble.`
-        : `The safe way out costs ${cost('costStrokes')} and takes trouble from ${share('chosenShare')} to ${share('share')}.`;
+        : number('chosenShare') - number('share') < 0.005
+          ? `As the safe way out it costs ${cost('costStrokes')}: ${share('share')} trouble, as with the advice.`
+          : `The safe way out costs ${cost('costStrokes')} and takes trouble from ${share('chosenShare')} to ${share('share')}.`;
+    case 'alsoSafe':
+      return `It is the safe way out as well: ${share('share')} trouble.`;
+    case 'clearsChance':
+      return `${share('share')} of your strikes clear ${featureWords[word('what')] ?? word('what')}.`;
     case 'safeLeave':
       return `It leaves about ${close('medianLeaveM')}; ${share('offGreenShare')} stay off the green.`;
     case 'notInRepertoire':
@@ -133,7 +141,17 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'lieForbids':
       return `This lie does not allow the ${technique()}.`;
     case 'cannotStop':
-      return `The ${withoutWedge(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
+      return word('clubName') === ''
+        ? `No ${technique()} can stop near the flag from here.`
+        : `The ${withoutWedge(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
+    case 'blocked':
+      return word('clubName') === ''
+        ? `No ${technique()} gets past what stands in the way.`
+        : `The ${withoutWedge(word('clubName'))} ${technique()} does not get past what stands in the way.`;
+    case 'otherName':
+      return isTechnique(word('technique')) && word('technique') === 'pitch'
+        ? 'From here a pitch would be so short or low that it is a chip.'
+        : `From here a ${technique()} would have to fly so far that it is a pitch.`;
     default:
       return '';
   }

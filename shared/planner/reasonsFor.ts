@@ -1,7 +1,7 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { length2 } from '../numeric/elementary.ts';
 import { type Cover, techniques } from '../words/vocabulary.ts';
-import type { Choice, Standing } from './choose.ts';
+import { type Choice, isLevel, type Standing } from './choose.ts';
 import type { EvaluatedOption } from './evaluateOption.ts';
 import { type GroundBetween, groundBetween } from './groundBetween.ts';
 import { optionName } from './optionName.ts';
@@ -18,16 +18,23 @@ const MOST = 5;
  * against the chosen one, and what goes wrong with it. At least two for every option.
  */
 export function reasonsFor(situation: Situation, choice: Choice, standing: Standing): readonly Reason[] {
+  const plays = howItPlays(situation, standing.evaluated);
+  const safe = standing === choice.safe;
   const reasons = standing.evaluated.option.playAway
-    ? whyAway(situation, choice, standing)
+    ? [...whyAway(choice, standing), ...plays]
     : standing === choice.chosen
-      ? [...whyChosen(situation, choice, standing), ...howItPlays(situation, standing.evaluated)]
-      : [...whyNot(situation, choice, standing), ...howItPlays(situation, standing.evaluated)];
+      ? [...whyChosen(situation, choice, standing), ...(safe ? [alsoSafe(standing)] : []), ...plays]
+      : [...(safe ? [safePrice(choice, standing)] : []), ...whyNot(situation, choice, standing), ...plays];
   return reasons.slice(0, MOST);
 }
 
 /** Steeper ground than this is a face, not a place to land. */
 const STEEP_PCT = 30;
+/** The chance of clearing something is said from this share of strikes that do not. */
+const LEAST_STRUCK = 0.02;
+/** The ground where a ball lands is read over this much of the way beyond it: where it bounces on, metres. */
+const READ_FROM_M = 0.3;
+const READ_TO_M = 2;
 
 const nameOf = (e: EvaluatedOption): string => optionName(e.option);
 
@@ -40,7 +47,7 @@ function whyChosen(situation: Situation, choice: Choice, standing: Standing): Re
   const rival = others[0];
   if (best !== undefined && best !== standing && standing.costStrokes > best.costStrokes) {
     reasons.push({
-      kind: best.level && standing.level ? 'levelAndSimpler' : 'simplerWithinMargin',
+      kind: isLevel(best.evaluated, standing.evaluated) ? 'levelAndSimpler' : 'simplerWithinMargin',
       values: {
         costStrokes: standing.costStrokes - best.costStrokes,
         marginStrokes: situation.scene.player.simplicityMarginStrokes,
@@ -49,7 +56,7 @@ function whyChosen(situation: Situation, choice: Choice, standing: Standing): Re
     });
   } else if (rival !== undefined) {
     reasons.push({
-      kind: rival.level ? 'bestButLevel' : 'savesStrokes',
+      kind: isLevel(standing.evaluated, rival.evaluated) ? 'bestButLevel' : 'savesStrokes',
       values: { savedStrokes: rival.costStrokes - standing.costStrokes, name: nameOf(rival.evaluated) },
     });
   } else {
@@ -114,6 +121,9 @@ function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
       });
     }
   }
+  for (const { what, share } of e.struck) {
+    if (share >= LEAST_STRUCK) reasons.push({ kind: 'clearsChance', values: { what, share: 1 - share } });
+  }
   if (Math.abs(e.beyondM) > 0.5 + 0.04 * distanceM && !option.playAway) {
     reasons.push({
       kind: e.beyondM > 0 ? 'meantPast' : 'meantShort',
@@ -147,7 +157,7 @@ function whyNot(situation: Situation, choice: Choice, standing: Standing): Reaso
         name: nameOf(chosen),
       },
     });
-  } else if (standing.level && choice.chosen.level) {
+  } else if (isLevel(chosen, e)) {
     reasons.push({ kind: 'levelWith', values: { name: nameOf(chosen), costStrokes: extra } });
   } else {
     reasons.push({ kind: 'costsStrokes', values: { costStrokes: extra, name: nameOf(chosen) } });
@@ -228,23 +238,32 @@ function sameLanding(situation: Situation, chosen: EvaluatedOption, other: Evalu
   ];
 }
 
-function whyAway(situation: Situation, choice: Choice, standing: Standing): Reason[] {
+function safePrice(choice: Choice, standing: Standing): Reason {
   const { option } = standing.evaluated;
   const chosen = choice.chosen.evaluated.option;
-  return [
-    {
-      kind: 'safePrice',
-      values: {
-        costStrokes: option.strokes - chosen.strokes,
-        share: option.chances.trouble,
-        chosenShare: chosen.chances.trouble,
-      },
+  return {
+    kind: 'safePrice',
+    values: {
+      costStrokes: option.strokes - chosen.strokes,
+      share: option.chances.trouble,
+      chosenShare: chosen.chances.trouble,
     },
+  };
+}
+
+const alsoSafe = ({ evaluated }: Standing): Reason => ({
+  kind: 'alsoSafe',
+  values: { share: evaluated.option.chances.trouble },
+});
+
+function whyAway(choice: Choice, standing: Standing): Reason[] {
+  const { option } = standing.evaluated;
+  return [
+    safePrice(choice, standing),
     {
       kind: 'safeLeave',
       values: { medianLeaveM: option.leave.medianM, offGreenShare: option.chances.offGreen },
     },
-    ...howItPlays(situation, standing.evaluated),
   ];
 }
 
@@ -256,13 +275,16 @@ function inTheWay(situation: Situation, before: GroundBetween, longest: Cover): 
   return before.dipM > 0.35 ? 'swale' : before.riseM > 0.5 ? 'bank' : longest;
 }
 
-/** Rise of the ground at a point along the way to the flag, percent. */
+/** Rise of the ground just beyond a landing spot, along the way to the flag, percent. */
 function slopeAlongPct(situation: Situation, at: PlanePoint): number {
   const { scene, flag, ball } = situation;
-  const here = new Float64Array(4);
-  scene.ground.sample(at.eastM, at.northM, here);
   const east = flag.eastM - ball.eastM;
   const north = flag.northM - ball.northM;
   const length = Math.max(0.05, length2(east, north));
-  return (100 * ((here[1] ?? 0) * east + (here[2] ?? 0) * north)) / length;
+  const height = (beyondM: number): number =>
+    scene.ground.heightAt({
+      eastM: at.eastM + (beyondM * east) / length,
+      northM: at.northM + (beyondM * north) / length,
+    });
+  return (100 * (height(READ_TO_M) - height(READ_FROM_M))) / (READ_TO_M - READ_FROM_M);
 }

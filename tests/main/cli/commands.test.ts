@@ -70,7 +70,7 @@ describe('plan', () => {
     expect(lines[0]).toMatch(/^Hole 2, ball 1 .* to flag A: /);
     expect(lines.filter((line) => line.startsWith('>'))).toHaveLength(1);
     expect(lines.filter((line) => line.endsWith('best'))).toHaveLength(1);
-    const name = /^> {2}(.+?) {2,}/.exec(lines.find((line) => line.startsWith('>')) ?? '')?.[1] ?? '?';
+    const name = /^>s? {2,}(.+?) {2,}/.exec(lines.find((line) => line.startsWith('>')) ?? '')?.[1] ?? '?';
     const why = lines.indexOf(`${name}:`);
     expect(why).toBeGreaterThan(0);
     expect(lines[why + 1]).toMatch(/^ {2}\S.*\.$/);

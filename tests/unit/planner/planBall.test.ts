@@ -47,8 +47,46 @@ describe('a plan', () => {
       expect(said.join(' ')).not.toMatch(/NaN|undefined|\{/);
     }
     const safe = plan.options.find((option) => option.id === plan.safeId);
-    expect(safe?.reasons[0]?.kind).toBe('safePrice');
+    const price = safe?.reasons.find(({ kind }) => kind === 'safePrice' || kind === 'alsoSafe');
+    expect(price?.values['share']).toBe(safe?.chances.trouble);
     expect(plan.options[0]?.costStrokes).toBe(0);
+  });
+
+  it('calls shots by their names, and never prices playing away below the same shot at the flag', () => {
+    for (const at of [
+      [-5, -18],
+      [21, -9],
+      [-22, 2],
+      [-4, -27],
+    ] as const) {
+      const plan = planOf({ heightM: tilted, balls: [{ id: 'b', at }] });
+      expect(plan.options.some(({ id }) => id === plan.safeId)).toBe(true);
+      for (const option of plan.options) {
+        if (option.technique === 'chip') expect(option.carryM).toBeLessThan(12.5);
+        if (option.technique === 'pitch') expect(option.carryM).toBeGreaterThan(5);
+        if (option.technique === 'putt') expect(option.path.touchdowns).toEqual([]);
+        if (!option.playAway) continue;
+        const twin = plan.options.find(
+          ({ playAway, technique, clubId }) =>
+            !playAway && technique === option.technique && clubId === option.clubId,
+        );
+        expect(option.strokes).toBeGreaterThanOrEqual(twin?.strokes ?? 0);
+        expect(option.id).not.toBe(plan.options[0]?.id);
+      }
+    }
+  });
+
+  it('answers coarsely with fewer options, the same every time, and says so', () => {
+    const scene = sceneOf(spec);
+    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 400, seed: 3 };
+    const full = planBall(scene, ask);
+    const coarse = planBall(scene, { ...ask, effort: 'coarse' });
+    expect(planBall(sceneOf(spec), { ...ask, effort: 'coarse' })).toEqual(coarse);
+    expect([coarse.effort, full.effort]).toEqual(['coarse', 'full']);
+    expect(coarse.key).not.toBe(full.key);
+    expect(coarse.options.length).toBeLessThanOrEqual(full.options.length);
+    const there = full.options.find(({ id }) => id === coarse.chosenId);
+    expect(there?.costStrokes).toBeLessThan(chosen(full).costStrokes + 0.03);
   });
 
   it('is mirrored for a left-hander on mirrored ground', () => {
