@@ -18,6 +18,7 @@ import { Dialogs } from './Dialogs.tsx';
 import { Hand } from './survey/hand.ts';
 import { SurveyWorkspace } from './survey/SurveyWorkspace.tsx';
 import { playbookFonts } from './playbookFonts.ts';
+import { PlayerWorkspace } from './player/PlayerWorkspace.tsx';
 import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
 import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
 import { Status } from './Status.tsx';
@@ -39,6 +40,7 @@ const tabs: readonly { readonly id: Workspace; readonly label: string }[] = [
   { id: 'positions', label: 'Positions' },
   { id: 'plan', label: 'Plan' },
   { id: 'playbook', label: 'Playbook' },
+  { id: 'player', label: 'Player' },
 ];
 
 /** The window. */
@@ -151,6 +153,9 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
               hold={(held) => planning.hold(held)}
             />
           )}
+          {document !== null && open !== null && session.workspace === 'player' && (
+            <PlayerWorkspace document={document} readOnly={open.readOnly !== null} edit={editNow} />
+          )}
           {document !== null && hole !== undefined && session.workspace === 'playbook' && (
             <PlaybookWorkspace
               document={document}
@@ -177,6 +182,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
               openFile={() => void desk.openFile()}
               openSample={() => void desk.openSample()}
               planning={planning}
+              open={(workspace) => sessionStore.setState({ workspace })}
               fonts={playbookFonts}
             />
           )}

@@ -1,7 +1,10 @@
+import { ChevronDown } from 'lucide-react';
 import { recordsOf } from '../../shared/atlas/document.ts';
+import { type Edit, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { Menu, type MenuGroup } from '../ui/Menu.tsx';
 import { Chooser, type Choice } from './Chooser.tsx';
 
 interface ContextStripProps {
@@ -14,6 +17,9 @@ interface ContextStripProps {
   readonly chooseBall: (id: string) => void;
   readonly chooseFlag: (id: string) => void;
   readonly onKeyDown: (event: React.KeyboardEvent) => void;
+  readonly readOnly: boolean;
+  readonly edit: (edit: Edit) => void;
+  readonly open: (workspace: 'positions' | 'player') => void;
 }
 
 const firmnessWord = (firmness: number): string =>
@@ -32,6 +38,41 @@ function levelWords({ level }: PlayerRecord): string {
   return level.kind === 'tour' ? 'tour' : 'beginner';
 }
 
+function Switch({ words }: { readonly words: string }): React.JSX.Element {
+  return (
+    <>
+      {words} <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
+    </>
+  );
+}
+
+/** The days or players of the atlas, and where they are changed. */
+function switchMenu(
+  title: string,
+  type: 'conditions' | 'player',
+  all: readonly { readonly id: string; readonly name: string }[],
+  inUseId: string,
+  more: string,
+  workspace: 'positions' | 'player',
+  { readOnly, edit, open }: Pick<ContextStripProps, 'readOnly' | 'edit' | 'open'>,
+): readonly MenuGroup[] {
+  return [
+    {
+      title,
+      items: all.map(({ id, name }) => ({
+        key: id,
+        label: name,
+        checked: id === inUseId,
+        disabled: readOnly,
+        run: () => {
+          if (id !== inUseId) edit(recordInUse(`chose ${name}`, type, id));
+        },
+      })),
+    },
+    { title: 'Change', items: [{ key: 'more', label: more, run: () => open(workspace) }] },
+  ];
+}
+
 /** What the plan is about: the ball and the flag, the day, the player. */
 export function ContextStrip(props: ContextStripProps): React.JSX.Element {
   const { document, balls, flags, ballId, flagId, units, chooseBall, chooseFlag, onKeyDown } = props;
@@ -48,7 +89,22 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
           <>
             <div>
               <dt>Day</dt>
-              <dd>{day.name}</dd>
+              <dd>
+                <Menu
+                  className="strip-menu"
+                  align="end"
+                  groups={switchMenu(
+                    'Day',
+                    'conditions',
+                    days,
+                    day.id,
+                    'Change its numbers',
+                    'positions',
+                    props,
+                  )}
+                  button={<Switch words={day.name} />}
+                />
+              </dd>
             </div>
             <div className="wide">
               <dt>Green speed</dt>
@@ -74,7 +130,20 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
           <div className={day === undefined ? '' : 'apart'}>
             <dt>Player</dt>
             <dd>
-              {player.name}, {levelWords(player)}
+              <Menu
+                className="strip-menu"
+                align="end"
+                groups={switchMenu(
+                  'Player',
+                  'player',
+                  players,
+                  player.id,
+                  'Bag, level and shots',
+                  'player',
+                  props,
+                )}
+                button={<Switch words={`${player.name}, ${levelWords(player)}`} />}
+              />
             </dd>
           </div>
         )}

@@ -48,6 +48,7 @@ export interface PlanWorkspaceProps {
   readonly openFile: () => void;
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
+  readonly open: (workspace: 'positions' | 'player') => void;
   readonly planning: Pick<Planning, 'tryShot' | 'surrounds'>;
   /** The letters of pictures, to be carried inside them. */
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
@@ -96,9 +97,10 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   );
   const { tried, trouble: tryTrouble } = useTry(planning, request, scene);
   const shownOption = settings === null ? option : (tried?.tried ?? option);
+  const triedAdvice = tried?.advised ?? null;
   const others = useMemo(
-    () => (settings === null ? beside : tried === null || tried.advised === null ? [] : [tried.advised]),
-    [settings, tried, beside],
+    () => (settings === null ? beside : triedAdvice === null ? [] : [triedAdvice]),
+    [settings, triedAdvice, beside],
   );
 
   const [ground, setGround] = useState<SurroundsChoice>('off');
@@ -185,6 +187,9 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         chooseBall={(id) => choosePlace('ball', id)}
         chooseFlag={(id) => choosePlace('flag', id)}
         onKeyDown={walk}
+        readOnly={readOnly}
+        edit={edit}
+        open={props.open}
       />
       <div className="plan">
         {scene !== null && (

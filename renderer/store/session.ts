@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 
 /** The workspaces that can be opened now, in the order of the tabs. */
-export const workspaces = ['survey', 'positions', 'plan', 'playbook'] as const;
+export const workspaces = ['survey', 'positions', 'plan', 'playbook', 'player'] as const;
 export type Workspace = (typeof workspaces)[number];
 
 /** Columns of the ledger that can be sorted by. */

@@ -16,7 +16,7 @@ const allShared = [...pages, 'shared/formats', 'shared/protocol'];
 const react = ['react', 'react-dom', 'lucide-react', 'zustand'];
 const windowBase = ['renderer/ui', 'renderer/bridge', 'renderer/library', 'renderer/workers'];
 const windowParts = [...windowBase, 'renderer/store', 'renderer/map'];
-const screens = ['survey', 'positions', 'plan', 'playbook', 'practice'].map((name) => `renderer/${name}`);
+const screens = ['survey', 'positions', 'plan', 'playbook', 'player', 'practice'].map((name) => `renderer/${name}`);
 
 /** @type {Readonly<Record<string, Room>>} */
 export const rooms = {

@@ -1,0 +1,137 @@
+import { Plus, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import type { Club, PlayerRecord } from '../../shared/atlas/records.ts';
+import { parseDegrees } from '../../shared/units/parse.ts';
+import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { clubKinds } from '../../shared/words/vocabulary.ts';
+import { TextField } from '../ui/TextField.tsx';
+import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+
+interface BagProps {
+  readonly player: PlayerRecord;
+  readonly readOnly: boolean;
+  readonly put: (annotation: string, changed: Partial<PlayerRecord>) => void;
+}
+
+/** Every club with its kind, loft and bounce. */
+export function Bag({ player, readOnly, put }: BagProps): React.JSX.Element {
+  const [trouble, setTrouble] = useState<TroubleWords | null>(null);
+  const { bag } = player;
+  const change = (club: Club, what: string, changed: () => Partial<Club>): void => {
+    try {
+      const next = { ...club, ...changed() };
+      put(`changed the ${what} of the ${next.name}`, {
+        bag: bag.map((one) => (one.id === club.id ? next : one)),
+      });
+      setTrouble(null);
+    } catch (error) {
+      if (!(error instanceof InputProblem)) throw error;
+      setTrouble({ message: error.message, remedy: error.remedy });
+    }
+  };
+  const add = (): void => {
+    const loftDeg =
+      Math.max(...bag.filter(({ kind }) => kind !== 'putter').map((club) => club.loftDeg), 42) + 4;
+    const club: Club = {
+      id: crypto.randomUUID(),
+      kind: 'wedge',
+      name: `${Math.min(64, loftDeg)}° wedge`,
+      loftDeg: Math.min(64, loftDeg),
+      bounceDeg: 10,
+    };
+    put(`added the ${club.name}`, { bag: [...bag, club] });
+  };
+  return (
+    <fieldset disabled={readOnly}>
+      <div className="side-head">
+        <h2>Bag</h2>
+        {!readOnly && (
+          <button type="button" className="button" onClick={add}>
+            <Plus size={17} strokeWidth={1.9} aria-hidden /> Add a club
+          </button>
+        )}
+      </div>
+      {trouble !== null && <Trouble trouble={trouble} />}
+      <table className="bag">
+        <thead>
+          <tr>
+            <th scope="col">Club</th>
+            <th scope="col">Kind</th>
+            <th scope="col">Loft, °</th>
+            <th scope="col">Bounce, °</th>
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {bag
+            .toSorted((a, b) => a.loftDeg - b.loftDeg)
+            .map((club) => (
+              <tr key={club.id}>
+                <td>
+                  <TextField
+                    label={`Name of the ${club.name}`}
+                    value={club.name}
+                    commit={(name) => change(club, 'name', () => ({ name }))}
+                  />
+                </td>
+                <td>
+                  <select
+                    aria-label={`Kind of the ${club.name}`}
+                    value={club.kind}
+                    onChange={({ target }) =>
+                      change(club, 'kind', () => ({
+                        kind: clubKinds.find((kind) => kind === target.value) ?? club.kind,
+                      }))
+                    }
+                  >
+                    {clubKinds.map((kind) => (
+                      <option key={kind}>{kind}</option>
+                    ))}
+                  </select>
+                </td>
+                <td>
+                  <TextField
+                    label={`Loft of the ${club.name}`}
+                    inputMode="decimal"
+                    value={String(club.loftDeg)}
+                    commit={(typed) => change(club, 'loft', () => ({ loftDeg: parseDegrees(typed, 'Loft') }))}
+                  />
+                </td>
+                <td>
+                  <TextField
+                    label={`Bounce of the ${club.name}`}
+                    inputMode="decimal"
+                    value={String(club.bounceDeg)}
+                    commit={(typed) =>
+                      change(club, 'bounce', () => ({ bounceDeg: parseDegrees(typed, 'Bounce') }))
+                    }
+                  />
+                </td>
+                <td>
+                  {bag.length > 1 && !readOnly && (
+                    <button
+                      type="button"
+                      className="icon-button"
+                      aria-label={`Take the ${club.name} out`}
+                      title="Take it out of the bag"
+                      onClick={() =>
+                        put(`took the ${club.name} out of the bag`, {
+                          bag: bag.filter(({ id }) => id !== club.id),
+                        })
+                      }
+                    >
+                      <Trash2 size={16} strokeWidth={1.9} aria-hidden />
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+      <p className="player-note">
+        Loft and bounce as stamped or as a fitter measured them. What the club meets the ball with is worked
+        out for each shot.
+      </p>
+    </fieldset>
+  );
+}

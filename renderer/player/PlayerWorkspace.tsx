@@ -1,0 +1,130 @@
+import { Plus, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import { recordsOf } from '../../shared/atlas/document.ts';
+import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
+import { Bag } from './Bag.tsx';
+import { PlayerForm } from './PlayerForm.tsx';
+import { levelWords } from './levelWords.ts';
+import './player.css';
+import { Repertoire } from './Repertoire.tsx';
+
+interface PlayerWorkspaceProps {
+  readonly document: AtlasDocument;
+  readonly readOnly: boolean;
+  readonly edit: (edit: Edit) => void;
+}
+
+/** Who plays: bag, level, hand, paces, and which shots are theirs. */
+export function PlayerWorkspace({ document, readOnly, edit }: PlayerWorkspaceProps): React.JSX.Element {
+  const players = recordsOf(document, 'player');
+  const inUse = players.find((player) => player.inUse) ?? players[0];
+  const [shownId, setShown] = useState<string | null>(null);
+  const player = players.find(({ id }) => id === shownId) ?? inUse;
+  const put = (annotation: string, changed: Partial<PlayerRecord>): void => {
+    if (player !== undefined) edit(putRecords(annotation, [{ ...player, ...changed }]));
+  };
+  const add = (): void => {
+    const id = crypto.randomUUID();
+    const like = player ?? firstPlayer;
+    edit(
+      putRecords('added a player', [
+        {
+          ...like,
+          id,
+          name: nextName(players),
+          inUse: players.length === 0,
+          bag: like.bag.map((club) => ({ ...club })),
+        },
+      ]),
+    );
+    setShown(id);
+  };
+
+  return (
+    <div className="player">
+      <h1 className="unseen">Players</h1>
+      <section className="player-list" aria-label="Players">
+        <div className="side-head">
+          <h2>Players</h2>
+          {!readOnly && (
+            <button type="button" className="button" onClick={add}>
+              <Plus size={17} strokeWidth={1.9} aria-hidden /> Add a player
+            </button>
+          )}
+        </div>
+        <ul>
+          {players.map((one) => (
+            <li key={one.id} className={one.id === player?.id ? 'chosen' : ''}>
+              <button type="button" aria-pressed={one.id === player?.id} onClick={() => setShown(one.id)}>
+                <strong>{one.name}</strong>
+                <span className="under">
+                  {levelWords(one.level)}
+                  {one.handed === 'left' ? ', left-handed' : ''}
+                  {one.id === inUse?.id ? ', plans are made for this player' : ''}
+                </span>
+              </button>
+            </li>
+          ))}
+        </ul>
+        {player !== undefined && !readOnly && (
+          <div className="player-actions">
+            {player.id !== inUse?.id && (
+              <button
+                type="button"
+                className="button filled"
+                onClick={() => edit(recordInUse(`planned for ${player.name}`, 'player', player.id))}
+              >
+                Plan for {player.name}
+              </button>
+            )}
+            {players.length > 1 && player.id !== inUse?.id && (
+              <button
+                type="button"
+                className="button"
+                onClick={() => edit(removeRecords(`took ${player.name} away`, [player.id]))}
+              >
+                <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take away
+              </button>
+            )}
+          </div>
+        )}
+      </section>
+      {player !== undefined && (
+        <>
+          <section className="player-bag" aria-label={`Bag of ${player.name}`}>
+            <Bag key={player.id} player={player} readOnly={readOnly} put={put} />
+          </section>
+          <section className="player-side" aria-label={player.name}>
+            <PlayerForm key={player.id} player={player} readOnly={readOnly} put={put} />
+            <Repertoire player={player} readOnly={readOnly} put={put} />
+          </section>
+        </>
+      )}
+    </div>
+  );
+}
+
+const firstPlayer: PlayerRecord = {
+  type: 'player',
+  id: 'player',
+  name: 'Player',
+  handed: 'right',
+  level: { kind: 'handicap', handicap: 18 },
+  bag: [
+    { id: 'putter', kind: 'putter', name: 'putter', loftDeg: 3, bounceDeg: 0 },
+    { id: 'i8', kind: 'iron', name: '8-iron', loftDeg: 36, bounceDeg: 4 },
+    { id: 'w46', kind: 'wedge', name: '46° wedge', loftDeg: 46, bounceDeg: 8 },
+    { id: 'w56', kind: 'wedge', name: '56° wedge', loftDeg: 56, bounceDeg: 12 },
+  ],
+  repertoire: {},
+  simplicityMarginStrokes: 0.05,
+  paceM: 0.9144,
+  inUse: true,
+};
+
+function nextName(players: readonly PlayerRecord[]): string {
+  const taken = new Set(players.map(({ name }) => name));
+  for (let count = players.length + 1; ; count += 1)
+    if (!taken.has(`Player ${count}`)) return `Player ${count}`;
+}

@@ -1,0 +1,67 @@
+import type { PlayerRecord } from '../../shared/atlas/records.ts';
+import { techniqueName } from '../../shared/planner/optionName.ts';
+import { strokes } from '../../shared/units/format.ts';
+import { type Technique, techniques } from '../../shared/words/vocabulary.ts';
+
+interface RepertoireProps {
+  readonly player: PlayerRecord;
+  readonly readOnly: boolean;
+  readonly put: (annotation: string, changed: Partial<PlayerRecord>) => void;
+}
+
+const marks = [
+  { mark: 'mine', words: 'Mine' },
+  { mark: 'learning', words: 'Learning' },
+  { mark: 'notMine', words: 'Not mine' },
+] as const;
+
+/** Which shots the player has, and what that does to the advice. */
+export function Repertoire({ player, readOnly, put }: RepertoireProps): React.JSX.Element {
+  const { repertoire, simplicityMarginStrokes: margin } = player;
+  const set = (technique: Technique, mark: (typeof marks)[number]['mark']): void =>
+    put(`marked the ${techniqueName(technique).toLowerCase()}`, {
+      repertoire: { ...repertoire, [technique]: mark },
+    });
+  return (
+    <fieldset disabled={readOnly}>
+      <div className="side-head">
+        <h2>Shots</h2>
+      </div>
+      <table className="repertoire">
+        <caption className="unseen">Every technique, and whether it is the player’s own</caption>
+        <thead>
+          <tr>
+            <td />
+            {marks.map(({ mark, words }) => (
+              <th key={mark} scope="col">
+                {words}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {techniques.map((technique) => (
+            <tr key={technique}>
+              <th scope="row">{techniqueName(technique)}</th>
+              {marks.map(({ mark, words }) => (
+                <td key={mark}>
+                  <input
+                    type="radio"
+                    name={technique}
+                    aria-label={`${techniqueName(technique)}: ${words.toLowerCase()}`}
+                    checked={(repertoire[technique] ?? 'mine') === mark}
+                    onChange={() => set(technique, mark)}
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="player-note">
+        A shot that is being learned must save {strokes(margin)} strokes before it counts; one that is not
+        yours is left out, and the plan says so.
+      </p>
+    </fieldset>
+  );
+}
