@@ -6,7 +6,11 @@ export interface Air {
   readonly densityKgM3: number;
   /** Kinematic viscosity, m^2/s. */
   readonly viscosityM2s: number;
-  /** Wind as a velocity in the plane, m/s; the same at every height. */
+  /**
+   * Wind as a velocity in the plane, m/s; the same at every height. Over short grass a logarithmic profile (roughness
+   * 1 cm, assumed) has it a third stronger at 10 m than at 2 m: what is felt at head height is a little too little for
+   * a high pitch, what a weather station at 10 m tells too much for a chip.
+   */
   readonly windEastMps: number;
   readonly windNorthMps: number;
 }

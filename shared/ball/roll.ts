@@ -2,6 +2,7 @@ import { coverCode } from '../words/vocabulary.ts';
 import { BALL_RADIUS_M, GRAVITY_MPS2, HOLE_RADIUS_M, ROLLING_SHARE } from './constants.ts';
 import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { CAPTURED, meetHole } from './capture.ts';
+import { meetOnGround } from './obstacles.ts';
 import { MARK_ENTRY_EAST, MARK_ENTRY_NORTH, type ShotWork } from './shotWork.ts';
 
 export const ROLL_AT_REST = 0;
@@ -28,6 +29,8 @@ const LONGEST_ROLL_S = 300;
 const FARTHEST_ROLL_M = 300;
 /** Longest piece of a slide. */
 const SKID_PIECE_M = 0.3;
+/** A ball that has met a wall this often lies against it. */
+const MOST_WALLS = 20;
 const MOST_STEPS = 1_000_000;
 const EDGE_M = 4e-4;
 
@@ -114,6 +117,12 @@ export function skid(w: ShotWork): number {
       slipX -= time * (3.5 * rubX + pullX);
       slipY -= time * (3.5 * rubY + pullY);
     }
+    if (w.obstacles.length > 0 && meetOnGround(w)) {
+      // Off a wall the ball rolls: what spin it has left is not known.
+      w.ground.sample(s[X] as number, s[Y] as number, here);
+      recordRoll(w);
+      return -1;
+    }
     const met = passHole(w, time);
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
@@ -188,7 +197,11 @@ function passHole(w: ShotWork, h: number): number {
   const cross = vx * gy - vy * gx; // positive with the hole to the left
   w.velocity[0] = vx;
   w.velocity[1] = vy;
-  if (meetHole(w.velocity, cross > 0 ? -apart : apart, w.flagstickIn) === CAPTURED) return 1;
+  if (
+    meetHole(w.velocity, cross > 0 ? -apart : apart, w.flagstickIn, w.holeSlopeEast, w.holeSlopeNorth) ===
+    CAPTURED
+  )
+    return 1;
   const wx = w.velocity[0];
   const wy = w.velocity[1];
   const speed = Math.sqrt(wx * wx + wy * wy);
@@ -227,6 +240,7 @@ export function roll(w: ShotWork): number {
   let elapsed = 0;
   let rolled = 0;
   let longest = LONGEST_M * factor;
+  let walls = 0;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const code = here[3] as number;
     const over = boundary(w, code);
@@ -271,6 +285,13 @@ export function roll(w: ShotWork): number {
             n[Y] = y + dy;
             n[VX] = 0;
             n[VY] = 0;
+            if (w.obstacles.length > 0 && meetOnGround(w)) {
+              ground.sample(s[X] as number, s[Y] as number, here);
+              recordRoll(w);
+              walls += 1;
+              if (walls > MOST_WALLS) return dropsAtRest(w);
+              continue;
+            }
             const met = passHole(w, stopTime(speed, dx, dy));
             if (met === 1) return ROLL_HOLED;
             if (met === 2) {
@@ -326,6 +347,14 @@ export function roll(w: ShotWork): number {
       used = edgeShare(w, h, code, midCode !== code ? 0.5 : 1) * h;
       cutStep(w, h, used / h);
       ground.sample(n[X] as number, n[Y] as number, probe);
+    }
+    if (w.obstacles.length > 0 && meetOnGround(w)) {
+      ground.sample(s[X] as number, s[Y] as number, here);
+      recordRoll(w);
+      walls += 1;
+      if (walls > MOST_WALLS) return dropsAtRest(w);
+      elapsed += used;
+      continue;
     }
     const met = passHole(w, used);
     if (met === 1) return ROLL_HOLED;

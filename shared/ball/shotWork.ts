@@ -43,6 +43,8 @@ export interface ShotWork {
   readonly hasHole: boolean;
   readonly holeEastM: number;
   readonly holeNorthM: number;
+  readonly holeSlopeEast: number;
+  readonly holeSlopeNorth: number;
   readonly flagstickIn: boolean;
   readonly grainEast: number;
   readonly grainNorth: number;
@@ -77,6 +79,8 @@ export function shotWork(
 ): ShotWork {
   const towards = (conditions.windFromDeg + 180) * RADIANS_PER_DEGREE;
   const grain = options.grain;
+  const atHole = new Float64Array(4);
+  if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
   return {
     ground,
     maxHeightM: ground.maxHeightM,
@@ -90,6 +94,8 @@ export function shotWork(
     hasHole: hole !== null,
     holeEastM: hole?.eastM ?? 0,
     holeNorthM: hole?.northM ?? 0,
+    holeSlopeEast: atHole[1] as number,
+    holeSlopeNorth: atHole[2] as number,
     flagstickIn: hole?.flagstickIn ?? false,
     grainEast: grain === undefined ? 0 : grain.strength * sin(grain.towardsDeg * RADIANS_PER_DEGREE),
     grainNorth: grain === undefined ? 0 : grain.strength * cos(grain.towardsDeg * RADIANS_PER_DEGREE),

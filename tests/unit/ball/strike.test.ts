@@ -58,6 +58,32 @@ describe('a strike', () => {
     expect(loss(14)).toBeGreaterThan(loss(4) + 0.1);
   });
 
+  it('skips a heavy strike off firm ground into the ball: there little bounce forgives more', () => {
+    const lost = (bounceDeg: number, firmness: number): number =>
+      struck({ bounceDeg }, {}, { firmness }).elevationDeg -
+      struck({ bounceDeg }, {}, { firmness }, -0.6).elevationDeg;
+    expect(lost(14, 0.95)).toBeGreaterThan(lost(4, 0.95) + 3);
+    expect(lost(14, 0.95)).toBeGreaterThan(lost(14, 0.1) + 3);
+    // Opening the face shows more bounce: soft ground forgives it more.
+    const kept = (faceOpenDeg: number): number =>
+      struck({ bounceDeg: 6, faceOpenDeg }, {}, { firmness: 0.1 }, -0.6).speedMps /
+      struck({ bounceDeg: 6, faceOpenDeg }, {}, { firmness: 0.1 }).speedMps;
+    expect(kept(20)).toBeGreaterThan(kept(0) + 0.05);
+  });
+
+  it('from a sidehill lie turns by loft: hardly at all with a putter, most with the most loft', () => {
+    const turn = (loftDeg: number): number =>
+      30 - struck({ loftDeg, leanDeg: 0, attackDeg: 0 }, { acrossDeg: 5 }).bearingDeg;
+    expect(turn(3)).toBeLessThan(0.4);
+    expect(turn(30)).toBeGreaterThan(turn(3) + 1);
+    expect(turn(58)).toBeGreaterThan(turn(30) + 1);
+    // Never more than the face itself: tan(turn) = tan(loft) sin(slope).
+    const face = (Math.atan(Math.tan((58 * Math.PI) / 180) * Math.sin((5 * Math.PI) / 180)) * 180) / Math.PI;
+    expect(turn(58)).toBeLessThan(face);
+    const below = struck({ loftDeg: 58, leanDeg: 0, attackDeg: 0 }, { acrossDeg: -5 }).bearingDeg - 30;
+    expect(below).toBeCloseTo(turn(58), 9);
+  });
+
   it('topped, comes out low', () => {
     expect(struck({}, {}, {}, 1).elevationDeg).toBeLessThan(15);
   });
