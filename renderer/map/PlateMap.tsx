@@ -41,6 +41,8 @@ interface PlateMapProps {
   readonly moveLanding?: (at: PlanePoint, done: boolean) => void;
   /** Drawn over the ground and under the balls, such as the map of the surrounds. */
   readonly layer?: SurroundsLayer | null;
+  /** Where balls are likely to stop, flat pairs of metres. */
+  readonly likely?: Float64Array;
   /** Given while the next click on the ground puts something there. */
   readonly place?: ((at: LonLat) => void) | undefined;
   /** Gets what zooms and fits the map, for buttons outside the plate: nothing of ours lies over the ground. */
@@ -59,11 +61,12 @@ export interface MapControls {
 const FOOT = 56;
 const ROOMY_PX = 620;
 const LANDING = 'landing';
+const noDots = new Float64Array(0);
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
-  const { landing = null, layer = null } = props;
+  const { landing = null, layer = null, likely = noDots } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -150,8 +153,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       },
       shots,
       layer,
+      likely,
     }),
-    [scene, relief, ballId, flagId, shots, layer],
+    [scene, relief, ballId, flagId, shots, layer, likely],
   );
 
   useEffect(() => {

@@ -8,7 +8,7 @@ import { drawShot, type DrawnShot, shotBoxes, shotLabels } from '../../shared/pl
 import { drawSurrounds, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import type { Box, PlateView } from '../../shared/plate/view.ts';
+import { type Box, type PlateView, projection } from '../../shared/plate/view.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 
 export interface MapDrawing {
@@ -17,6 +17,8 @@ export interface MapDrawing {
   readonly marks: Marks;
   readonly shots: readonly DrawnShot[];
   readonly layer: SurroundsLayer | null;
+  /** Where balls are likely to stop, flat pairs; empty for none. */
+  readonly likely: Float64Array;
 }
 
 /** What stands on the ground, and where its symbols have to leave room. */
@@ -40,6 +42,7 @@ export function drawOver(whole: PlateView, visible: Box, style: PlateStyle, draw
   return {
     node: group(
       'over',
+      likelyDots(view, style, drawing.likely),
       group('shots', ...drawing.shots.map((shot) => drawShot(view, style, shot))),
       drawMarks(view, style, drawing.marks),
       group('labels', ...placed.map((label) => drawLabel(label, style))),
@@ -67,5 +70,25 @@ export function drawUnder(
         ? null
         : drawRelief(view, style, relief, [...over.clear, ...over.lines])
       : drawSurrounds(view, style, drawing.layer, over.clear),
+  );
+}
+
+/** Small open rings, told apart from the dots of a shot's finishes. */
+function likelyDots(view: PlateView, style: PlateStyle, likely: Float64Array): SvgNode | null {
+  if (likely.length === 0) return null;
+  const { toDrawing } = projection(view);
+  return group(
+    'likely',
+    ...Array.from({ length: likely.length / 2 }, (_, i) => {
+      const [cx, cy] = toDrawing({ eastM: likely[2 * i] ?? 0, northM: likely[2 * i + 1] ?? 0 });
+      return element('circle', {
+        cx,
+        cy,
+        r: 2.2 * style.symbolScale,
+        fill: style.inks.sheet,
+        stroke: style.inks.ink2,
+        'stroke-width': 1.1 * style.symbolScale,
+      });
+    }),
   );
 }

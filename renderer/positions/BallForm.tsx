@@ -1,15 +1,19 @@
 import { Trash2 } from 'lucide-react';
+import { useState } from 'react';
 import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { coverWords } from '../../shared/plate/coverWords.ts';
 import { covers, lieQualities } from '../../shared/words/vocabulary.ts';
 import { TextField } from '../ui/TextField.tsx';
+import { Trouble } from '../ui/Trouble.tsx';
 import { lieWords } from '../ui/words.ts';
 
 interface BallFormProps {
   readonly ball: BallPosition;
   readonly scene: Scene | null;
+  /** The slope the player stands on, in words; empty while it is worked out. */
+  readonly stance: string;
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
 }
@@ -17,7 +21,11 @@ interface BallFormProps {
 const FROM_MAP = 'map';
 
 /** Name, ground and lie of one ball. */
-export function BallForm({ ball, scene, readOnly, edit }: BallFormProps): React.JSX.Element {
+export function BallForm({ ball, scene, stance, readOnly, edit }: BallFormProps): React.JSX.Element {
+  const [trouble, setTrouble] = useState('');
+  const taken = new Set(
+    scene?.balls.flatMap(({ record }) => (record.id === ball.id ? [] : [record.label])) ?? [],
+  );
   const placed = scene?.balls.find(({ record }) => record.id === ball.id);
   const under = scene === null || placed === undefined ? '' : coverWords[scene.ground.coverAt(placed.at)];
   const title = ball.name === '' ? `Ball ${ball.label}` : `Ball ${ball.label}, ${lowerFirst(ball.name)}`;
@@ -32,6 +40,20 @@ export function BallForm({ ball, scene, readOnly, edit }: BallFormProps): React.
           <TextField
             value={ball.name}
             commit={(name) => edit(putRecords(`named ball ${ball.label}`, [{ ...ball, name }]))}
+          />
+        </label>
+        <label>
+          <span>Number</span>
+          <TextField
+            value={ball.label}
+            commit={(label) => {
+              if (label === '' || taken.has(label))
+                setTrouble(`There is a ball ${label} on this hole already.`);
+              else {
+                setTrouble('');
+                edit(putRecords(`renumbered ball ${ball.label}`, [{ ...ball, label }]));
+              }
+            }}
           />
         </label>
         <label>
@@ -67,6 +89,7 @@ export function BallForm({ ball, scene, readOnly, edit }: BallFormProps): React.
             ))}
           </select>
         </label>
+        {stance !== '' && <p className="stance">{stance}</p>}
         <button
           type="button"
           className="button"
@@ -75,6 +98,7 @@ export function BallForm({ ball, scene, readOnly, edit }: BallFormProps): React.
           <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
         </button>
       </fieldset>
+      {trouble !== '' && <Trouble trouble={{ message: trouble, remedy: 'Give it another number.' }} />}
     </>
   );
 }

@@ -26,6 +26,18 @@ const firmnesses = [
   { value: 0.9, words: 'firm' },
 ] as const;
 
+/** Usual sorts of day, each with the numbers it stands for. */
+const presets = [
+  { name: 'dewy morning', words: '8 ft, soft, wet', numbers: { stimpFt: 8, firmness: 0.3, moisture: 'wet' } },
+  { name: 'soft', words: '9 ft, soft, damp', numbers: { stimpFt: 9, firmness: 0.2, moisture: 'damp' } },
+  { name: 'usual', words: '9½ ft, medium, dry', numbers: { stimpFt: 9.5, firmness: 0.5, moisture: 'dry' } },
+  {
+    name: 'firm and fast',
+    words: '11½ ft, firm, dry',
+    numbers: { stimpFt: 11.5, firmness: 0.9, moisture: 'dry' },
+  },
+] as const;
+
 /** The day: which one, and its green speed, ground, moisture and wind. */
 export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
@@ -45,6 +57,26 @@ export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): Rea
         <h2>Day</h2>
       </div>
       <fieldset className="form" disabled={readOnly}>
+        <label>
+          <span>Like</span>
+          <select
+            value=""
+            onChange={({ target }) => {
+              const preset = presets.find(({ name }) => name === target.value);
+              if (preset !== undefined) {
+                const { name, numbers } = preset;
+                edit(putRecords(`made the day ${name}`, [{ ...day, ...numbers }]));
+              }
+            }}
+          >
+            <option value="">its own numbers</option>
+            {presets.map(({ name, words }) => (
+              <option key={name} value={name}>
+                {name}: {words}
+              </option>
+            ))}
+          </select>
+        </label>
         {days.length > 1 && (
           <label>
             <span>Which</span>

@@ -6,10 +6,18 @@ interface TextFieldProps {
   readonly commit: (value: string) => void;
   readonly inputMode?: 'text' | 'decimal';
   readonly label?: string;
+  /** An example of what can be typed. */
+  readonly placeholder?: string;
 }
 
 /** A field whose typing becomes one step when it is done. */
-export function TextField({ value, commit, inputMode = 'text', label }: TextFieldProps): React.JSX.Element {
+export function TextField({
+  value,
+  commit,
+  inputMode = 'text',
+  label,
+  placeholder,
+}: TextFieldProps): React.JSX.Element {
   const [typed, setTyped] = useState(value);
   const [known, setKnown] = useState(value);
   if (known !== value) {
@@ -21,6 +29,7 @@ export function TextField({ value, commit, inputMode = 'text', label }: TextFiel
       type="text"
       inputMode={inputMode}
       aria-label={label}
+      placeholder={placeholder}
       value={typed}
       onChange={({ target }) => setTyped(target.value)}
       onBlur={() => {

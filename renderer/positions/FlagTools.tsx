@@ -1,0 +1,44 @@
+import { useState } from 'react';
+import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { TextField } from '../ui/TextField.tsx';
+import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+
+interface FlagToolsProps {
+  /** Stands a flag where a line of a pin sheet says; throws InputProblem where it cannot. */
+  readonly fromSheet: (typed: string) => void;
+  readonly propose: () => void;
+}
+
+/** Hole locations without the mouse: a line as typed from a pin sheet, or fair ground proposed. */
+export function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Element {
+  const [trouble, setTrouble] = useState<TroubleWords | null>(null);
+  const [done, setDone] = useState(0);
+  return (
+    <div className="flag-tools">
+      <div className="form">
+        <label>
+          <span>Pin sheet</span>
+          <TextField
+            key={done}
+            value=""
+            placeholder="12 on, 5 from left"
+            commit={(typed) => {
+              try {
+                fromSheet(typed);
+                setTrouble(null);
+                setDone(done + 1);
+              } catch (error) {
+                if (!(error instanceof InputProblem)) throw error;
+                setTrouble({ message: error.message, remedy: error.remedy });
+              }
+            }}
+          />
+        </label>
+      </div>
+      {trouble !== null && <Trouble trouble={trouble} />}
+      <button type="button" className="button" onClick={propose}>
+        Propose three
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,211 @@
+import { writeFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { startLoopbackHost } from '../../main/web/loopbackHost.ts';
+import { openSwale } from '../e2e/helpers/openSwale.ts';
+
+/**
+ * Every ball to every flag of the sample, from the click to the coarse and to the firm answer, and how often the two name
+ * the same shot; then the frames of a dragged ball, from a trace of the browser. The peer, in the same run, is the same
+ * page with nothing but an empty click: a mark on the page redrawn in the next frame. `npm run build` first, then
+ * `npx tsx tests/bench/windowAnswers.ts [folder of the built window] [file for the trace]`.
+ */
+interface Answered {
+  readonly pair: string;
+  /** Null where the firm answer was there at once. */
+  readonly coarseMs: number | null;
+  readonly firmMs: number;
+  readonly coarse: string;
+  readonly firm: string;
+}
+
+const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? NaN;
+const told = (name: string, values: readonly number[]): string =>
+  `${name}: median ${quantile(values, 0.5).toFixed(0)} ms, 95 % ${quantile(values, 0.95).toFixed(0)} ms, worst ${Math.max(...values).toFixed(0)} ms (${values.length})`;
+
+const firm = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () => /Plan from [\d,]+/.test(document.querySelector('.status-bar')?.textContent ?? ''),
+    null,
+    { timeout: 60_000 },
+  );
+
+/** Clicks a ball and a flag in the page and watches every frame until the answer is firm. */
+const answerTo = (page: Page, ball: string, flag: string): Promise<Answered> =>
+  page.evaluate(
+    ([wantedBall, wantedFlag]) =>
+      new Promise<Answered>((done) => {
+        const radio = (kind: string, label: string): HTMLElement | null =>
+          document.querySelector(
+            `.chooser.${kind} [aria-label^="${kind === 'balls' ? 'Ball' : 'Flag'} ${label}"]`,
+          );
+        const flagButton = radio('flags', wantedFlag);
+        const ballButton = radio('balls', wantedBall);
+        const start = performance.now();
+        if (flagButton?.getAttribute('aria-checked') !== 'true') flagButton?.click();
+        if (ballButton?.getAttribute('aria-checked') !== 'true') ballButton?.click();
+        let coarseMs: number | null = null;
+        let coarse = '';
+        const look = (): void => {
+          const answer = document.querySelector('.answer');
+          const line = document.querySelector('.answer-line')?.textContent ?? '';
+          const name = document.querySelector('.answer-name')?.textContent ?? '';
+          const here = line.startsWith(`Ball ${wantedBall}`) && line.includes(`to flag ${wantedFlag}:`);
+          const isCoarse = answer?.classList.contains('coarse') === true;
+          if (answer !== null && here && isCoarse && coarseMs === null) {
+            coarseMs = performance.now() - start;
+            coarse = name;
+          }
+          if (answer !== null && here && !isCoarse) {
+            const firmMs = performance.now() - start;
+            done({ pair: `${wantedBall}${wantedFlag}`, coarseMs, firmMs, coarse, firm: name });
+          } else requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
+      }),
+    [ball, flag] as const,
+  );
+
+/** A click that changes one mark, to its next frame. */
+const emptyClick = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        const start = performance.now();
+        document.body.dataset['mark'] = String(start);
+        requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - start)));
+      }),
+  );
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly ts: number;
+  readonly dur?: number;
+  readonly tid: number;
+  readonly args?: { readonly name?: string };
+}
+
+/** Drags a ball about in a circle for some seconds; the time between frames, and the longest task of the main thread. */
+async function dragFrames(
+  page: Page,
+  traceFile: string | undefined,
+): Promise<{
+  readonly frames: readonly number[];
+  readonly tasks: readonly number[];
+  readonly answers: number;
+}> {
+  const box = await page.locator('.plate [data-id][aria-label^="Ball 1"]').boundingBox();
+  if (box === null) throw new Error('ball 1 is not on the plate');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const session = await page.context().newCDPSession(page);
+  const events: TraceEvent[] = [];
+  session.on('Tracing.dataCollected', ({ value }) => {
+    events.push(...(value as unknown as TraceEvent[])); // what a trace holds
+  });
+  const ended = new Promise<void>((done) => session.once('Tracing.tracingComplete', () => done()));
+  await session.send('Tracing.start', {
+    traceConfig: {
+      includedCategories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'],
+    },
+    transferMode: 'ReportEvents',
+  });
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const frames = page.evaluate(
+    () =>
+      new Promise<{ readonly frames: readonly number[]; readonly answers: number }>((done) => {
+        const between: number[] = [];
+        let answers = 0;
+        let last = performance.now();
+        const start = last;
+        const observer = new MutationObserver(() => (answers += 1));
+        const line = document.querySelector('.plan-right');
+        if (line !== null) observer.observe(line, { subtree: true, characterData: true, childList: true });
+        const frame = (now: number): void => {
+          between.push(now - last);
+          last = now;
+          if (now - start < 4000) requestAnimationFrame(frame);
+          else done({ frames: between.slice(1), answers });
+        };
+        requestAnimationFrame(frame);
+      }),
+  );
+  for (let i = 0; i < 240; i += 1) {
+    const turn = (i / 60) * Math.PI;
+    await page.mouse.move(x + 26 * Math.sin(turn), y + 16 * (1 - Math.cos(turn)));
+    await page.waitForTimeout(8);
+  }
+  const { frames: between, answers } = await frames;
+  await page.mouse.up();
+  await session.send('Tracing.end');
+  await ended;
+  if (traceFile !== undefined) writeFileSync(traceFile, JSON.stringify({ traceEvents: events }));
+  const main = events.find(
+    ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
+  )?.tid;
+  const tasks = events
+    .filter(({ name, tid, dur }) => name === 'RunTask' && tid === main && dur !== undefined)
+    .map(({ dur = 0 }) => dur / 1000);
+  return { frames: between, tasks, answers };
+}
+
+const host = process.argv[2] === undefined ? undefined : await startLoopbackHost(process.argv[2], 0);
+const swale = await openSwale(host === undefined ? {} : { host });
+try {
+  const { page } = swale;
+  // The runner names inner functions by a helper that a page does not have.
+  await page.evaluate('globalThis.__name = (made) => made');
+  await firm(page);
+  const found: Answered[] = [];
+  for (const hole of ['Sheepwash', 'Long Withy', 'The Fold']) {
+    const item = page.getByRole('menuitemradio', { name: hole });
+    await page
+      .getByRole('button', { name: /Hole|Station/ })
+      .first()
+      .click();
+    if ((await item.count()) === 0) {
+      await page.keyboard.press('Escape');
+      continue;
+    }
+    await item.click();
+    await firm(page);
+    const labels = (kind: string): Promise<string[]> =>
+      page.locator(`.chooser.${kind} button`).allInnerTexts();
+    for (const flag of await labels('flags'))
+      for (const ball of await labels('balls')) found.push(await answerTo(page, ball, flag));
+  }
+  const empty: number[] = [];
+  for (let i = 0; i < 40; i += 1) empty.push(await emptyClick(page));
+  const coarse = found.flatMap(({ coarseMs }) => (coarseMs === null ? [] : [coarseMs]));
+  const first = found.map(({ coarseMs, firmMs }) => coarseMs ?? firmMs);
+  const both = found.filter(({ coarseMs }) => coarseMs !== null);
+  const same = both.filter((one) => one.coarse === one.firm).length;
+  console.log(told('click to first answer', first));
+  console.log(told('click to coarse answer, where the firm one was not there yet', coarse));
+  console.log(
+    told(
+      'click to firm answer',
+      found.map(({ firmMs }) => firmMs),
+    ),
+  );
+  console.log(told('an empty click', empty));
+  console.log(
+    `ratio, first answer to an empty click: ${(quantile(first, 0.5) / quantile(empty, 0.5)).toFixed(1)}`,
+  );
+  console.log(`coarse and firm name the same shot: ${same} of ${both.length}`);
+  const drag = await dragFrames(page, process.argv[3]);
+  console.log(told('frames while dragging', drag.frames));
+  console.log(
+    `frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; changes to the answer: ${drag.answers}`,
+  );
+  console.log(
+    told(
+      'tasks of the main thread while dragging',
+      drag.tasks.filter((ms) => ms > 1),
+    ),
+  );
+} finally {
+  await swale.close();
+  await host?.close();
+}
