@@ -46,7 +46,7 @@ export function reduceLevels(
     throw new InputProblem('level-book', what, `level book, line ${String(row + 1)}`, remedy);
   };
   const first = readings[0];
-  if (first?.backM == null)
+  if (first === undefined || first.backM === null)
     return refuse(0, 'The round must begin with a back sight.', 'Begin on the benchmark, looking back.');
   const start = known.get(first.point) ?? 0;
   let instrumentM = NaN;

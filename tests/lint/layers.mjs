@@ -16,7 +16,9 @@ const allShared = [...pages, 'shared/formats', 'shared/protocol'];
 const react = ['react', 'react-dom', 'lucide-react', 'zustand'];
 const windowBase = ['renderer/ui', 'renderer/bridge', 'renderer/library', 'renderer/workers'];
 const windowParts = [...windowBase, 'renderer/store', 'renderer/map'];
-const screens = ['survey', 'positions', 'plan', 'playbook', 'player', 'practice'].map((name) => `renderer/${name}`);
+const screens = ['survey', 'positions', 'plan', 'playbook', 'player', 'practice'].map(
+  (name) => `renderer/${name}`,
+);
 
 /** @type {Readonly<Record<string, Room>>} */
 export const rooms = {
@@ -126,6 +128,8 @@ export const rooms = {
       'react-dom',
       'zod',
       'delaunator',
+      'fflate',
+      'geotiff',
       'ml-matrix',
       'odex', // read through require: it ships no types
       '@turf/turf',

@@ -179,7 +179,10 @@ async function previewed(
   };
   const progress = progressLine(io, `Reading ${basename(path)}, pieces:`);
   try {
-    return await previewImport(document, file, { ...options, progress: progress.show });
+    return await previewImport(document, file, {
+      ...options,
+      progress: (done, of) => progress.show(done, of),
+    });
   } finally {
     progress.end();
   }

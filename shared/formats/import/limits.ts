@@ -1,4 +1,5 @@
 import { InputProblem } from '../../words/inputProblem.ts';
+import { utf8Text } from '../decodedText.ts';
 
 /** Larger files were not made by surveying a course, and would take more memory and time than a person would wait. */
 export const MOST_TEXT_BYTES = 64 * 1024 * 1024;
@@ -14,7 +15,7 @@ export function textOf(content: Uint8Array, fileName: string): string {
   if (content.length === 0) throw emptyFile(fileName);
   let text: string;
   try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(content);
+    text = utf8Text(content);
   } catch {
     throw new InputProblem(
       'file-not-text',

@@ -1,5 +1,6 @@
 import type { AtlasDocument } from '../../atlas/records.ts';
 import { InputProblem } from '../../words/inputProblem.ts';
+import { latin1Text } from '../decodedText.ts';
 import { contentHash } from './contentHash.ts';
 import type { ImportFile, ImportOptions, ImportPreview } from './importPreview.ts';
 import { emptyFile } from './limits.ts';
@@ -59,9 +60,7 @@ export async function previewImport(
 
 function formatOf({ fileName, content }: ImportFile): Format {
   const ending = /\.([A-Za-z0-9]+)$/.exec(fileName)?.[1]?.toLowerCase() ?? '';
-  const start = new TextDecoder('latin1')
-    .decode(content.subarray(0, 4096))
-    .replace(/^\u00ef\u00bb\u00bf/, '');
+  const start = latin1Text(content.subarray(0, 4096)).replace(/^\u00ef\u00bb\u00bf/, '');
   if (/^(II|MM)/.test(start) && (/^(II[*+]|MM\0[*+])/.test(start) || /^tiff?$/.test(ending)))
     return 'geotiff';
   if (start.startsWith('PK')) return 'kmz';

@@ -16,7 +16,7 @@ export function readKmz(content: Uint8Array, fileName: string): MapContent {
   if (content.length === 0) throw emptyFile(fileName);
   refuseLarge(content, fileName, MOST_TEXT_BYTES);
   let entries = 0;
-  let chosen: string | null = null;
+  const chosen: string[] = [];
   const refuse = (code: string, what: string): never => {
     throw new InputProblem(code, what, fileName, 'Unpack it and choose the .kml file inside.');
   };
@@ -27,14 +27,14 @@ export function readKmz(content: Uint8Array, fileName: string): MapContent {
         entries += 1;
         if (entries > MOST_ENTRIES)
           refuse('archive-too-large', `the archive has more than ${String(MOST_ENTRIES)} entries.`);
-        if (chosen !== null || !/\.kml$/i.test(name)) return false;
+        if (chosen.length > 0 || !/\.kml$/i.test(name)) return false;
         // The unpacked size that the archive states is also the size of the buffer it is unpacked into.
         if (originalSize > MOST_TEXT_BYTES || size > MOST_PACKED_BYTES)
           refuse(
             'archive-too-large',
             `the document inside takes ${String(Math.round(size / 1048576))} MB packed and ${String(Math.round(originalSize / 1048576))} MB unpacked.`,
           );
-        chosen = name;
+        chosen.push(name);
         return true;
       },
     });
@@ -47,10 +47,10 @@ export function readKmz(content: Uint8Array, fileName: string): MapContent {
       'Use another copy, or unpack it and choose the .kml file inside.',
     );
   }
-  const document = chosen === null ? undefined : files[chosen];
-  if (document === undefined || chosen === null)
-    return refuse('foreign-file', 'there is no KML document in it.');
-  return { ...readKml(document, `${fileName}, ${shortName(chosen)}`), format: 'KMZ' };
+  const [name = ''] = chosen;
+  const document = files[name];
+  if (document === undefined) return refuse('foreign-file', 'there is no KML document in it.');
+  return { ...readKml(document, `${fileName}, ${shortName(name)}`), format: 'KMZ' };
 }
 
 const shortName = (name: string): string => name.slice(-80);

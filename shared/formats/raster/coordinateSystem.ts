@@ -112,8 +112,7 @@ export function utmSystemAt([lonDeg, latDeg]: LonLat): CoordinateSystem {
 /** ESRI's spelling of a UTM zone on WGS 84, for a .prj file. */
 export function utmWkt(epsg: number): string {
   const utm = utmOfEpsg(epsg);
-  if (utm === null || utm.datum !== 'WGS 84')
-    throw new RangeError(`EPSG:${String(epsg)} is no UTM zone on WGS 84`);
+  if (utm?.datum !== 'WGS 84') throw new RangeError(`EPSG:${String(epsg)} is no UTM zone on WGS 84`);
   return (
     `PROJCS["WGS_1984_UTM_Zone_${String(utm.zone)}${utm.south ? 'S' : 'N'}",GEOGCS["GCS_WGS_1984",` +
     'DATUM["D_WGS_1984",SPHEROID["WGS_1984",6378137.0,298.257223563]],PRIMEM["Greenwich",0.0],' +

@@ -1,4 +1,5 @@
 import { InputProblem } from '../../words/inputProblem.ts';
+import { latin1Text } from '../decodedText.ts';
 import type { ImportOptions } from '../import/importPreview.ts';
 import { emptyFile, MOST_GRID_BYTES, refuseLarge } from '../import/limits.ts';
 import { systemNamed, systemOfWkt } from './coordinateSystem.ts';
@@ -92,12 +93,8 @@ export function readAsciiGrid(
   };
 }
 
-/** Whether the first bytes look like the header of an ASCII grid. */
-export const looksLikeAsciiGrid = (content: Uint8Array): boolean =>
-  /^\s*(ncols|nrows)\s+\d/i.test(new TextDecoder('latin1').decode(content.subarray(0, 200)));
-
 function headerOf(content: Uint8Array): { header: ReadonlyMap<string, number>; end: number } {
-  const text = new TextDecoder('latin1').decode(content.subarray(0, 4096));
+  const text = latin1Text(content.subarray(0, 4096));
   const header = new Map<string, number>();
   const line = /[ \t]*([A-Za-z_]+)[ \t]+(\S+)[ \t]*(?:\r?\n|\r|$)/y;
   let end = 0;
@@ -118,7 +115,6 @@ function valuesOf(
   fileName: string,
 ): Float64Array {
   const values = new Float64Array(count);
-  const decoder = new TextDecoder('latin1');
   let found = 0;
   let i = from;
   const size = content.length;
@@ -127,7 +123,7 @@ function valuesOf(
     if (i >= size) break;
     const start = i;
     while (i < size && (content[i] as number) > 32) i += 1;
-    const text = decoder.decode(content.subarray(start, i));
+    const text = latin1Text(content.subarray(start, i));
     const value = Number(text.includes(',') ? text.replace(',', '.') : text);
     if (found >= count || (!Number.isFinite(value) && !/^[+-]?nan$/i.test(text)))
       throw new InputProblem(

@@ -113,7 +113,8 @@ export async function readGeoTiff(
   const metadata = await image.getGDALMetadata(0).catch(() => null);
   const said = (name: string): unknown => metadata?.[name];
   const unitCode = key('VerticalUnitsGeoKey');
-  const unitWord = String(said('UNITTYPE') ?? '').toLowerCase();
+  const unitSaid = said('UNITTYPE');
+  const unitWord = typeof unitSaid === 'string' ? unitSaid.toLowerCase() : '';
   const stated =
     unitCode === 9001 || /^m(et(er|re)s?)?$/.test(unitWord)
       ? 'm'
@@ -149,7 +150,7 @@ export async function readGeoTiff(
           samples: [0],
           interleave: true,
         });
-        band = read as unknown as ArrayLike<number>;
+        band = read;
       } catch (error) {
         throw damaged(error, fileName);
       }

@@ -30,7 +30,7 @@ interface OpenElement {
 export function readXml(text: string, fileName: string): XmlElement {
   const parser = new SaxesParser();
   const stack: OpenElement[] = [];
-  let root: OpenElement | null = null;
+  const roots: OpenElement[] = [];
   let elements = 0;
   const refuse = (code: string, what: string, remedy: string): never => {
     throw new InputProblem(
@@ -81,7 +81,7 @@ export function readXml(text: string, fileName: string): XmlElement {
       line: parser.line,
     };
     const parent = stack.at(-1);
-    if (parent === undefined) root ??= element;
+    if (parent === undefined) roots.push(element);
     else parent.children.push(element);
     stack.push(element);
   });
@@ -93,7 +93,8 @@ export function readXml(text: string, fileName: string): XmlElement {
   parser.on('cdata', addText);
   parser.on('closetag', () => stack.pop());
   parser.write(text.startsWith('\uFEFF') ? text.slice(1) : text).close();
-  if (root === null) return refuse('xml-broken', 'there is no element in it.', 'Choose another file.');
+  const [root] = roots;
+  if (root === undefined) return refuse('xml-broken', 'there is no element in it.', 'Choose another file.');
   return root;
 }
 
