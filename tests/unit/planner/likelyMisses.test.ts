@@ -1,0 +1,32 @@
+import { expect, it } from 'vitest';
+import { likelyMisses } from '../../../shared/planner/likelyMisses.ts';
+import { buildScene } from '../../../shared/planner/scene.ts';
+import { complexDocument } from './complex.ts';
+
+const scene = buildScene(complexDocument({ balls: [{ id: 'b', at: [-4, -18] }] }), 'h1');
+const options = { shots: 400, spots: 3, seed: 5 };
+const from = (distanceM: number) =>
+  likelyMisses(scene, { bearingDeg: 0, distanceM }, { kind: 'handicap', handicap: 16 }, options);
+
+it('finds misses off the green alone, more of them from farther away', () => {
+  const near = from(60);
+  const far = from(180);
+  expect(far.offM.length).toBeGreaterThan(near.offM.length * 2);
+  for (let i = 0; i < far.offM.length; i += 2) {
+    const at = { eastM: far.offM[i] ?? NaN, northM: far.offM[i + 1] ?? NaN };
+    expect(scene.ground.coverAt(at)).not.toBe('green');
+  }
+});
+
+it('groups them into places apart, each of them one of the misses', () => {
+  const { spots, offM } = from(140);
+  expect(spots).toHaveLength(3);
+  expect(spots.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+  for (const [i, { at }] of spots.entries()) {
+    let found = false;
+    for (let k = 0; k < offM.length; k += 2) found ||= offM[k] === at.eastM && offM[k + 1] === at.northM;
+    expect(found).toBe(true);
+    for (const other of spots.slice(i + 1))
+      expect(Math.hypot(at.eastM - other.at.eastM, at.northM - other.at.northM)).toBeGreaterThan(5);
+  }
+});
