@@ -51,24 +51,20 @@ export function airConstants(air: Air): Float64Array {
 }
 
 /**
- * Acceleration by drag and lift, m/s^2, for a velocity (m/s) and a spin vector (rad/s), into out[0..2].
+ * Acceleration by drag and lift, m/s^2, into out[0..2], for a velocity (m/s) and a spin vector (rad/s) in motion[0..5].
+ * They come in an array because engines wrap every number that is passed to a call.
  *
  * Above Re 80,000 Smits & Smith (1994, "A new aerodynamic model of a golf ball in flight"; from memory):
  * C_D = 0.24 + 0.18 S + 0.06 sin(pi (Re - 90,000) / 200,000), C_L = 0.54 S^0.4 with S = w r / V. Below Re 40,000, where
  * every chip lies and nothing spinning was measured, C_D is 0.47 and the lift weak; a smooth step joins them.
  */
-export function aerodynamicAcceleration(
-  air: Float64Array,
-  vx: number,
-  vy: number,
-  vz: number,
-  wx: number,
-  wy: number,
-  wz: number,
-  out: Float64Array,
-): void {
-  const ux = vx - (air[2] as number);
-  const uy = vy - (air[3] as number);
+export function aerodynamicAcceleration(air: Float64Array, motion: Float64Array, out: Float64Array): void {
+  const ux = (motion[0] as number) - (air[2] as number);
+  const uy = (motion[1] as number) - (air[3] as number);
+  const vz = motion[2] as number;
+  const wx = motion[3] as number;
+  const wy = motion[4] as number;
+  const wz = motion[5] as number;
   const speed = Math.sqrt(ux * ux + uy * uy + vz * vz);
   const reynolds = speed * (air[1] as number);
   const spin = Math.sqrt(wx * wx + wy * wy + wz * wz);

@@ -263,7 +263,8 @@ export function roll(w: ShotWork): number {
     const x = s[X] as number;
     const y = s[Y] as number;
     const a = resistance(w, code, vx / speed, vy / speed);
-    if (slope < 0.97 * a) {
+    // No ball stops in less than v^2 / 2(a + s) of path: only near that is the exact stop worth working out.
+    if (slope < 0.97 * a && speed * speed < 4 * LAST_M * factor * (a + slope)) {
       stopDisplacement(vx, vy, speed, gx, gy, slope, a, scratch);
       let dx = scratch[0] as number;
       let dy = scratch[1] as number;
@@ -304,7 +305,7 @@ export function roll(w: ShotWork): number {
             s[Y] = y + dy;
             s[VX] = 0;
             s[VY] = 0;
-            here.set(probe);
+            copyGround(probe, here);
             recordRoll(w);
             // A slope that holds no ball sends it on: the next turn of the loop decides.
             continue;
@@ -321,17 +322,7 @@ export function roll(w: ShotWork): number {
     gy = ROLLING_GRAVITY * (here[2] as number);
     ground.sample(x + h * (vx / 2 + (h * bx) / 8), y + h * (vy / 2 + (h * by) / 8), probe2);
     ground.sample(x + h * (vx + (h * bx) / 2), y + h * (vy + (h * by) / 2), probe);
-    rollStep(
-      w,
-      h,
-      a,
-      gx,
-      gy,
-      ROLLING_GRAVITY * (probe2[1] as number),
-      ROLLING_GRAVITY * (probe2[2] as number),
-      ROLLING_GRAVITY * (probe[1] as number),
-      ROLLING_GRAVITY * (probe[2] as number),
-    );
+    rollStep(w, h, a);
     const bend =
       Math.abs(gx + ROLLING_GRAVITY * ((probe[1] as number) - 2 * (probe2[1] as number))) +
       Math.abs(gy + ROLLING_GRAVITY * ((probe[2] as number) - 2 * (probe2[2] as number)));
@@ -366,13 +357,18 @@ export function roll(w: ShotWork): number {
       s[Y] = n[Y] as number;
       s[VX] = n[VX] as number;
       s[VY] = n[VY] as number;
-      here.set(probe);
+      copyGround(probe, here);
     }
     recordRoll(w);
     elapsed += used;
     rolled += used * speed;
   }
   return ROLL_STILL_ROLLING;
+}
+
+/** By hand: a call of `set` costs as much as a sample of the ground. */
+function copyGround(from: Float64Array, to: Float64Array): void {
+  for (let i = 0; i < 4; i += 1) to[i] = from[i] as number;
 }
 
 function dropsAtRest(w: ShotWork): number {
@@ -417,18 +413,14 @@ export function stopDisplacement(
   out[1] = down * fy + across * fx;
 }
 
-/** Runge-Kutta step of a rolling ball from `state` to `next` through a gradient given at its start, middle and end. */
-function rollStep(
-  w: ShotWork,
-  h: number,
-  a: number,
-  gx0: number,
-  gy0: number,
-  gxm: number,
-  gym: number,
-  gx1: number,
-  gy1: number,
-): void {
+/** Runge-Kutta step of a rolling ball from `state` to `next` through the gradients of `here`, `probe2` half-way and `probe` at the end. */
+function rollStep(w: ShotWork, h: number, a: number): void {
+  const gx0 = ROLLING_GRAVITY * (w.here[1] as number);
+  const gy0 = ROLLING_GRAVITY * (w.here[2] as number);
+  const gxm = ROLLING_GRAVITY * (w.probe2[1] as number);
+  const gym = ROLLING_GRAVITY * (w.probe2[2] as number);
+  const gx1 = ROLLING_GRAVITY * (w.probe[1] as number);
+  const gy1 = ROLLING_GRAVITY * (w.probe[2] as number);
   const s = w.state;
   const n = w.next;
   const vx = s[VX] as number;

@@ -59,8 +59,6 @@ export interface ShotWork {
   readonly probe2: Float64Array;
   readonly scratch: Float64Array;
   readonly velocity: Float64Array;
-  /** First stage of the flight step under way. */
-  readonly firstStage: Float64Array;
   /** 0 highest point so far; 1 obstructed; 2, 3 entry into penalty area or out of bounds. */
   readonly marks: Float64Array;
   record: PathRecord | null;
@@ -107,7 +105,6 @@ export function shotWork(
     probe2: new Float64Array(4),
     scratch: new Float64Array(16),
     velocity: new Float64Array(2),
-    firstStage: new Float64Array(3),
     marks: new Float64Array(4),
     record: null,
   };

@@ -102,6 +102,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
   });
   const g = new Float64Array(4);
   const a = new Float64Array(3);
+  const motion = new Float64Array(6);
   const solver = (size: number): GeneralSolver => {
     const s = new Solver(size);
     s.relativeTolerance = tolerance;
@@ -134,7 +135,8 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
     return found.at(-1) ?? last.y;
   };
   const flight: Derivative = (_, y) => {
-    aerodynamicAcceleration(air, at(y, 3), at(y, 4), at(y, 5), at(y, 6), at(y, 7), at(y, 8), a);
+    for (let i = 0; i < 6; i += 1) motion[i] = at(y, i + 3);
+    aerodynamicAcceleration(air, motion, a);
     const speed = Math.sqrt(at(y, 3) ** 2 + at(y, 4) ** 2 + at(y, 5) ** 2);
     const decay = -SPIN_DECAY_PER_M * speed;
     return [
