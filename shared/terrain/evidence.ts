@@ -4,6 +4,7 @@ import { bunkerDepth, DEFAULT_LIP_M } from './bunkerShape.ts';
 import { evenly } from './folds.ts';
 import { flatPolygon, insidePolygon } from './rings.ts';
 import type { TerrainInput } from './terrainInput.ts';
+import { thinnedGrids, thinnedHeights } from './thinned.ts';
 
 /** Length of the level a slope is read with, metres (about 2 ft): a slope is the rise over it. */
 export const LEVEL_LENGTH_M = 0.6;
@@ -13,11 +14,6 @@ const BEST_SLOPE_ACCURACY = 1e-4;
 /** One standard deviation of a contour's height where its line was drawn, metres, and how densely its points are taken. */
 const CONTOUR_ACCURACY_M = 0.03;
 const CONTOUR_SPACING_M = 1.5;
-/** Beyond this many heights those that lie close together are averaged: a dense fit grows with the cube of their number. */
-const MOST_HEIGHTS = 500;
-/** Nodes of elevation models fill what the spot heights leave of that, but may always have so many. */
-const LEAST_GRID_SHARE = 150;
-
 /** A value that is a weighted sum of the heights at a few points, with its variance. */
 export interface Observation {
   /** Flat [east, north, weight] triples. */
@@ -59,7 +55,7 @@ export function evidenceOf(input: TerrainInput): Evidence {
     return 0;
   };
 
-  for (const height of gathered(input.heights)) {
+  for (const height of thinnedHeights(input.heights)) {
     observations.push({
       terms: [height.at.eastM, height.at.northM, 1],
       value: height.heightM + raisedBy(height.at),
@@ -68,11 +64,7 @@ export function evidenceOf(input: TerrainInput): Evidence {
     });
     readings.push({ id: height.id, kind: 'height', at: height.at });
   }
-  // Thinned apart from the spot heights, which are the better evidence and must not be averaged with these.
-  const nodes = (input.grids ?? []).flatMap(({ id, nodes: own, accuracyM }) =>
-    own.map((node) => ({ ...node, id, accuracyM })),
-  );
-  for (const node of gathered(nodes, Math.max(LEAST_GRID_SHARE, MOST_HEIGHTS - input.heights.length))) {
+  for (const node of thinnedGrids(input)) {
     observations.push({
       terms: [node.at.eastM, node.at.northM, 1],
       value: node.heightM + raisedBy(node.at),
@@ -127,43 +119,6 @@ function slopeObservations(
       reading,
     },
   ];
-}
-
-/**
- * Heights averaged by square cells, just large enough to leave no more than `most`; place and height are averaged
- * alike, so a plane stays that plane. As they are where there are few enough.
- */
-function gathered(heights: TerrainInput['heights'], most = MOST_HEIGHTS): TerrainInput['heights'] {
-  if (heights.length <= most) return heights;
-  const west = heights.reduce((least, h) => Math.min(least, h.at.eastM), Infinity);
-  const east = heights.reduce((most, h) => Math.max(most, h.at.eastM), -Infinity);
-  const south = heights.reduce((least, h) => Math.min(least, h.at.northM), Infinity);
-  const north = heights.reduce((most, h) => Math.max(most, h.at.northM), -Infinity);
-  const side = Math.max(east - west, north - south);
-  for (let cellM = Math.max(side / 64, 1e-9); ; cellM *= 1.1) {
-    const cells = new Map<string, TerrainInput['heights'][number][]>();
-    for (const h of heights) {
-      const cell = `${Math.floor((h.at.eastM - west) / cellM)},${Math.floor((h.at.northM - south) / cellM)}`;
-      const members = cells.get(cell);
-      if (members === undefined) cells.set(cell, [h]);
-      else members.push(h);
-    }
-    if (cells.size <= most) return [...cells.values()].map(average);
-  }
-}
-
-function average(members: TerrainInput['heights']): TerrainInput['heights'][number] {
-  const mean = (of: (h: TerrainInput['heights'][number]) => number): number =>
-    members.reduce((sum, h) => sum + of(h), 0) / members.length;
-  const [first] = members;
-  const id = first?.id ?? '';
-  return {
-    id: members.length > 1 ? `${id} and ${members.length - 1} near it` : id,
-    at: { eastM: mean((h) => h.at.eastM), northM: mean((h) => h.at.northM) },
-    heightM: mean((h) => h.heightM),
-    // Errors of one instrument and one reader do not average out; bumps between the readings do, and are small beside them.
-    accuracyM: Math.sqrt(mean((h) => squared(h.accuracyM))),
-  };
 }
 
 /**

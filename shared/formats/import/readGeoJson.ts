@@ -14,6 +14,13 @@ export function readGeoJson(content: Uint8Array, fileName: string): MapContent {
   const root = parseJson(textOf(content, fileName), fileName);
   if (!isMembers(root) || typeof root['type'] !== 'string')
     throw new InputProblem('foreign-file', 'this JSON is not GeoJSON.', fileName, 'Choose another file.');
+  if (isMembers(root['swale']))
+    throw new InputProblem(
+      'own-atlas',
+      'this is an atlas of Swale itself, not map data.',
+      fileName,
+      'Open it; or export it as GeoJSON and import that.',
+    );
   refuseOtherCrs(root, fileName);
   const list =
     root['type'] === 'FeatureCollection' && Array.isArray(root['features'])

@@ -91,6 +91,10 @@ describe('broken files', () => {
     expect((await reason(fileName, bytes(' \n'))).remedy).toMatch(/\.$/);
   });
 
+  it('an atlas file, which is to be opened', async () => {
+    expect((await reason('a.geojson', bytes(before))).code).toBe('own-atlas');
+  });
+
   it('a TIFF whose header says the other byte order', async () => {
     const swapped = tiff.slice();
     swapped.set(tiff[0] === 0x4d ? [0x49, 0x49] : [0x4d, 0x4d]);
