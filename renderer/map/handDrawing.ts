@@ -198,7 +198,7 @@ function square([x, y]: XY, style: PlateStyle, filled: boolean): SvgNode {
 
 function heldPoint([cx, cy]: XY, waits: boolean, style: PlateStyle): SvgNode {
   const k = style.symbolScale;
-  const shared = { cx, cy, r: 13 * k, fill: 'none' };
+  const shared = { cx, cy, r: 11 * k, fill: 'none' };
   return group(
     'held-point',
     element('circle', { ...shared, stroke: style.inks.halo, 'stroke-width': 5 * k, 'stroke-opacity': 0.7 }),
@@ -217,7 +217,7 @@ function ring([cx, cy]: XY, ink: string, style: PlateStyle): SvgNode {
   const k = style.symbolScale;
   return group(
     'pointed-out',
-    element('circle', { cx, cy, r: 17 * k, fill: 'none', stroke: style.inks.halo, 'stroke-width': 6 * k }),
+    element('circle', { cx, cy, r: 17 * k, fill: 'none', stroke: style.inks.halo, 'stroke-width': 4.5 * k }),
     element('circle', {
       cx,
       cy,

@@ -16,7 +16,14 @@ import { openPath, segment } from '../../shared/plate/pathData.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import { type Box, type PlateView, projection } from '../../shared/plate/view.ts';
+import {
+  type Box,
+  boxContains,
+  grown,
+  overlaps,
+  type PlateView,
+  projection,
+} from '../../shared/plate/view.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
@@ -68,15 +75,8 @@ export function drawSurveyOver(
   drawing: SurveyDrawing,
 ): OverGround {
   const view = { ...whole, box: visible };
-  const { toDrawing } = projection(view);
   const own = markBoxes(view, style, drawing.marks);
-  const size = 13.5 * style.symbolScale;
-  const readings = [...drawing.measurements.heights, ...drawing.measurements.slopes].map(
-    ({ at, text }): Box => {
-      const [x, y] = toDrawing(at);
-      return { x: x - 6, y: y - size * 0.7, width: textWidth(text, size) + 14, height: size * 1.4 };
-    },
-  );
+  const { shown, boxes: readings } = legible(view, style, drawing.measurements, own);
   const placed = placeLabels(
     nameRequests(view, style, seenAreas(view, drawing), 'all'),
     [...own, ...readings],
@@ -85,13 +85,65 @@ export function drawSurveyOver(
   return {
     node: group(
       'over',
-      drawMeasurements(view, style, drawing.measurements),
+      drawMeasurements(view, style, shown),
       drawMarks(view, style, drawing.marks),
       group('labels', ...placed.map((label) => drawLabel(label, style))),
     ),
     clear: [...own, ...readings, ...placed.map(labelClearance)],
   };
 }
+
+/** The measurements in sight, those whose figures would run into others without them: crosses stay where they are. */
+function legible(
+  view: PlateView,
+  style: PlateStyle,
+  { heights, slopes, measureHere }: Measurements,
+  taken: readonly Box[],
+): { readonly shown: Measurements; readonly boxes: readonly Box[] } {
+  const { toDrawing } = projection(view);
+  const size = Math.max(13.5 * style.symbolScale, style.leastText);
+  const near = grown(view.box, 60);
+  const boxes = [...taken];
+  // A height is no longer than "1234.56", so a cell of that width holds all that could meet it.
+  const cells = new Map<string, Box[]>();
+  const free = (box: Box): boolean => {
+    if (taken.some((other) => overlaps(box, other))) return false;
+    const [column, row] = [Math.floor(box.x / CELL), Math.floor(box.y / CELL)];
+    for (let i = -1; i <= 1; i += 1)
+      for (let j = -1; j <= 1; j += 1)
+        if (
+          cells.get(`${String(column + i)},${String(row + j)}`)?.some((other) => overlaps(box, other)) ===
+          true
+        )
+          return false;
+    const cell = `${String(column)},${String(row)}`;
+    cells.set(cell, [...(cells.get(cell) ?? []), box]);
+    boxes.push(box);
+    return true;
+  };
+  const fit = <T extends { readonly at: PlanePoint; readonly text: string }>(
+    list: readonly T[],
+    rise: number,
+  ): T[] =>
+    list.flatMap((one) => {
+      const [x, y] = toDrawing(one.at);
+      if (!boxContains(near, [x, y])) return [];
+      const box = {
+        x: x - 5,
+        y: y - size * rise,
+        width: textWidth(one.text, size) + 12,
+        height: size * (rise + 0.55),
+      };
+      return [free(box) ? one : { ...one, text: '' }];
+    });
+  const slopesShown = fit(slopes, 1.3);
+  const doubtfulFirst = heights.toSorted((a, b) => Number(b.doubtful) - Number(a.doubtful));
+  return {
+    shown: { slopes: slopesShown, heights: fit(doubtfulFirst, 0.55), measureHere },
+    boxes: boxes.slice(taken.length),
+  };
+}
+const CELL = 70;
 
 /** The ground with its lines, contours and grid. */
 export function drawSurveyUnder(

@@ -62,7 +62,7 @@ export function EmptySheet(): React.JSX.Element {
           <path d="M690 140c40-10 70 40 80 80s10 60-30 58-40-50-60-80-15-52 10-58Z" />
           <path d="M220 540c20-60 70-50 100-25s40 60 10 80-60-10-85-25-28-15-25-30Z" />
           <path className="lead" d="M300 125L352 210" />
-          <path className="lead" d="M232 372L392 340" />
+          <path className="lead" d="M250 371L392 340" />
           <path className="lead" d="M722 110L545 190" />
           <path className="lead" d="M830 520L752 468" />
           <path

@@ -18,7 +18,8 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { areaKinds } from '../../shared/words/vocabulary.ts';
 import { Field } from './Field.tsx';
-import type { Hand, HandState } from './hand.ts';
+import type { Hand } from './hand.ts';
+import type { HandState } from './handState.ts';
 import { bearingTyped, lengthTyped } from './making.ts';
 import { areaShapes, meets, planeShape, type Thing, widened } from './planeShapes.ts';
 import {

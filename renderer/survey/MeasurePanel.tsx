@@ -5,7 +5,7 @@ import { feetFromMetres, yardsFromMetres } from '../../shared/units/conversions.
 import { bearing, compassPoint, paces, rise, slopeOrLevel, withUnit } from '../../shared/units/format.ts';
 import { decimals } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import type { HandState } from './hand.ts';
+import type { HandState } from './handState.ts';
 import type { Ground } from './useGround.ts';
 
 interface MeasurePanelProps {

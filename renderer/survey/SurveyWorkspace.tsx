@@ -186,6 +186,8 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       <HeldPanel key={held.id} {...{ hand, state, document, holeId, units, readOnly, edit }} thing={held} />
     ) : null;
 
+  // Where the panel is a drawer, it comes out by itself as far as a value to be typed needs.
+  const brief = state.waiting !== null || (state.sketch !== null && (state.typed['side'] ?? '') !== '');
   const title = hole === undefined ? header.name : hole.name === '' ? holeWords(hole.label, '') : hole.name;
   const subtitle =
     hole === undefined
@@ -241,7 +243,10 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           {starting && <EmptySheet />}
         </SurveyMap>
       </div>
-      <aside className={drawer ? 'survey-side open' : 'survey-side'} aria-label="In hand and to look at">
+      <aside
+        className={`survey-side${drawer ? ' open' : brief ? ' brief' : ''}`}
+        aria-label="In hand and to look at"
+      >
         {narrow && (
           <button
             type="button"

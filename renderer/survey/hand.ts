@@ -1,43 +1,29 @@
 import { createStore } from 'zustand/vanilla';
-import { frameOf } from '../../shared/atlas/document.ts';
-import type { Edit } from '../../shared/atlas/edits.ts';
-import { removeRecords } from '../../shared/atlas/edits.ts';
-import { moveRecords } from '../../shared/atlas/moving.ts';
+import { type Edit, removeRecords } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import {
-  type Cornered,
-  insertCorner,
-  moveCorner,
-  removeCorner,
-  turnRecords,
-} from '../../shared/atlas/shaping.ts';
-import { bearingDeg } from '../../shared/geometry/bearing.ts';
+import { type Cornered, insertCorner, removeCorner, turnRecords } from '../../shared/atlas/shaping.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
-import { centroid, distanceM } from '../../shared/geometry/ring.ts';
-import { type SnapLine, snapped } from '../../shared/geometry/snap.ts';
+import { distanceM } from '../../shared/geometry/ring.ts';
 import { METRES_PER_FOOT, METRES_PER_YARD } from '../../shared/units/conversions.ts';
 import { parseDegrees, parseLength } from '../../shared/units/parse.ts';
-import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
-import type { TroubleWords } from '../ui/Trouble.tsx';
-import { copyThing, type Drawn, finishedSketch, placedPoint } from './making.ts';
+import { dragEdit } from './dragEdit.ts';
+import { cornerAt, cornersOf, gripAt, isNear, middleOf, pulled, REACH_PX, snappedPlace } from './grips.ts';
 import {
-  areaShapes,
-  isThing,
-  lineShapes,
-  meets,
-  planeShape,
-  type Thing,
-  thingAt,
-  thingsInOrder,
-  widened,
-} from './planeShapes.ts';
+  type Drag,
+  emptyHandState,
+  type HandContext,
+  type HandState,
+  type Purpose,
+  type Spot,
+} from './handState.ts';
+import { copyThing, type Drawn, finishedSketch, placedPoint } from './making.ts';
+import { isThing, type Thing, thingAt, thingsInOrder } from './planeShapes.ts';
 import {
   addCorner,
   addSide,
   emptySketch,
   endStroke,
-  type Sketch,
   startStroke,
   strokeTo,
   takeBack,
@@ -46,76 +32,6 @@ import {
 import { toolForKey, type ToolId, toolOf } from './tools.ts';
 import { thingWords } from './words.ts';
 
-/** A place on the plate under a pointer. */
-export interface Spot {
-  readonly at: PlanePoint;
-  readonly metresPerPx: number;
-  /** Held down, nothing snaps. */
-  readonly alt: boolean;
-}
-
-/** What a drawn outline is for. */
-export type Purpose =
-  | { readonly kind: 'new' }
-  | { readonly kind: 'cut' | 'split'; readonly areaId: string }
-  | { readonly kind: 'lineOfPlay'; readonly holeId: string };
-
-export type Drag =
-  | { readonly kind: 'move'; readonly id: string; readonly from: PlanePoint; readonly to: PlanePoint }
-  | {
-      readonly kind: 'corner';
-      readonly id: string;
-      readonly ring: number;
-      readonly index: number;
-      /** The corner is new: it came out of the middle of a side. */
-      readonly isNew: boolean;
-      readonly to: PlanePoint;
-    }
-  | {
-      readonly kind: 'turn';
-      readonly id: string;
-      readonly centre: PlanePoint;
-      readonly fromDeg: number;
-      readonly turnDeg: number;
-    }
-  | { readonly kind: 'crown'; readonly centre: PlanePoint; readonly radiusM: number };
-
-/** A point set down that waits for its value to be typed. */
-export interface WaitingPoint {
-  readonly kind: 'spotHeight' | 'slopeReading';
-  readonly at: PlanePoint;
-}
-
-export interface HandState {
-  readonly tool: ToolId;
-  readonly purpose: Purpose;
-  readonly heldId: string | null;
-  readonly corner: { readonly ring: number; readonly index: number } | null;
-  readonly sketch: Sketch | null;
-  readonly waiting: WaitingPoint | null;
-  readonly drag: Drag | null;
-  /** What has been typed for the thing being drawn, by field. */
-  readonly typed: Readonly<Record<string, string>>;
-  readonly cursor: PlanePoint | null;
-  readonly snap: PlanePoint | null;
-  readonly pointer: PlanePoint | null;
-  readonly trouble: (TroubleWords & { readonly field: string }) | null;
-  /** The field or plate that should have the focus now; `turn` grows with every wish. */
-  readonly focus: { readonly on: string; readonly turn: number };
-}
-
-/** What the hand works on; asked for anew whenever something happens. */
-export interface HandContext {
-  readonly document: AtlasDocument;
-  readonly holeId: string | null;
-  readonly units: UnitsPreference;
-  readonly readOnly: boolean;
-  readonly edit: (edit: Edit) => void;
-  readonly newId: () => string;
-  readonly middle: () => PlanePoint;
-}
-
-const PX = { close: 11, corner: 9, thing: 10, snap: 8, drag: 5, stroke: 3 } as const;
 /** Freehand strokes are thinned to this or to a pixel and a half, whichever is coarser. */
 const STROKE_TOLERANCE_M = 0.08;
 const KEYS_REST_MS = 700;
@@ -129,31 +45,12 @@ const steps: Readonly<Record<string, readonly [east: number, north: number]>> = 
   ArrowRight: [1, 0],
 };
 
-const idle: HandState = {
-  tool: 'select',
-  purpose: { kind: 'new' },
-  heldId: null,
-  corner: null,
-  sketch: null,
-  waiting: null,
-  drag: null,
-  typed: {},
-  cursor: null,
-  snap: null,
-  pointer: null,
-  trouble: null,
-  focus: { on: '', turn: 0 },
-};
-
-/** Where the turning handle stands over a held thing, pixels above its top. */
-export const TURN_HANDLE_PX = 26;
-
 /**
  * The person's hand on the plate: tools, the outline being drawn, the thing held and the drag under way. It turns pointer
  * and keys into edits, one for each gesture; a gesture given up leaves nothing behind. It knows no DOM.
  */
 export class Hand {
-  readonly store = createStore<HandState>(() => idle);
+  readonly store = createStore<HandState>(() => emptyHandState);
   #context: (() => HandContext) | null = null;
   #pressed: { readonly spot: Spot; readonly handle: Drag | null; moved: boolean } | null = null;
   #cursorMoved = false;
@@ -227,22 +124,24 @@ export class Hand {
       this.#pressed = { spot, handle: null, moved: false };
       return false;
     }
-    const handle = this.state.tool === 'select' ? this.#handleAt(context, spot) : null;
+    const held = this.state.tool === 'select' ? this.#held(context) : null;
+    const handle = held === null ? null : gripAt(context.document, held, spot);
     this.#pressed = { spot, handle, moved: false };
     return this.state.tool !== 'select' || handle !== null;
   }
 
   dragTo(spot: Spot): void {
     const pressed = this.#pressed;
-    if (pressed === null) return;
+    const context = this.#context?.();
+    if (pressed === null || context === undefined) return;
     const away = distanceM(pressed.spot.at, spot.at);
-    if (!pressed.moved && away < PX.drag * spot.metresPerPx) return;
+    if (!pressed.moved && away < REACH_PX.drag * spot.metresPerPx) return;
     const started = !pressed.moved;
     pressed.moved = true;
     const { tool, sketch, purpose } = this.state;
     this.#set({ pointer: spot.at });
     if (pressed.handle !== null) {
-      this.#set({ drag: this.#draggedTo(pressed.handle, spot) });
+      this.#set({ drag: pulled(context.document, pressed.handle, spot) });
       return;
     }
     if (tool === 'tree' && purpose.kind === 'new' && (sketch === null || sketch.corners.length === 0)) {
@@ -251,9 +150,9 @@ export class Hand {
       return;
     }
     if (!this.#draws()) return;
-    const from = started ? this.#snapped(pressed.spot, null) : null;
+    const from = started ? snappedPlace(context.document, pressed.spot, null) : null;
     const begun = from === null ? (sketch ?? emptySketch) : startStroke(sketch ?? emptySketch, from);
-    this.#set({ sketch: strokeTo(begun, spot.at, PX.stroke * spot.metresPerPx), snap: null });
+    this.#set({ sketch: strokeTo(begun, spot.at, REACH_PX.stroke * spot.metresPerPx), snap: null });
   }
 
   release(spot: Spot): void {
@@ -268,9 +167,10 @@ export class Hand {
     if (drag !== null) this.#finishDrag(drag);
     else if (sketch !== null && sketch.stroke !== null) {
       const toleranceM = Math.max(STROKE_TOLERANCE_M, 1.5 * spot.metresPerPx);
-      const closes = this.#closed() && this.#near(sketch.corners[0] ?? sketch.stroke[0], spot, 2 * PX.close);
+      const closes =
+        this.#closed() && isNear(sketch.corners[0] ?? sketch.stroke[0], spot, 2 * REACH_PX.close);
       const ended = endStroke(sketch, toleranceM);
-      const whole = closes ? withoutLastIfNear(ended, 2 * PX.close * spot.metresPerPx) : ended;
+      const whole = closes ? withoutLastIfNear(ended, 2 * REACH_PX.close * spot.metresPerPx) : ended;
       this.#set({ sketch: whole });
       if (closes && whole.corners.length >= 4) this.finish();
     }
@@ -296,7 +196,8 @@ export class Hand {
       this.#set({ pointer: spot.at, snap: null });
       return;
     }
-    const at = this.#snapped(spot, null);
+    const context = this.#context?.();
+    const at = context === undefined ? spot.at : snappedPlace(context.document, spot, null);
     this.#cursorMoved = false;
     this.#set({
       pointer: spot.at,
@@ -406,7 +307,7 @@ export class Hand {
   /** A corner in the middle of the side after the chosen one. */
   putCornerIn(): void {
     this.#withCorner((document, record, ring, index) => {
-      const corners = this.#cornersOf(document, record, ring);
+      const corners = cornersOf(document, record, ring);
       const a = corners[index];
       const b = corners[(index + 1) % corners.length];
       if (a === undefined || b === undefined) return null;
@@ -440,8 +341,9 @@ export class Hand {
     if (context === undefined) return;
     const { tool, sketch } = this.state;
     if (tool === 'select' || context.readOnly) {
-      const thing = thingAt(context.document, spot.at, PX.thing * spot.metresPerPx);
-      const pressedCorner = this.#cornerAt(context, spot);
+      const thing = thingAt(context.document, spot.at, REACH_PX.thing * spot.metresPerPx);
+      const held = this.#held(context);
+      const pressedCorner = held === null ? null : cornerAt(context.document, held, spot);
       if (pressedCorner !== null) this.#set({ corner: pressedCorner });
       else this.hold(thing?.id ?? null);
       return;
@@ -456,12 +358,12 @@ export class Hand {
     }
     const corners = sketch?.corners ?? [];
     const last = corners.at(-1);
-    const closing = this.#closed() && corners.length >= 3 && this.#near(corners[0], spot, PX.close);
-    if (closing || (corners.length >= 2 && this.#near(last, spot, 3))) {
+    const closing = this.#closed() && corners.length >= 3 && isNear(corners[0], spot, REACH_PX.close);
+    if (closing || (corners.length >= 2 && isNear(last, spot, 3))) {
       this.finish();
       return;
     }
-    this.#put(this.#snapped(spot, null));
+    this.#put(snappedPlace(context.document, spot, null));
   }
 
   #put(at: PlanePoint): void {
@@ -598,7 +500,7 @@ export class Hand {
     const { corner } = this.state;
     if (drag?.kind === 'corner' || drag?.kind === 'move') return { ...drag, to: moved(drag.to) };
     if (corner !== null && (held.type === 'area' || held.type === 'line')) {
-      const at = this.#cornersOf(context.document, held, corner.ring)[corner.index];
+      const at = cornersOf(context.document, held, corner.ring)[corner.index];
       return at === undefined
         ? null
         : { kind: 'corner', id: held.id, ...corner, isNew: false, to: moved(at) };
@@ -671,110 +573,13 @@ export class Hand {
     const context = this.#context?.();
     this.#set({ drag: null, snap: null });
     if (context === undefined) return;
-    const { document, edit } = context;
     if (drag.kind === 'crown') {
       this.#crown(drag.centre, drag.radiusM);
       return;
     }
-    const record = document.records.get(drag.id);
-    if (!isThing(record)) return;
-    if (drag.kind === 'move') {
-      const { from, to } = drag;
-      if (distanceM(from, to) > 0)
-        edit(
-          moveRecords(
-            `moved ${thingWords(record)}`,
-            [drag.id],
-            to.eastM - from.eastM,
-            to.northM - from.northM,
-          ),
-        );
-    } else if (drag.kind === 'turn') {
-      if (drag.turnDeg !== 0)
-        edit(turnRecords(`turned ${thingWords(record)}`, [drag.id], drag.centre, drag.turnDeg));
-    } else if (record.type === 'area' || record.type === 'line') {
-      edit(
-        drag.isNew
-          ? insertCorner(document, record, drag.ring, drag.index - 1, drag.to)
-          : moveCorner(document, record, drag.ring, drag.index, drag.to),
-      );
-      this.#set({ corner: { ring: drag.ring, index: drag.index } });
-    }
-  }
-
-  #draggedTo(handle: Drag, spot: Spot): Drag {
-    switch (handle.kind) {
-      case 'move': {
-        return { ...handle, to: spot.at };
-      }
-      case 'corner':
-        return { ...handle, to: this.#snapped(spot, handle.id) };
-      case 'turn': {
-        const turned = bearingDeg(handle.centre, spot.at) - handle.fromDeg;
-        const whole = spot.alt ? turned : Math.round(turned);
-        return { ...handle, turnDeg: whole > 180 ? whole - 360 : whole < -180 ? whole + 360 : whole };
-      }
-      case 'crown':
-        return handle;
-    }
-  }
-
-  /** The handle of the held thing under the pointer: a corner, the middle of a side, the turning handle, or its body. */
-  #handleAt(context: HandContext, spot: Spot): Drag | null {
-    const held = this.#held(context);
-    if (held === null) return null;
-    const { document } = context;
-    const shape = planeShape(document, held);
-    const corner = this.#cornerAt(context, spot);
-    if (corner !== null && (held.type === 'area' || held.type === 'line'))
-      return { kind: 'corner', id: held.id, ...corner, isNew: false, to: spot.at };
-    if (held.type === 'area' || held.type === 'line') {
-      const closed = held.type === 'area';
-      const rings = closed ? shape.polygon : [shape.points];
-      for (const [ring, corners] of rings.entries()) {
-        for (const [i, a] of corners.entries()) {
-          const b = corners[i + 1] ?? (closed ? corners[0] : undefined);
-          if (b === undefined || distanceM(a, b) < 30 * spot.metresPerPx) continue;
-          const middle = planePoint((a.eastM + b.eastM) / 2, (a.northM + b.northM) / 2);
-          if (this.#near(middle, spot, PX.corner - 1))
-            return { kind: 'corner', id: held.id, ring, index: i + 1, isNew: true, to: middle };
-        }
-      }
-      const turner = planePoint(
-        (shape.box.westM + shape.box.eastM) / 2,
-        shape.box.northM + TURN_HANDLE_PX * spot.metresPerPx,
-      );
-      if (this.#near(turner, spot, PX.close)) {
-        const centre = middleOf(document, held);
-        return { kind: 'turn', id: held.id, centre, fromDeg: bearingDeg(centre, turner), turnDeg: 0 };
-      }
-    }
-    return thingAt(document, spot.at, PX.thing * spot.metresPerPx)?.id === held.id
-      ? { kind: 'move', id: held.id, from: spot.at, to: spot.at }
-      : null;
-  }
-
-  #cornerAt(context: HandContext, spot: Spot): { readonly ring: number; readonly index: number } | null {
-    const held = this.#held(context);
-    if (held?.type !== 'area' && held?.type !== 'line') return null;
-    const shape = planeShape(context.document, held);
-    const rings = held.type === 'area' ? shape.polygon : [shape.points];
-    let best: { readonly ring: number; readonly index: number } | null = null;
-    let least = PX.corner * spot.metresPerPx;
-    rings.forEach((corners, ring) => {
-      corners.forEach((corner, index) => {
-        const away = distanceM(corner, spot.at);
-        if (away > least) return;
-        least = away;
-        best = { ring, index };
-      });
-    });
-    return best;
-  }
-
-  #cornersOf(document: AtlasDocument, record: Cornered, ring: number): readonly PlanePoint[] {
-    const shape = planeShape(document, record);
-    return record.type === 'area' ? (shape.polygon[ring] ?? []) : shape.points;
+    const edit = dragEdit(context.document, drag);
+    if (edit !== null) context.edit(edit);
+    if (drag.kind === 'corner') this.#set({ corner: { ring: drag.ring, index: drag.index } });
   }
 
   #withCorner(
@@ -788,27 +593,6 @@ export class Hand {
       const edit = make(context.document, held, corner.ring, corner.index);
       if (edit !== null) context.edit(edit);
     });
-  }
-
-  #snapped(spot: Spot, without: string | null): PlanePoint {
-    const context = this.#context?.();
-    if (context === undefined || spot.alt) return spot.at;
-    const reachM = PX.snap * spot.metresPerPx;
-    const here = widened(
-      { westM: spot.at.eastM, eastM: spot.at.eastM, southM: spot.at.northM, northM: spot.at.northM },
-      reachM,
-    );
-    const lines: SnapLine[] = [];
-    for (const { record, box, polygon } of areaShapes(context.document))
-      if (record.id !== without && meets(box, here))
-        for (const ring of polygon) lines.push({ points: ring, closed: true });
-    for (const { record, box, points } of lineShapes(context.document))
-      if (record.id !== without && meets(box, here)) lines.push({ points, closed: false });
-    return snapped(spot.at, lines, reachM)?.at ?? spot.at;
-  }
-
-  #near(at: PlanePoint | undefined, spot: Spot, px: number): boolean {
-    return at !== undefined && distanceM(at, spot.at) <= px * spot.metresPerPx;
   }
 
   /** Whether the tool in hand draws an outline or a line. */
@@ -836,11 +620,4 @@ export class Hand {
   #set(change: Partial<HandState>): void {
     this.store.setState(change);
   }
-}
-
-/** The point a thing is turned about and moved by. */
-function middleOf(document: AtlasDocument, thing: Thing): PlanePoint {
-  const { polygon, points } = planeShape(document, thing);
-  const corners = polygon[0] ?? points;
-  return corners.length === 0 ? frameOf(document).toPlane(frameOf(document).anchor) : centroid(corners);
 }

@@ -6,7 +6,7 @@ import { circle, turnedAbout } from '../../shared/geometry/turn.ts';
 import { bearing, rise, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { emptyHand, type HandDrawing } from '../map/handDrawing.ts';
-import type { Drag, HandState } from './hand.ts';
+import type { Drag, HandState } from './handState.ts';
 import { isThing, planeShape } from './planeShapes.ts';
 import { sketchFacts } from './sketch.ts';
 import { toolOf } from './tools.ts';

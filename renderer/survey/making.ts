@@ -16,7 +16,7 @@ import { parseDegrees, parseLength, parseSlopePct } from '../../shared/units/par
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { nextLetter, nextNumber } from '../store/labels.ts';
-import type { HandContext, Purpose, WaitingPoint } from './hand.ts';
+import type { HandContext, Purpose, WaitingPoint } from './handState.ts';
 import { isThing, planeShape, type Thing } from './planeShapes.ts';
 import { type ToolId, toolOf } from './tools.ts';
 import { heightUnit, thingWords } from './words.ts';

@@ -343,7 +343,7 @@ it('keeps many atlases: names, copies, takes away and brings back; adds and orde
     await expect.poll(() => rows.allInnerTexts()).toEqual([expect.stringContaining('Far Down')]);
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await menu('Holes and stations');
     await page.getByRole('button', { name: 'Add a hole' }).click();
     await page.getByLabel('Par').nth(1).fill('4');

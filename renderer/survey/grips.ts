@@ -1,0 +1,119 @@
+import { frameOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { Cornered } from '../../shared/atlas/shaping.ts';
+import { bearingDeg } from '../../shared/geometry/bearing.ts';
+import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
+import { centroid, distanceM } from '../../shared/geometry/ring.ts';
+import { type SnapLine, snapped } from '../../shared/geometry/snap.ts';
+import type { Drag, Spot } from './handState.ts';
+import { areaShapes, lineShapes, meets, planeShape, type Thing, thingAt, widened } from './planeShapes.ts';
+
+/** How near a pointer has to come, pixels. */
+export const REACH_PX = { close: 11, corner: 9, thing: 10, snap: 8, drag: 5, stroke: 3 } as const;
+/** Where the turning handle stands over a held thing, pixels above its top. */
+const TURN_HANDLE_PX = 26;
+/** Sides shorter than this on the screen have no handle in their middle, pixels. */
+const SIDE_PX = 30;
+
+export const isNear = (at: PlanePoint | undefined, spot: Spot, px: number): boolean =>
+  at !== undefined && distanceM(at, spot.at) <= px * spot.metresPerPx;
+
+export const isCornered = (thing: Thing | null): thing is Thing & Cornered =>
+  thing?.type === 'area' || thing?.type === 'line';
+
+/** The corners of a ring of an area, or of a line. */
+export function cornersOf(document: AtlasDocument, record: Cornered, ring: number): readonly PlanePoint[] {
+  const shape = planeShape(document, record);
+  return record.type === 'area' ? (shape.polygon[ring] ?? []) : shape.points;
+}
+
+/** The point a thing is turned about and moved by. */
+export function middleOf(document: AtlasDocument, thing: Thing): PlanePoint {
+  const { polygon, points } = planeShape(document, thing);
+  const corners = polygon[0] ?? points;
+  return corners.length === 0 ? frameOf(document).toPlane(frameOf(document).anchor) : centroid(corners);
+}
+
+/** The corner of a thing under the pointer. */
+export function cornerAt(
+  document: AtlasDocument,
+  thing: Thing,
+  spot: Spot,
+): { readonly ring: number; readonly index: number } | null {
+  if (!isCornered(thing)) return null;
+  const shape = planeShape(document, thing);
+  let best: { readonly ring: number; readonly index: number } | null = null;
+  let least = REACH_PX.corner * spot.metresPerPx;
+  for (const [ring, corners] of (thing.type === 'area' ? shape.polygon : [shape.points]).entries()) {
+    for (const [index, corner] of corners.entries()) {
+      const away = distanceM(corner, spot.at);
+      if (away > least) continue;
+      least = away;
+      best = { ring, index };
+    }
+  }
+  return best;
+}
+
+/** The handle of a held thing under the pointer: a corner, the middle of a side, the turning handle, or its body. */
+export function gripAt(document: AtlasDocument, held: Thing, spot: Spot): Drag | null {
+  const { id } = held;
+  if (isCornered(held)) {
+    const corner = cornerAt(document, held, spot);
+    if (corner !== null) return { kind: 'corner', id, ...corner, isNew: false, to: spot.at };
+    const shape = planeShape(document, held);
+    const closed = held.type === 'area';
+    for (const [ring, corners] of (closed ? shape.polygon : [shape.points]).entries()) {
+      for (const [i, a] of corners.entries()) {
+        const b = corners[i + 1] ?? (closed ? corners[0] : undefined);
+        if (b === undefined || distanceM(a, b) < SIDE_PX * spot.metresPerPx) continue;
+        const middle = planePoint((a.eastM + b.eastM) / 2, (a.northM + b.northM) / 2);
+        if (isNear(middle, spot, REACH_PX.corner - 1))
+          return { kind: 'corner', id, ring, index: i + 1, isNew: true, to: middle };
+      }
+    }
+    const turner = planePoint(
+      (shape.box.westM + shape.box.eastM) / 2,
+      shape.box.northM + TURN_HANDLE_PX * spot.metresPerPx,
+    );
+    if (isNear(turner, spot, REACH_PX.close)) {
+      const centre = middleOf(document, held);
+      return { kind: 'turn', id, centre, fromDeg: bearingDeg(centre, turner), turnDeg: 0 };
+    }
+  }
+  return thingAt(document, spot.at, REACH_PX.thing * spot.metresPerPx)?.id === id
+    ? { kind: 'move', id, from: spot.at, to: spot.at }
+    : null;
+}
+
+/** The place under the pointer, drawn to a corner or edge near it unless Alt is held down. */
+export function snappedPlace(document: AtlasDocument, spot: Spot, without: string | null): PlanePoint {
+  if (spot.alt) return spot.at;
+  const { eastM, northM } = spot.at;
+  const reachM = REACH_PX.snap * spot.metresPerPx;
+  const here = widened({ westM: eastM, eastM, southM: northM, northM }, reachM);
+  const lines: SnapLine[] = [];
+  for (const { record, box, polygon } of areaShapes(document))
+    if (record.id !== without && meets(box, here))
+      for (const ring of polygon) lines.push({ points: ring, closed: true });
+  for (const { record, box, points } of lineShapes(document))
+    if (record.id !== without && meets(box, here)) lines.push({ points, closed: false });
+  return snapped(spot.at, lines, reachM)?.at ?? spot.at;
+}
+
+/** A handle pulled to where the pointer is now. */
+export function pulled(document: AtlasDocument, grip: Drag, spot: Spot): Drag {
+  switch (grip.kind) {
+    case 'move':
+      return { ...grip, to: spot.at };
+    case 'corner':
+      return { ...grip, to: snappedPlace(document, spot, grip.id) };
+    case 'turn': {
+      const turned = bearingDeg(grip.centre, spot.at) - grip.fromDeg;
+      const whole = spot.alt ? turned : Math.round(turned);
+      return { ...grip, turnDeg: whole > 180 ? whole - 360 : whole < -180 ? whole + 360 : whole };
+    }
+    case 'crown':
+      return grip;
+  }
+}

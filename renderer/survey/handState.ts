@@ -1,0 +1,93 @@
+import type { Edit } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { TroubleWords } from '../ui/Trouble.tsx';
+import type { Sketch } from './sketch.ts';
+import type { ToolId } from './tools.ts';
+
+/** A place on the plate under a pointer. */
+export interface Spot {
+  readonly at: PlanePoint;
+  readonly metresPerPx: number;
+  /** Held down, nothing snaps. */
+  readonly alt: boolean;
+}
+
+/** What a drawn outline is for. */
+export type Purpose =
+  | { readonly kind: 'new' }
+  | { readonly kind: 'cut' | 'split'; readonly areaId: string }
+  | { readonly kind: 'lineOfPlay'; readonly holeId: string };
+
+export type Drag =
+  | { readonly kind: 'move'; readonly id: string; readonly from: PlanePoint; readonly to: PlanePoint }
+  | {
+      readonly kind: 'corner';
+      readonly id: string;
+      readonly ring: number;
+      readonly index: number;
+      /** The corner is new: it came out of the middle of a side. */
+      readonly isNew: boolean;
+      readonly to: PlanePoint;
+    }
+  | {
+      readonly kind: 'turn';
+      readonly id: string;
+      readonly centre: PlanePoint;
+      readonly fromDeg: number;
+      readonly turnDeg: number;
+    }
+  | { readonly kind: 'crown'; readonly centre: PlanePoint; readonly radiusM: number };
+
+/** A point set down that waits for its value to be typed. */
+export interface WaitingPoint {
+  readonly kind: 'spotHeight' | 'slopeReading';
+  readonly at: PlanePoint;
+}
+
+export interface HandState {
+  readonly tool: ToolId;
+  readonly purpose: Purpose;
+  readonly heldId: string | null;
+  readonly corner: { readonly ring: number; readonly index: number } | null;
+  readonly sketch: Sketch | null;
+  readonly waiting: WaitingPoint | null;
+  readonly drag: Drag | null;
+  /** What has been typed for the thing being drawn, by field. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly cursor: PlanePoint | null;
+  readonly snap: PlanePoint | null;
+  readonly pointer: PlanePoint | null;
+  readonly trouble: (TroubleWords & { readonly field: string }) | null;
+  /** The field or plate that should have the focus now; `turn` grows with every wish. */
+  readonly focus: { readonly on: string; readonly turn: number };
+}
+
+/** What the hand works on; asked for anew whenever something happens. */
+export interface HandContext {
+  readonly document: AtlasDocument;
+  readonly holeId: string | null;
+  readonly units: UnitsPreference;
+  readonly readOnly: boolean;
+  readonly edit: (edit: Edit) => void;
+  readonly newId: () => string;
+  readonly middle: () => PlanePoint;
+}
+
+/** A hand with nothing in it. */
+export const emptyHandState: HandState = {
+  tool: 'select',
+  purpose: { kind: 'new' },
+  heldId: null,
+  corner: null,
+  sketch: null,
+  waiting: null,
+  drag: null,
+  typed: {},
+  cursor: null,
+  snap: null,
+  pointer: null,
+  trouble: null,
+  focus: { on: '', turn: 0 },
+};

@@ -1,0 +1,244 @@
+import * as fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { Hand } from '../../../renderer/survey/hand.ts';
+import type { Spot } from '../../../renderer/survey/handState.ts';
+import { sketchFacts } from '../../../renderer/survey/sketch.ts';
+import { newAtlas } from '../../../renderer/store/newAtlas.ts';
+import { frameOf, planePolygon, recordsOf } from '../../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../../shared/atlas/records.ts';
+import { planePoint, type PlanePoint } from '../../../shared/geometry/points.ts';
+import { polygonAreaM2 } from '../../../shared/geometry/ring.ts';
+import { METRES_PER_YARD } from '../../../shared/units/conversions.ts';
+
+/** A hand over a sheet of its own, every step it makes written down. */
+class Bench {
+  document: AtlasDocument = newAtlas();
+  readonly steps: string[] = [];
+  readonly hand = new Hand();
+  readOnly = false;
+  #ids = 0;
+
+  constructor() {
+    this.hand.attach(() => ({
+      document: this.document,
+      holeId: 'hole-1',
+      units: { system: 'yards', paceM: 0.9 },
+      readOnly: this.readOnly,
+      edit: ({ annotation, apply }) => {
+        const after = apply(this.document);
+        if (after === this.document) return;
+        this.document = after;
+        this.steps.push(annotation);
+      },
+      newId: () => {
+        this.#ids += 1;
+        return `id-${String(this.#ids)}`;
+      },
+      middle: () => planePoint(0, 0),
+    }));
+  }
+
+  spot(east: number, north: number): Spot {
+    return { at: planePoint(east, north), metresPerPx: 0.05, alt: false };
+  }
+
+  click(east: number, north: number): void {
+    this.hand.press(this.spot(east, north));
+    this.hand.release(this.spot(east, north));
+  }
+
+  drag(from: readonly [number, number], ...to: readonly (readonly [number, number])[]): void {
+    this.hand.press(this.spot(...from));
+    for (const point of to) this.hand.dragTo(this.spot(...point));
+    this.hand.release(this.spot(...(to.at(-1) ?? from)));
+  }
+
+  keys(...keys: readonly string[]): void {
+    for (const key of keys) {
+      const shift = key.startsWith('Shift+');
+      this.hand.key(shift ? key.slice(6) : key, { shift, onPlate: true });
+    }
+  }
+
+  areas(): readonly { readonly kind: string; readonly areaM2: number }[] {
+    return recordsOf(this.document, 'area').map(({ kind, rings }) => ({
+      kind,
+      areaM2: polygonAreaM2(planePolygon(frameOf(this.document), rings)),
+    }));
+  }
+}
+
+it('traces by clicks, closes on the first corner, and gives the hole its green in the same step', () => {
+  const bench = new Bench();
+  bench.keys('g');
+  for (const [east, north] of [
+    [0, 0],
+    [10, 0],
+    [10, 10],
+    [0, 10],
+    [0.2, 0.2],
+  ] as const)
+    bench.click(east, north);
+  expect(bench.steps).toEqual(['traced a green']);
+  expect(bench.areas()).toEqual([{ kind: 'green', areaM2: expect.closeTo(100, 2) as number }]);
+  expect(recordsOf(bench.document, 'hole')[0]?.greenId).toBe(recordsOf(bench.document, 'area')[0]?.id);
+});
+
+it('keeps what the keyboard walked, takes a typed side exactly, and takes corners back', () => {
+  const bench = new Bench();
+  bench.keys('f', 'Shift+ArrowRight', 'Enter', ...Array<string>(6).fill('Shift+ArrowRight'), 'Enter');
+  bench.hand.type('side', '2 yd 1 ft 6');
+  bench.hand.type('bearing', '0');
+  bench.hand.putSide();
+  const corners = bench.hand.state.sketch?.corners ?? [];
+  expect(corners).toHaveLength(3);
+  expect((corners[1]?.eastM ?? NaN) - (corners[0]?.eastM ?? NaN)).toBeCloseTo(6 * METRES_PER_YARD, 12);
+  expect((corners[2]?.northM ?? NaN) - (corners[1]?.northM ?? NaN)).toBeCloseTo(2.5 * METRES_PER_YARD, 12);
+  bench.keys('Backspace');
+  expect(bench.hand.state.sketch?.corners).toHaveLength(2);
+  bench.hand.type('side', 'far');
+  bench.hand.putSide();
+  expect(bench.hand.state.trouble).toMatchObject({ field: 'This side' });
+  expect(bench.hand.state.sketch?.corners).toHaveLength(2);
+  expect(bench.steps).toEqual([]);
+});
+
+it('makes one step of a stroke, thinned, and takes the whole stroke back at once', () => {
+  const bench = new Bench();
+  const round = Array.from({ length: 120 }, (_, i): readonly [number, number] => [
+    8 * Math.cos((i * Math.PI) / 60),
+    8 * Math.sin((i * Math.PI) / 60),
+  ]);
+  bench.keys('g');
+  bench.drag([8, 0], ...round, [8, 0]);
+  expect(bench.steps).toEqual(['traced a green']);
+  expect(bench.areas()[0]?.areaM2).toBeCloseTo(64 * Math.PI, -1);
+  // 22 chords are the fewest that keep within 8 cm of this circle; halving keeps at most twice as many of the 121 points.
+  expect(recordsOf(bench.document, 'area')[0]?.rings[0]?.length).toBeLessThanOrEqual(44);
+  bench.keys('r');
+  bench.drag([20, 0], [22, 0], [24, 1], [25, 3]);
+  expect(bench.hand.state.sketch?.corners.length).toBeGreaterThan(1);
+  bench.keys('Backspace');
+  expect(bench.hand.state.sketch).toBeNull();
+});
+
+it('sets a height down with a click and a number, the next click keeping it', () => {
+  const bench = new Bench();
+  bench.keys('1');
+  bench.click(1, 1);
+  bench.hand.type('value', '12 ft 6');
+  bench.click(2, 2);
+  expect(bench.steps).toEqual(['added a spot height']);
+  // Not a number: it stays in hand with the reason, and the next click does not lose it.
+  bench.hand.type('value', 'high');
+  bench.click(3, 3);
+  expect(bench.hand.state.waiting?.at).toEqual(planePoint(2, 2));
+  expect(bench.hand.state.trouble).not.toBeNull();
+  bench.keys('Escape');
+  expect(bench.hand.state.waiting).toBeNull();
+  expect(recordsOf(bench.document, 'spotHeight').map(({ heightM }) => heightM)).toEqual([
+    expect.closeTo(12.5 * 0.3048, 9),
+  ]);
+});
+
+it('snaps to a neighbour, and drags corners and bodies in one step each', () => {
+  const bench = new Bench();
+  bench.keys('a');
+  for (const corner of [
+    [0, 0],
+    [10, 0],
+    [10, 10],
+    [0, 10],
+  ] as const) {
+    const [east, north] = corner;
+    bench.click(east, north);
+  }
+  bench.keys('Enter', 'w');
+  bench.click(10.3, 0.2);
+  expect(bench.hand.state.sketch?.corners[0]?.eastM).toBeCloseTo(10, 3);
+  bench.keys('Escape', 's');
+  bench.click(5, 5);
+  bench.drag([10, 10], [11, 11], [13, 13]);
+  bench.drag([5, 5], [6, 5], [8, 5]);
+  expect(bench.steps).toEqual(['traced an approach', 'moved a corner of the approach', 'moved the approach']);
+  bench.drag([8, 0], [8, -1], [8, -4]);
+  expect(bench.steps.at(-1)).toMatch(/^(put a corner in|moved) the approach$/);
+});
+
+it('changes nothing in an atlas that is only to be read', () => {
+  const bench = new Bench();
+  bench.readOnly = true;
+  bench.keys('g', '1', 'Delete', 'ArrowUp');
+  bench.click(0, 0);
+  bench.drag([0, 0], [5, 5], [9, 0]);
+  bench.keys('Enter', 'Enter');
+  expect(bench.steps).toEqual([]);
+});
+
+const place = fc.tuple(fc.integer({ min: -12, max: 12 }), fc.integer({ min: -12, max: 12 }));
+const action = fc.oneof(
+  place.map((at) => ({ do: 'click' as const, at })),
+  fc.tuple(place, place, place).map((path) => ({ do: 'drag' as const, path })),
+  fc
+    .constantFrom(
+      'g',
+      'b',
+      't',
+      'c',
+      '1',
+      '3',
+      '4',
+      's',
+      'm',
+      'Enter',
+      'Backspace',
+      'Escape',
+      'ArrowUp',
+      'Shift+ArrowLeft',
+      '[',
+      '.',
+      'Delete',
+      ' ',
+    )
+    .map((key) => ({ do: 'key' as const, key })),
+);
+
+it('makes at most one step of any one thing a person does, and none of a gesture given up', () => {
+  fc.assert(
+    fc.property(fc.array(action, { maxLength: 40 }), (actions) => {
+      const bench = new Bench();
+      for (const one of actions) {
+        const before = bench.steps.length;
+        if (one.do === 'click') bench.click(...one.at);
+        else if (one.do === 'drag') bench.drag(...one.path);
+        else bench.keys(one.key);
+        // A move by keys rests until the next thing is done, which then makes two: the move and itself.
+        expect(bench.steps.length - before).toBeLessThanOrEqual(2);
+      }
+      bench.keys('Escape', 'Escape', 'Escape', 'Escape', 'Escape', 's');
+      const settled = bench.document;
+      bench.hand.press(bench.spot(1, 1));
+      bench.hand.dragTo(bench.spot(6, 6));
+      bench.keys('Escape');
+      bench.hand.release(bench.spot(6, 6));
+      bench.keys('b');
+      bench.click(20, 20);
+      bench.click(22, 20);
+      bench.drag([22, 22], [20, 23], [19, 22]);
+      bench.keys('Escape', 'Escape');
+      expect(bench.document).toBe(settled);
+      expect(bench.hand.state).toMatchObject({ sketch: null, drag: null, waiting: null });
+    }),
+    { numRuns: 150 },
+  );
+});
+
+it('tells the side, the way round and the area as they would be with the next corner', () => {
+  const corners: readonly PlanePoint[] = [planePoint(0, 0), planePoint(3, 0)];
+  const facts = sketchFacts({ corners, next: planePoint(3, 4), stroke: null, runs: [1, 1] }, true);
+  expect(facts).toEqual({ sideM: 4, sideBearingDeg: 0, aroundM: 12, areaM2: 6 });
+  expect(sketchFacts({ corners, next: planePoint(3, 4), stroke: null, runs: [1, 1] }, false)?.aroundM).toBe(
+    7,
+  );
+  expect(sketchFacts({ corners: [], next: null, stroke: null, runs: [] }, true)).toBeNull();
+});
