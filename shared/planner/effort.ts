@@ -22,9 +22,6 @@ export interface EffortRules {
     readonly puttsPerNode: number;
     readonly directions: number;
   };
-  /** Off the green: side of a cell that shares a price, and shots of each of its options; 0 takes the table. */
-  readonly cellM: number;
-  readonly cellShots: number;
 }
 
 export const effortRules: Readonly<Record<Effort, EffortRules>> = {
@@ -37,8 +34,6 @@ export const effortRules: Readonly<Record<Effort, EffortRules>> = {
     keepsAll: false,
     seeksSafety: false,
     map: { spokes: 16, ringStep: 2, puttsPerNode: 16, directions: 120 },
-    cellM: 5,
-    cellShots: 8,
   },
   full: {
     lookShots: 32,
@@ -49,7 +44,5 @@ export const effortRules: Readonly<Record<Effort, EffortRules>> = {
     keepsAll: true,
     seeksSafety: true,
     map: { spokes: 32, ringStep: 1, puttsPerNode: 32, directions: 360 },
-    cellM: 2.5,
-    cellShots: 16,
   },
 };

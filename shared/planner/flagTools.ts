@@ -5,10 +5,11 @@ import { atan, cos, length2, sin } from '../numeric/elementary.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
 import type { Cover, LieQuality } from '../words/vocabulary.ts';
-import { type Effort, effortRules, type EffortRules } from './effort.ts';
+import { type Effort, effortRules } from './effort.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
 import { groundBetween } from './groundBetween.ts';
+import { type MissPrices, missPrices } from './missPrices.ts';
 import type { ShooterFrom } from './priceFrom.ts';
 import { puttRoller } from './puttRoller.ts';
 import type { Scene } from './scene.ts';
@@ -20,12 +21,16 @@ export interface FlagTools {
   readonly flag: PlanePoint;
   readonly simulators: Simulators;
   readonly map: GreenMap;
+  /** What a miss off the green costs; the same for either effort. */
+  readonly misses: MissPrices;
   readonly field: StrokesField;
   /** A shooter of one candidate from a point, for shots along a bearing (radians). */
   readonly shooterFrom: ShooterFrom;
 }
 
 const MAP_SEED = 20_260_102;
+/** Share of the work on a full map that the coarse one before it takes. */
+const COARSE_SHARE = 0.1;
 
 const NONE: ReadonlyMap<Cover, number> = new Map();
 
@@ -36,7 +41,7 @@ interface Kept {
 
 /** Kept per ground; a ground that nobody holds any more takes its tools along. */
 const kept = new WeakMap<Ground, Kept>();
-const MOST_KEPT = 24;
+const MOST_KEPT = 48;
 
 function keep<T>(store: Map<string, T>, key: string, made: T): T {
   if (store.size >= MOST_KEPT) {
@@ -57,7 +62,6 @@ export function* flagToolsSteps(
   effort: Effort = 'full',
 ): Generator<number, FlagTools> {
   const { player, conditions } = scene;
-  const rules = effortRules[effort];
   const { level, bag, repertoire, handed } = player;
   const key = fingerprint([effort, flag, conditions, level, bag, repertoire, handed]);
   let store = kept.get(scene.ground);
@@ -69,11 +73,27 @@ export function* flagToolsSteps(
   if (known !== undefined) return known;
   // Neither wind nor firmness moves a putt.
   const mapKey = fingerprint([effort, flag, conditions.stimpFt, conditions.moisture, level]);
-  const map = store.maps.get(mapKey) ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, rules));
-  return keep(store.tools, key, makeTools(scene, flag, map, rules));
+  const mapMade = store.maps.get(mapKey);
+  if (effort === 'coarse') {
+    const map = mapMade ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, effort));
+    return keep(store.tools, key, makeTools(scene, flag, map));
+  }
+  // The full answer shares all but the map, and what misses cost, with the coarse one.
+  const coarse = yield* within(0, COARSE_SHARE, flagToolsSteps(scene, flag, 'coarse'));
+  const map = mapMade ?? keep(store.maps, mapKey, yield* within(COARSE_SHARE, 1, mapOf(scene, flag, effort)));
+  return keep(store.tools, key, { ...coarse, map, field: strokesField(map, coarse.misses) });
 }
 
-function* mapOf(scene: Scene, flag: PlanePoint, rules: EffortRules): Generator<number, GreenMap> {
+/** Runs a job as a part of a longer one, from one share of it to another. */
+function* within<T>(from: number, to: number, steps: Generator<number, T>): Generator<number, T> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    yield from + (to - from) * step.value;
+  }
+}
+
+function* mapOf(scene: Scene, flag: PlanePoint, effort: Effort): Generator<number, GreenMap> {
   const { ground, conditions, player } = scene;
   return yield* greenMapSteps({
     ground,
@@ -81,12 +101,12 @@ function* mapOf(scene: Scene, flag: PlanePoint, rules: EffortRules): Generator<n
     flag,
     conditions,
     level: player.level,
-    ...rules.map,
+    ...effortRules[effort].map,
     seed: MAP_SEED,
   });
 }
 
-function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap, rules: EffortRules): FlagTools {
+function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
   const { ground, conditions, player } = scene;
   const simulators = simulatorsAt(ground, conditions, flag);
   const full = fullSwingMps(player.level);
@@ -108,7 +128,8 @@ function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap, rules: EffortR
       fastestMps,
     });
   };
-  return { flag, simulators, map, field: strokesField(player, map, shooterFrom, rules), shooterFrom };
+  const misses = missPrices(player, map, shooterFrom);
+  return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
 }
 
 /** The lie at a point for a shot along a bearing (radians): slope along it, and across it seen by the player. */

@@ -12,7 +12,7 @@ import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
-import { safeWay } from './safeWay.ts';
+import { couldBeSafer, safeWay } from './safeWay.ts';
 import { searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
 import { standardShots } from './standardShots.ts';
@@ -131,7 +131,7 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     evaluated.push(evaluateOption(situation, candidate, shooter, aim, missM, false));
     yield share(0.7, 0.9, evaluated.length / found.length);
   }
-  const shot = rules.seeksSafety ? playAway(situation, candidates) : null;
+  const shot = rules.seeksSafety && couldBeSafer(evaluated) ? playAway(situation, candidates) : null;
   const away =
     shot === null
       ? null

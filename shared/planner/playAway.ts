@@ -17,6 +17,9 @@ export interface SafeShot {
 }
 
 const SHOTS = 24;
+/** A place that far behind after the first shots is given up. */
+const FIRST_SHOTS = 8;
+const HOPELESS = 0.5;
 /** Directions from the line to the flag, radians, and lengths as shares of the distance, that are tried. */
 const TURNS = [0, -0.35, 0.35, -0.8, 0.8] as const;
 const TURNS_IN_TROUBLE = [0, -0.5, 0.5, -1.2, 1.2, -2.2, 2.2] as const;
@@ -54,7 +57,7 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
           const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing + turn);
           const aim = solveAim(shooter, ball, target, 'rest');
           if (strict && aim.missM > 1 + 0.25 * reach) continue;
-          const score = carefulScore(shooter, tools.field, aim, searchShots);
+          const score = carefulScore(shooter, tools.field, aim, searchShots, least);
           if (score < least) {
             least = score;
             best = { candidate, shooter, aim };
@@ -69,11 +72,20 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
 const UNSAFE: ReadonlySet<Cover> = new Set(['bunker', 'penaltyArea', 'outOfBounds', 'heavyRough']);
 
 /** Expected strokes with every share of trouble counted dear. */
-function carefulScore(shooter: Shooter, field: StrokesField, aim: Solved, shots: Float64Array): number {
+function carefulScore(
+  shooter: Shooter,
+  field: StrokesField,
+  aim: Solved,
+  shots: Float64Array,
+  least: number,
+): number {
   let sum = 0;
   let lost = 0;
   let trouble = 0;
+  const score = (count: number): number =>
+    withReplays(sum, count, lost) + (PRICE_OF_TROUBLE * trouble) / count;
   for (let i = 0; i < SHOTS; i += 1) {
+    if (i === FIRST_SHOTS && score(i) > least + HOPELESS) return score(i);
     shooter.struck(aim.clubheadMps, aim.bearing, shots, i);
     const code = shooter.out[CODE] ?? 0;
     if (isLost(code)) lost += 1;
@@ -81,7 +93,7 @@ function carefulScore(shooter: Shooter, field: StrokesField, aim: Solved, shots:
     if (isLost(code) || code === BUNKER || code === HEAVY || shooter.out[slots.obstructed] === 1)
       trouble += 1;
   }
-  return withReplays(sum, SHOTS, lost) + (PRICE_OF_TROUBLE * trouble) / SHOTS;
+  return score(SHOTS);
 }
 
 /** At most three candidates with the least that can go wrong; where trees or walls stand, one that stays low. */

@@ -31,6 +31,12 @@ export interface Price {
   readonly technique: Technique | null;
 }
 
+/** Near enough to the flag for a price, metres. */
+const CLOSE_M = 0.25;
+/** An option so far behind after half of its shots is left there. */
+const FIRST_SHOTS = 4;
+const HOPELESS_STROKES = 0.25;
+
 const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
 
@@ -52,14 +58,18 @@ export function priceFrom(
   const distance = Math.max(1, length2(east, north));
   const bearing = atan2(east, north);
   const count = shots.length / DRAWS_PER_SHOT;
+  const firstLook = Math.min(count, Math.max(FIRST_SHOTS, count >> 1));
   const priced: { strokes: number; technique: Technique }[] = [];
+  let least = Infinity;
   for (const candidate of plainOptions(player, cover, distance)) {
     const shooter = shooterFrom(candidate, from, cover, 'clean', bearing);
-    const aim = solveAim(shooter, from, map.flag, 'rest');
+    const aim = solveAim(shooter, from, map.flag, 'rest', undefined, CLOSE_M);
     if (aim.missM > 2 + 0.5 * distance) continue;
     let sum = 0;
-    for (let i = 0; i < count; i += 1) {
-      shooter.struck(aim.clubheadMps, aim.bearing, shots, i);
+    let shot = 0;
+    for (; shot < count; shot += 1) {
+      if (shot === firstLook && sum / shot > least + HOPELESS_STROKES) break;
+      shooter.struck(aim.clubheadMps, aim.bearing, shots, shot);
       const rest = shooter.out[CODE] ?? 0;
       const restEast = shooter.out[REST_EAST] ?? 0;
       const restNorth = shooter.out[REST_NORTH] ?? 0;
@@ -71,7 +81,8 @@ export function priceFrom(
         sum += 1 + baselineStrokes(player.level, covers[rest] ?? 'fairway', left);
       }
     }
-    priced.push({ strokes: sum / count, technique: candidate.technique });
+    least = Math.min(least, sum / shot);
+    priced.push({ strokes: sum / shot, technique: candidate.technique });
   }
   const best = priced.reduce((least, p) => Math.min(least, p.strokes), Infinity);
   if (best === Infinity) {

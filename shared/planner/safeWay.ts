@@ -10,6 +10,16 @@ export const PRICE_OF_TROUBLE = 3;
 /** A shot of its own must be this much safer, in strokes with trouble counted so, than any option. */
 const SAFER_BY = 0.04;
 
+/**
+ * Whether a shot played away could be safer than every option, given that it will not be cheaper than the
+ * cheapest.
+ */
+export function couldBeSafer(options: readonly EvaluatedOption[]): boolean {
+  const safest = options.reduce((least, e) => Math.min(least, careful(e)), Infinity);
+  const cheapest = options.reduce((least, e) => Math.min(least, e.option.strokes), Infinity);
+  return !(safest - SAFER_BY <= cheapest);
+}
+
 const careful = ({ option }: EvaluatedOption): number =>
   option.strokes + PRICE_OF_TROUBLE * option.chances.trouble;
 

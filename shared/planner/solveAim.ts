@@ -18,6 +18,8 @@ export interface Solved extends Aim {
 
 const SLOWEST_MPS = 0.3;
 const ROUNDS = 14;
+/** Near enough to the target, besides a share of the way. */
+const CLOSE_M = 0.02;
 
 /**
  * Size and start line that bring the perfect strike to rest at a target (or to land on it, with `where`
@@ -31,6 +33,7 @@ export function solveAim(
   target: PlanePoint,
   where: 'rest' | 'landing',
   start?: Aim,
+  closeM = CLOSE_M,
 ): Solved {
   const east = target.eastM - from.eastM;
   const north = target.northM - from.northM;
@@ -63,7 +66,7 @@ export function solveAim(
       bestMiss = miss;
       best = { clubheadMps: speed, bearing };
     }
-    if (miss < 0.02 + 0.002 * distance) break;
+    if (miss < closeM + 0.002 * distance) break;
     // A shot that comes back or hardly moves is short, whatever its distance.
     const reach = Math.max(0.01, along);
     if (reach > distance) high = Math.min(high, speed);

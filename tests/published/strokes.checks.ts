@@ -62,6 +62,19 @@ const group: CheckGroup = {
       unit: 'points',
       note: 'On the fall line the spread of line and pace is the same up and down; misread slope is not modelled apart.',
     });
+    for (const feet of [3, 6]) {
+      rows.push({
+        quantity: `downhill less uphill ${String(feet)} ft putt on a 3 % slope, expected putts with what a miss leaves`,
+        source: 'coaching lore: leave the ball below the hole, the putt down costs more',
+        mark: 'common practice',
+        expected: [0, 0.2],
+        ours: tilted.strokesAt(0, feet * FOOT_M) - tilted.strokesAt(0, -feet * FOOT_M),
+        tolerance: 0,
+        unit: 'strokes',
+        misfit:
+          'An error of pace is a share of the start speed, so it costs the same share of the way up and down, and a ball rolling down is turned back to the line. A misread slope or green speed, which weighs more on the way down, is not modelled apart.',
+      });
+    }
     return rows;
   },
 };

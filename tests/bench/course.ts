@@ -1,0 +1,104 @@
+/**
+ * A generated course: so many holes, each with 30 balls about its green and 3 flags, all planned by as many
+ * workers as there are cores. Says the time, the peak memory of the process, and the ratio of the time for all
+ * holes to that for a third of them, which is 3 where cost grows with the number of scenarios. The ground is
+ * invented by a seeded generator. Run with `npx tsx tests/bench/course.ts [holes] [workers] [shots]`.
+ */
+import { performance } from 'node:perf_hooks';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { planBall } from '../../shared/planner/planBall.ts';
+import { buildScene } from '../../shared/planner/scene.ts';
+import { generator } from '../../shared/random/generator.ts';
+import { USUAL_SHOTS } from '../../shared/protocol/planning.ts';
+import { complexDocument, type ComplexSpec } from '../unit/planner/complex.ts';
+
+const BALLS = 30;
+const FLAGS = 3;
+
+/** One invented hole: a tilted, hollowed green with a bunker, flags on it and balls 4 to 30 m from its edge. */
+function inventedHole(number: number): ComplexSpec {
+  const random = generator(1000 + number);
+  const between = (low: number, high: number): number => low + (high - low) * random.uniform();
+  const tiltEast = between(-0.02, 0.02);
+  const tiltNorth = between(0.005, 0.03);
+  const hollow = between(-0.0004, 0.0005);
+  const spot = (least: number, most: number): readonly [number, number] => {
+    const angle = between(0, 2 * Math.PI);
+    const radius = between(least, most);
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  };
+  return {
+    heightM: (east, north) => tiltEast * east + tiltNorth * north + hollow * (east * east + north * north),
+    surround: number % 2 === 0 ? 'fairway' : 'lightRough',
+    stimpFt: between(9, 11.5),
+    flags: Array.from({ length: FLAGS }, (_, i) => ({ id: `F${String(i)}`, at: spot(2, 8) })),
+    balls: Array.from({ length: BALLS }, (_, i) => ({ id: `b${String(i)}`, at: spot(14, 40) })),
+  };
+}
+
+function planHole(number: number, shots: number): number {
+  const scene = buildScene(complexDocument(inventedHole(number)), 'h1');
+  let planned = 0;
+  for (const flag of scene.flags) {
+    for (const ball of scene.balls) {
+      planBall(scene, { ballId: ball.record.id, flagId: flag.record.id, shotsPerOption: shots, seed: 1 });
+      planned += 1;
+    }
+  }
+  return planned;
+}
+
+/** A worker does not take over the loader of the main thread: it registers its own, then runs this file. */
+const BOOT =
+  "import('tsx/esm/api').then(({ register }) => { register(); return import(require('node:worker_threads').workerData.file); })";
+
+interface Boot {
+  readonly file: string;
+}
+
+interface Task {
+  readonly holes: readonly number[];
+  readonly shots: number;
+}
+
+if (isMainThread) {
+  const holes = Number(process.argv[2] ?? 18);
+  const workers = Number(process.argv[3] ?? 2);
+  const shots = Number(process.argv[4] ?? USUAL_SHOTS);
+  const run = async (count: number): Promise<{ readonly seconds: number; readonly cpuSeconds: number }> => {
+    const start = performance.now();
+    const cpu = process.cpuUsage();
+    const planned = await Promise.all(
+      Array.from({ length: workers }, (_, k) => {
+        const mine = Array.from({ length: count }, (_h, i) => i).filter((i) => i % workers === k);
+        return new Promise<number>((resolve, reject) => {
+          const worker = new Worker(BOOT, {
+            workerData: { holes: mine, shots, file: import.meta.url } satisfies Task & Boot,
+            eval: true,
+          });
+          worker.once('message', resolve);
+          worker.once('error', reject);
+        });
+      }),
+    );
+    const used = process.cpuUsage(cpu);
+    const seconds = (performance.now() - start) / 1000;
+    const cpuSeconds = (used.user + used.system) / 1e6;
+    console.log(
+      `${String(count)} holes, ${String(planned.reduce((a, b) => a + b, 0))} plans of ${String(shots)} shots an option on ` +
+        `${String(workers)} workers: ${seconds.toFixed(1)} s (${cpuSeconds.toFixed(1)} s of processor time)`,
+    );
+    return { seconds, cpuSeconds };
+  };
+  const third = await run(Math.max(1, Math.round(holes / 3)));
+  const whole = await run(holes);
+  console.log(
+    `ratio ${(whole.seconds / third.seconds).toFixed(2)} (by processor time ${(whole.cpuSeconds / third.cpuSeconds).toFixed(2)}); ` +
+      `peak memory ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`,
+  );
+} else {
+  const { holes, shots } = workerData as Task;
+  let planned = 0;
+  for (const hole of holes) planned += planHole(hole, shots);
+  parentPort?.postMessage(planned);
+}
