@@ -187,7 +187,7 @@ function choiceWords(
   scene: Scene,
   plans: readonly Plan[],
 ): readonly { readonly key: string; readonly words: string }[] {
-  return recordsOf(document, 'choice').flatMap(({ id, ballId, flagId, optionId }) => {
+  return recordsOf(document, 'choice').flatMap(({ id, ballId, flagId, optionId, note }) => {
     const ball = scene.balls.find(({ record }) => record.id === ballId);
     const flag = scene.flags.find(({ record }) => record.id === flagId);
     const plan = plans.find((one) => one.ballId === ballId && one.flagId === flagId);
@@ -195,7 +195,7 @@ function choiceWords(
     const advised = plan?.options.find((option) => option.id === plan.chosenId);
     if (ball === undefined || flag === undefined || picked === undefined || advised === undefined) return [];
     const other = picked === advised ? '' : ` (advice: ${optionName(advised)})`;
-    const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${optionName(picked)}${other}`;
+    const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${optionName(picked)}${other}${note === '' ? '' : `. ${note}`}`;
     return [{ key: id, words }];
   });
 }

@@ -40,6 +40,8 @@ export class Planning {
   readonly #grounds = new Grounds();
   readonly #switchPoints = new Map<string, SwitchPoints>();
   readonly #nextFrame: (run: () => void) => void;
+  /** Whether there are cores enough that the firm answer does not slow the coarse one down. */
+  readonly #sideBySide = navigator.hardwareConcurrency > 3;
   #document: AtlasDocument | null = null;
   #reliefKey = '';
   #frameAsked = false;
@@ -237,6 +239,8 @@ export class Planning {
       clearTimeout(this.#staleTimer);
       this.#set({ ...nothing, planTrouble: problem });
     };
+    // Held by the hand: only coarse answers follow it.
+    const held = derivedStore.getState().held !== null;
     this.#quick.ask(
       'plan',
       { ...question, shotsPerOption: COARSE_SHOTS, effort: 'coarse' },
@@ -245,15 +249,25 @@ export class Planning {
         answer: (plan) => {
           clearTimeout(this.#staleTimer);
           this.#set({ plan, stage: 'coarse', stale: false, planTrouble: null });
+          if (!held && !this.#sideBySide) this.#answerFirmly(scene, question, failed);
         },
       },
     );
-    if (derivedStore.getState().held !== null) {
+    if (held) {
       this.#thorough.cancel();
       derivedStore.setState({ progress: null });
       return;
     }
     derivedStore.setState({ progress: 0 });
+    if (this.#sideBySide) this.#answerFirmly(scene, question, failed);
+    else this.#thorough.cancel();
+  }
+
+  #answerFirmly(
+    scene: Scene,
+    question: PlanQuestion,
+    failed: (problem: { readonly message: string; readonly remedy: string }) => void,
+  ): void {
     this.#thorough.ask('plan', question, {
       progress: (fraction) => derivedStore.setState({ progress: fraction }),
       problem: failed,

@@ -202,13 +202,17 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
   const legend = foot.slopeLegend && inks.slopes.length > 0;
   const legendWidth = legend ? 250 * k : 0;
   const legendRoom = legend ? legendWidth + textWidth('Slope, %', small) + 26 * k : 0;
-  const scaleRoom = 2 * barLengthM(foot.units) * view.unitsPerM + 60 * k;
+  const barRoom = barLengthM(foot.units) * view.unitsPerM;
   const titleRoom =
     Math.max(textWidth(foot.title, titleSize, 'serifItalic', 600) * 1.1, textWidth(foot.subtitle, small)) +
     20 * k;
   const base = area.y + area.height / 2;
   const parts: SvgNode[] = [];
   let x = area.x;
+  const fixed = 100 * k + legendRoom;
+  // Seen from close, one bar tells the scale as well as two, and leaves room for the name.
+  const bars = titleRoom + fixed + 2 * barRoom <= area.width ? 2 : 1;
+  const scaleRoom = bars * barRoom + 60 * k;
   const withTitle = titleRoom + 40 * k + scaleRoom + legendRoom <= area.width;
   if (withTitle) {
     parts.push(
@@ -223,7 +227,7 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
     parts.push(northArrow([x, base + 6 * k], style, view.upBearingDeg, foot.placed));
     x += northRoom + 10 * k;
   } else x += 8 * k;
-  parts.push(scaleBar([x, base + 9 * k], view, style, foot.units));
+  parts.push(scaleBar([x, base + 9 * k], view, style, foot.units, bars));
   if (legend && x + scaleRoom + legendRoom <= area.x + area.width + 30 * k)
     parts.push(slopeLegend([area.x + area.width - legendWidth - 4 * k, base + 3 * k], legendWidth, style));
   return group('foot', ...parts);
