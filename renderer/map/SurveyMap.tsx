@@ -5,7 +5,7 @@ import { element } from '../../shared/plate/element.ts';
 import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import type { PlateView } from '../../shared/plate/view.ts';
+import type { Box, PlateView } from '../../shared/plate/view.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Drawing } from '../ui/drawing.tsx';
 import type { BaseLayer } from './baseLayers.ts';
@@ -111,10 +111,15 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
 
   useEffect(() => {
     if (stage === null) return;
-    stage.over.show((at, visible) => drawSurveyOver(at, visible, style, drawing).node);
-    stage.under.show((at, visible) =>
-      drawSurveyUnder(at, style, drawing, drawSurveyOver(at, visible, style, drawing).clear),
-    );
+    // Both layers are drawn for the same view, one after the other: what stands on the ground is worked out once.
+    let last: { readonly key: string; readonly over: ReturnType<typeof drawSurveyOver> } | null = null;
+    const overAt = (at: PlateView, visible: Box): ReturnType<typeof drawSurveyOver> => {
+      const key = JSON.stringify([at, visible]);
+      if (last?.key !== key) last = { key, over: drawSurveyOver(at, visible, style, drawing) };
+      return last.over;
+    };
+    stage.over.show((at, visible) => overAt(at, visible).node);
+    stage.under.show((at, visible) => drawSurveyUnder(at, style, drawing, overAt(at, visible).clear));
   }, [stage, style, drawing]);
   useEffect(() => {
     stage?.hand.show((at, visible) => drawHand(at, visible, style, hand));

@@ -2,7 +2,7 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import type { Box as PlaneBox } from '../../shared/geometry/ring.ts';
 import { element, group } from '../../shared/plate/element.ts';
 import { barLengthM } from '../../shared/plate/frame.ts';
-import { drawGround } from '../../shared/plate/ground.ts';
+import { drawGround, paintOrder } from '../../shared/plate/ground.ts';
 import { drawLabel, labelClearance, placeLabels, textWidth } from '../../shared/plate/labels.ts';
 import {
   drawMarks,
@@ -12,7 +12,7 @@ import {
   type Measurements,
 } from '../../shared/plate/marks.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
-import { openPath, segment } from '../../shared/plate/pathData.ts';
+import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
@@ -46,6 +46,10 @@ export interface SurveyDrawing {
   readonly units: UnitsPreference;
 }
 
+/** More areas or readings than these in sight are drawn plainly: it is the whole that is looked at, and at once. */
+const MANY_AREAS = 150;
+const MANY_READINGS = 500;
+
 interface OverGround {
   readonly node: SvgNode;
   readonly clear: readonly Box[];
@@ -77,15 +81,22 @@ export function drawSurveyOver(
   const view = { ...whole, box: visible };
   const own = markBoxes(view, style, drawing.marks);
   const { shown, boxes: readings } = legible(view, style, drawing.measurements, own);
-  const placed = placeLabels(
-    nameRequests(view, style, seenAreas(view, drawing), 'all'),
-    [...own, ...readings],
-    view.box,
-  );
+  const seen = seenAreas(view, drawing);
+  const requests = seen.length > MANY_AREAS ? [] : nameRequests(view, style, seen, 'all');
+  const placed = placeLabels(requests, [...own, ...readings], view.box);
   return {
     node: group(
       'over',
-      drawMeasurements(view, style, shown),
+      shown.heights.length > MANY_READINGS
+        ? group(
+            'measurements',
+            crosses(view, style, shown.heights),
+            drawMeasurements(view, style, {
+              ...shown,
+              heights: shown.heights.filter(({ doubtful }) => doubtful),
+            }),
+          )
+        : drawMeasurements(view, style, shown),
       drawMarks(view, style, drawing.marks),
       group('labels', ...placed.map((label) => drawLabel(label, style))),
     ),
@@ -145,6 +156,22 @@ function legible(
 }
 const CELL = 70;
 
+/** Spot heights too many to read: one small cross each, in one path. */
+function crosses(view: PlateView, style: PlateStyle, heights: Measurements['heights']): SvgNode {
+  const { toDrawing } = projection(view);
+  const arm = 2.4 * style.symbolScale;
+  const d = heights.map(({ at }) => {
+    const [x, y] = toDrawing(at);
+    return segment(x - arm, y, x + arm, y) + segment(x, y - arm, x, y + arm);
+  });
+  return element('path', {
+    'data-part': 'crosses',
+    d: d.join(''),
+    stroke: style.inks.ink,
+    'stroke-width': 1,
+  });
+}
+
 /** The ground with its lines, contours and grid. */
 export function drawSurveyUnder(
   view: PlateView,
@@ -153,11 +180,12 @@ export function drawSurveyUnder(
   clear: readonly Box[],
 ): SvgNode {
   const { relief, overPicture } = drawing;
-  const ground = drawGround(view, style, {
-    areas: seenAreas(view, drawing),
-    base: overPicture ? 'blank' : drawing.base,
-    keepClear: clear,
-  });
+  const areas = seenAreas(view, drawing);
+  const base = overPicture ? 'blank' : drawing.base;
+  const ground =
+    areas.length > MANY_AREAS
+      ? plainGround(view, style, areas, base)
+      : drawGround(view, style, { areas, base, keepClear: clear });
   return group(
     'under',
     overPicture ? null : element('rect', { ...view.box, fill: style.inks.sheet }),
@@ -165,6 +193,33 @@ export function drawSurveyUnder(
     drawing.grid ? grid(view, style, drawing.units) : null,
     relief === null ? null : drawRelief(view, style, relief, clear),
     group('lines', ...drawing.lines.map((line) => drawLine(view, style, line))),
+  );
+}
+
+/** From far off, where patterns would be no more than dirt: one shape for each kind, in the order of cover. */
+function plainGround(
+  view: PlateView,
+  style: PlateStyle,
+  areas: readonly TerrainArea[],
+  base: SurveyDrawing['base'],
+): SvgNode {
+  const { toDrawing } = projection(view);
+  const { inks, symbolScale } = style;
+  return group(
+    'ground',
+    base === 'blank' ? null : element('rect', { ...view.box, fill: inks.fills.lightRough }),
+    ...paintOrder.map((kind) => {
+      const own = areas.filter((area) => area.kind === kind);
+      if (own.length === 0) return null;
+      return element('path', {
+        'data-kind': kind,
+        d: own.map(({ polygon }) => closedPath(polygon.map((ring) => ring.map(toDrawing)))).join(''),
+        fill: inks.fills[kind],
+        'fill-rule': 'evenodd',
+        stroke: kind === 'green' || kind === 'bunker' ? inks.ink : inks.tall,
+        'stroke-width': 0.8 * symbolScale,
+      });
+    }),
   );
 }
 

@@ -53,8 +53,16 @@ export function planeShape<T extends AtlasRecord>(document: AtlasDocument, recor
   return made;
 }
 
-export const areaShapes = (document: AtlasDocument): readonly PlaneShape<AreaRecord>[] =>
-  recordsOf(document, 'area').map((area) => planeShape(document, area));
+const areasOf = new WeakMap<AtlasDocument, readonly PlaneShape<AreaRecord>[]>();
+
+/** Every area of a document, listed once for as long as it stays the same. */
+export function areaShapes(document: AtlasDocument): readonly PlaneShape<AreaRecord>[] {
+  const listed = areasOf.get(document);
+  if (listed !== undefined) return listed;
+  const made = recordsOf(document, 'area').map((area) => planeShape(document, area));
+  areasOf.set(document, made);
+  return made;
+}
 export const lineShapes = (document: AtlasDocument): readonly PlaneShape<LineRecord>[] =>
   recordsOf(document, 'line').map((line) => planeShape(document, line));
 

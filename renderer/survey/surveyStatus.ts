@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import { kindWords } from '../../shared/atlas/checks/survey.ts';
+import { inBox, kindWords } from '../../shared/atlas/checks/survey.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { pointInPolygon } from '../../shared/geometry/ring.ts';
@@ -46,7 +46,10 @@ export function statusWords(
   const sheet = `${base}, grid ${grid ? 'on' : 'off'}`;
   if (pointer === null || document === null) return sheet;
   const cover = areaShapes(document)
-    .filter(({ record, polygon }) => record.kind !== 'tree' && pointInPolygon(pointer, polygon))
+    .filter(
+      ({ record, box, polygon }) =>
+        record.kind !== 'tree' && inBox(pointer, box) && pointInPolygon(pointer, polygon),
+    )
     .reduce((top, { record }) => Math.max(top, paintOrder.indexOf(record.kind)), 0);
   const height = ground === null ? '' : `, ${withUnit(spotHeight(ground.heightAt(pointer), units))}`;
   return `${sheet}\u2003Under the pointer: ${kindWords[paintOrder[cover] ?? 'lightRough']}${height}`;

@@ -113,6 +113,8 @@ async function openSurvey(options: Parameters<typeof openSwale>[0] = {}): Promis
     Reflect.deleteProperty(window, 'showSaveFilePicker');
   });
   swale.page.setDefaultTimeout(8000);
+  // Listened to from the start, or the first chooser may open before anyone does.
+  swale.page.on('filechooser', () => undefined);
   await swale.page.reload();
   await swale.page.getByRole('tab', { name: 'Survey' }).waitFor();
   return swale;
