@@ -23,7 +23,7 @@ export function SurroundsSelect({
 }: Pick<SurroundsBarProps, 'choice' | 'choose'>): React.JSX.Element {
   return (
     <label className="surrounds-choice">
-      Ground shows
+      <span>Ground shows</span>
       <select
         value={choice}
         onChange={({ target }) =>

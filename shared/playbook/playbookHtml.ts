@@ -38,7 +38,7 @@ export function playbookHtml(model: PlaybookModel, layout: PlaybookLayout): stri
         <meta name="viewport" content="width=device-width" />
         <meta
           http-equiv="Content-Security-Policy"
-          content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"
+          content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:"
         />
         <link rel="icon" href="data:," />
         <title>${model.title}: playbook${model.playerName === '' ? '' : ` for ${model.playerName}`}</title>
