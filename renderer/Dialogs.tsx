@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../shared/atlas/records.ts';
+import { creditLayer } from './survey/creditLayer.ts';
 import type { Desk } from './store/desk.ts';
 import { dialogStore, openDialog } from './store/dialogs.ts';
 import { sessionStore } from './store/session.ts';
@@ -35,7 +36,16 @@ export function Dialogs({ desk, hand, atlas, edit }: DialogsProps): React.JSX.El
     case 'new':
       return <NewAtlasDialog close={close} start={(asked) => void desk.startNew(asked)} />;
     case 'layers':
-      return <LayersDialog placed={atlas !== null && isPlaced(atlas.document)} close={close} />;
+      return (
+        <LayersDialog
+          placed={atlas !== null && isPlaced(atlas.document)}
+          close={close}
+          credit={(layer) => {
+            const step = atlas === null || atlas.readOnly ? null : creditLayer(atlas.document, layer);
+            if (step !== null) edit(step);
+          }}
+        />
+      );
     case 'place':
       return atlas === null ? null : <PlaceDialog document={atlas.document} edit={edit} close={close} />;
     case 'holes':

@@ -11,10 +11,12 @@ import { trimmed } from './words.ts';
 interface LayersDialogProps {
   readonly placed: boolean;
   readonly close: () => void;
+  /** Names the owner of the pictures in the atlas, for whatever is printed of what is traced over them. */
+  readonly credit: (layer: BaseLayerSetting) => void;
 }
 
 /** What lies under the drawing: a grid, and pictures of the ground from any address, off until switched on. */
-export function LayersDialog({ placed, close }: LayersDialogProps): React.JSX.Element {
+export function LayersDialog({ placed, close, credit }: LayersDialogProps): React.JSX.Element {
   const { baseLayers, grid } = useStore(preferencesStore);
   const [opened, setOpened] = useState<string | null>(null);
   const change = (id: string, changed: Partial<BaseLayerSetting>): void =>
@@ -50,7 +52,10 @@ export function LayersDialog({ placed, close }: LayersDialogProps): React.JSX.El
                   type="checkbox"
                   checked={layer.on}
                   disabled={!placed}
-                  onChange={({ target }) => change(layer.id, { on: target.checked })}
+                  onChange={({ target }) => {
+                    change(layer.id, { on: target.checked });
+                    if (target.checked) credit(layer);
+                  }}
                 />
                 <strong>{layer.name}</strong>
               </label>

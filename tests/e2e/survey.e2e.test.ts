@@ -451,6 +451,8 @@ it('lays pictures under a placed atlas: asks for what is in view while on, for n
     expect(asked).toEqual([]);
     await layer.check();
     await expect.poll(() => asked.length).toBeGreaterThan(0);
+    // The owner is named in the atlas too, for what is printed of it.
+    expect(await new SurveyScreen(page).undoName()).toBe('Undo: named © the test as a source');
     await page.keyboard.press('Escape');
     await page.locator('.leaflet-tile-loaded').first().waitFor({ state: 'attached' });
     expect(await page.locator('.plate-attribution').innerText()).toBe('© the test');
