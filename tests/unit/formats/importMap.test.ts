@@ -2,6 +2,7 @@ import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { creditLines } from '../../../shared/atlas/credits.ts';
 import { atlasDocument, headerOf, recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
+import type { AtlasRecord } from '../../../shared/atlas/records.ts';
 import { commit, historyOf, undo } from '../../../shared/atlas/history.ts';
 import { applyImport } from '../../../shared/formats/import/applyImport.ts';
 import type { ImportPreview } from '../../../shared/formats/import/importPreview.ts';
@@ -134,13 +135,19 @@ describe('what is written', () => {
   const full = async () => {
     const document = emptyAtlas();
     const preview = await previewImport(document, { fileName: 'course.osm', content: bytes(osmXml()) });
-    const flags = [
+    const flags: readonly AtlasRecord[] = [
       { type: 'holeLocation', id: 'fa', holeId: 'osm-w107', label: 'A', name: '', at: at(1, 2) },
       {
-        ...{ type: 'ballPosition', id: 'b1', holeId: 'osm-w107', label: '1', name: 'bank' },
-        ...{ at: at(15, 6), lie: 'clean', coverOverride: null },
+        type: 'ballPosition',
+        id: 'b1',
+        holeId: 'osm-w107',
+        label: '1',
+        name: 'bank',
+        at: at(15, 6),
+        lie: 'clean',
+        coverOverride: null,
       },
-    ] as const;
+    ];
     const after = applyImport(document, preview).apply(document);
     return atlasDocument([...after.records.values(), ...flags]);
   };
