@@ -61,6 +61,8 @@ export interface MapControls {
 const FOOT = 56;
 const ROOMY_PX = 620;
 const LANDING = 'landing';
+/** The ground gives way to new names and marks this long after they have come, ms. */
+const CLEAR_AFTER_MS = 200;
 const noDots = new Float64Array(0);
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
@@ -85,6 +87,11 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     latest.current = props;
   });
 
+  const drawnUnder = useRef<{
+    readonly stage: Stage;
+    readonly style: typeof style;
+    readonly drawing: MapDrawing;
+  } | null>(null);
   const whole = useRef<() => SvgNode | null>(() => null);
 
   useLayoutEffect(() => {
@@ -159,10 +166,28 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   );
 
   useEffect(() => {
-    if (stage === null) return;
+    if (stage === null) return undefined;
     stage.over.show((at, visible) => drawOver(at, visible, style, drawing).node);
-    if (moving) return;
-    stage.under.show((at, visible) => drawUnder(at, style, drawing, drawOver(at, visible, style, drawing)));
+    if (moving) return undefined;
+    const draw = (): void => {
+      drawnUnder.current = { stage, style, drawing };
+      stage.under.show((at, visible) => drawUnder(at, style, drawing, drawOver(at, visible, style, drawing)));
+    };
+    const last = drawnUnder.current;
+    const sameGround =
+      last !== null &&
+      last.stage === stage &&
+      last.style === style &&
+      last.drawing.areas === drawing.areas &&
+      last.drawing.relief === drawing.relief &&
+      last.drawing.layer === drawing.layer;
+    if (!sameGround) {
+      draw();
+      return undefined;
+    }
+    // Only what the ground keeps clear of has changed: that can wait until nothing else comes.
+    const timer = setTimeout(draw, CLEAR_AFTER_MS);
+    return () => clearTimeout(timer);
   }, [stage, style, drawing, moving]);
 
   useEffect(() => {

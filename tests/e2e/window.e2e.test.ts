@@ -102,7 +102,7 @@ describe('the Plan workspace', () => {
       await row.click();
       await expect.poll(() => screen.drawn()).toBe(id);
       expect(await screen.facts()).not.toBe(facts);
-      expect(await screen.page.locator('.why h2').innerText()).toMatch(/^Against /);
+      expect(await screen.page.locator('.why h2').innerText()).toMatch(/^Why not this one: against /);
     }));
 
   it('lets a ball be dragged: the plan follows, and one undo puts it back', () =>
