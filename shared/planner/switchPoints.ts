@@ -27,6 +27,8 @@ export interface SwitchPoints {
   readonly whatIfs: readonly WhatIf[];
   /** Holds over all other flags and all ordinary changes of the day. */
   readonly holdsThroughout: boolean;
+  /** Holds for every flag of the hole, on the day as it is. */
+  readonly holdsForEveryFlag: boolean;
 }
 
 /** Shots for each option of a what-if: enough to tell a margin. */
@@ -122,14 +124,26 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     });
   }
   const holdsThroughout = whatIfs.every((w) => w.holds || w.what === 'level');
-  return { chosenId: base.chosenId, whatIfs, holdsThroughout };
+  const holdsForEveryFlag = whatIfs.every((w) => w.holds || w.what !== 'flag');
+  return { chosenId: base.chosenId, whatIfs, holdsThroughout, holdsForEveryFlag };
 }
 
-const optionOf = (plan: Plan, id: string): PlanOption | undefined =>
-  plan.options.find((option) => option.id === id);
+/**
+ * The option of an id. Where a chip has become a little too long to be called one, or a pitch too short, the
+ * other name with the same club is the same choice.
+ */
+function optionOf(plan: Plan, id: string): PlanOption | undefined {
+  const [technique, clubId] = id.split(':');
+  const other = technique === 'chip' ? 'pitch' : technique === 'pitch' ? 'chip' : null;
+  return (
+    plan.options.find((option) => option.id === id) ??
+    plan.options.find((option) => !option.playAway && option.technique === other && option.clubId === clubId)
+  );
+}
 
 function stands(plan: Plan, id: string, margin: number): boolean {
-  return plan.chosenId === id || (optionOf(plan, id)?.costStrokes ?? Infinity) <= margin;
+  const option = optionOf(plan, id);
+  return option !== undefined && (option.id === plan.chosenId || option.costStrokes <= margin);
 }
 
 /** Runs a plan as part of a longer job. */

@@ -79,14 +79,16 @@ export function improveAim(
   let rightM = begun?.rightM ?? 0;
   let strokes = meanStrokes(shooter, field, shifted(beyondM, rightM), shots, count);
   if (strokes > hopelessStrokes) return { aim: shifted(beyondM, rightM), strokes, beyondM, rightM };
+  // One shot more in the hole is no reason to aim away from it: a step aside must be worth a stroke in the sample.
   const walk = (stepBeyond: number, stepRight: number, most: number): void => {
+    const leastGain = stepRight === 0 ? 1e-9 : 1 / count;
     for (const sign of [1, -1]) {
       let moves = 0;
       while (moves < most) {
         const b = beyondM + sign * stepBeyond;
         const r = rightM + sign * stepRight;
         const value = meanStrokes(shooter, field, shifted(b, r), shots, count);
-        if (value >= strokes - 1e-9) break;
+        if (value >= strokes - leastGain) break;
         strokes = value;
         beyondM = b;
         rightM = r;
