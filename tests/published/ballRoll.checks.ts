@@ -149,6 +149,25 @@ const group: CheckGroup = {
         },
       );
     }
+    for (const [stimpFt, limitPct] of [
+      [10, 3.9],
+      [11, 3.58],
+      [12, 3.24],
+      [13, 2.99],
+      [14, 2.9],
+    ] as const) {
+      rows.push({
+        quantity: `slope from which a hole location turns marginal as a share of it, stimp ${String(stimpFt)}`,
+        source: 'Lemons (2008), USGA Green Section Record, chart A; the share is that of its row for stimp 10',
+        mark: 'found',
+        expected: 3.9 / neverStopsPct(10),
+        ours: limitPct / neverStopsPct(stimpFt),
+        tolerance: 0.025,
+        unit: '',
+        ...(stimpFt === 10 ? { fittedHere: true } : {}),
+        note: 'one half at every speed: that they agree among each other is the check',
+      });
+    }
     for (const [feet, model] of [
       [6, 3.1],
       [10, 5.8],

@@ -131,6 +131,24 @@ const group: CheckGroup = {
         });
       });
     }
+    for (const [cover, leaves] of [
+      ['fairway', [4.5, 7.8, 10.4]],
+      ['lightRough', [6.8, 12.4, 16.5]],
+      ['bunker', [8.4, 10.7, 14.8]],
+    ] as const) {
+      leaves.forEach((leaveFt, i) => {
+        const yards = 10 * (i + 1);
+        rows.push({
+          quantity: `mean distance left from ${String(yards)} yd of ${names[cover]}, tour`,
+          source: 'normal finishes fitted to the same baselines, independent model',
+          mark: 'computed',
+          expected: leaveFt,
+          ours: meanLeaveM(bestLofted(cover, yards, TOUR, 400), { eastM: 0, northM: -6 }) / FOOT_M,
+          tolerance: 1.2,
+          unit: 'ft',
+        });
+      });
+    }
     const amateur = bestLofted('fairway', 60, { kind: 'handicap', handicap: 15 }, 400);
     rows.push(
       {
