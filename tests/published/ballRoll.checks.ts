@@ -158,7 +158,8 @@ const group: CheckGroup = {
     ] as const) {
       rows.push({
         quantity: `slope from which a hole location turns marginal as a share of it, stimp ${String(stimpFt)}`,
-        source: 'Lemons (2008), USGA Green Section Record, chart A; the share is that of its row for stimp 10',
+        source:
+          'Lemons (2008), USGA Green Section Record, chart A; the share is that of its row for stimp 10',
         mark: 'found',
         expected: 3.9 / neverStopsPct(10),
         ours: limitPct / neverStopsPct(stimpFt),
