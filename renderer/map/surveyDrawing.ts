@@ -24,6 +24,7 @@ import {
   type PlateView,
   projection,
 } from '../../shared/plate/view.ts';
+import { landmarkMark } from './landmarkMark.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
@@ -39,6 +40,7 @@ export interface SurveyDrawing {
   readonly relief: ReliefDrawing | null;
   readonly measurements: Measurements;
   readonly marks: Marks;
+  readonly landmarks: readonly { readonly id: string; readonly at: PlanePoint; readonly name: string }[];
   readonly base: 'lightRough' | 'blank';
   readonly grid: boolean;
   /** A picture lies under the ground: areas let it show. */
@@ -97,6 +99,10 @@ export function drawSurveyOver(
             }),
           )
         : drawMeasurements(view, style, shown),
+      group(
+        'landmarks',
+        ...drawing.landmarks.map(({ at, name }) => landmarkMark(projection(view).toDrawing(at), name, style)),
+      ),
       drawMarks(view, style, drawing.marks),
       group('labels', ...placed.map((label) => drawLabel(label, style))),
     ),

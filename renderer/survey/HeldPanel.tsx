@@ -54,6 +54,14 @@ export function HeldPanel(props: HeldPanelProps): React.JSX.Element {
       {thing.type === 'line' && <LineFields {...props} thing={thing} />}
       {thing.type === 'spotHeight' && <HeightFields {...props} thing={thing} />}
       {thing.type === 'slopeReading' && <SlopeFields {...props} thing={thing} />}
+      {thing.type === 'landmark' && (
+        <Field
+          label="Name"
+          value={thing.name}
+          readOnly={readOnly}
+          commit={(name) => props.edit(putRecords(`named ${thingWords(thing)}`, [{ ...thing, name }]))}
+        />
+      )}
       {(thing.type === 'holeLocation' || thing.type === 'ballPosition') && (
         <>
           <Field
@@ -119,6 +127,8 @@ function titleOf(thing: Thing): string {
       return 'Spot height';
     case 'slopeReading':
       return 'Slope reading';
+    case 'landmark':
+      return thing.name === '' ? 'Landmark' : thing.name;
     default:
       return capital(thingWords(thing));
   }

@@ -381,7 +381,7 @@ export class Hand {
     if (tool === 'spotHeight' || tool === 'slopeReading') {
       this.#set({ waiting: { kind: tool, at }, typed: {}, trouble: null });
       this.#focus('value');
-    } else if (tool === 'holeLocation' || tool === 'ballPosition') {
+    } else if (tool === 'holeLocation' || tool === 'ballPosition' || tool === 'landmark') {
       this.#make('', () => placedPoint(context, { kind: tool, at, typed: {} }));
     }
   }

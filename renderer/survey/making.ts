@@ -151,7 +151,7 @@ export function bearingTyped(text: string, place: string): number {
 const winds = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 
 export interface PointDone {
-  readonly kind: WaitingPoint['kind'] | 'holeLocation' | 'ballPosition';
+  readonly kind: WaitingPoint['kind'] | 'holeLocation' | 'ballPosition' | 'landmark';
   readonly at: PlanePoint;
   readonly typed: Readonly<Record<string, string>>;
 }
@@ -162,6 +162,8 @@ export function placedPoint(context: HandContext, { kind, at, typed }: PointDone
   const id = newId();
   const position = frameOf(document).toLonLat(at);
   const value = (typed['value'] ?? '').trim();
+  if (kind === 'landmark')
+    return { edit: putRecords('set a landmark', [{ type: kind, id, name: '', at: position }]), heldId: id };
   if (kind === 'spotHeight') {
     const heightM = parseLength(value, heightUnit(units), units.paceM, 'Height');
     return {

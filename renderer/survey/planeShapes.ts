@@ -89,7 +89,10 @@ export const widened = (box: Box, byM: number): Box => ({
 /** A thing a person can take hold of on the plate. */
 export type Thing = Extract<
   AtlasRecord,
-  { readonly type: 'area' | 'line' | 'spotHeight' | 'slopeReading' | 'holeLocation' | 'ballPosition' }
+  {
+    readonly type:
+      'area' | 'line' | 'spotHeight' | 'slopeReading' | 'holeLocation' | 'ballPosition' | 'landmark';
+  }
 >;
 
 export const isThing = (record: AtlasRecord | undefined): record is Thing =>
@@ -99,7 +102,8 @@ export const isThing = (record: AtlasRecord | undefined): record is Thing =>
     record.type === 'spotHeight' ||
     record.type === 'slopeReading' ||
     record.type === 'holeLocation' ||
-    record.type === 'ballPosition');
+    record.type === 'ballPosition' ||
+    record.type === 'landmark');
 
 /** Everything to take hold of, the ground in the order it covers, points last: the order of the plate from below. */
 export function thingsInOrder(document: AtlasDocument): readonly Thing[] {

@@ -82,6 +82,10 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
       balls: placesOf(document, 'ballPosition', holeId, heldId),
       flags: placesOf(document, 'holeLocation', holeId, heldId),
     },
+    landmarks: recordsOf(document, 'landmark').flatMap((landmark) => {
+      const [at] = planeShape(document, landmark).points;
+      return at === undefined ? [] : [{ id: landmark.id, at, name: landmark.name }];
+    }),
     base: areas.length === 0 ? 'blank' : 'lightRough',
     grid: options.grid,
     overPicture: options.overPicture,

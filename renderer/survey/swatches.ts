@@ -7,6 +7,7 @@ import { screenStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { XY } from '../../shared/plate/view.ts';
 import type { AreaKind } from '../../shared/words/vocabulary.ts';
+import { landmarkMark } from '../map/landmarkMark.ts';
 import type { ToolId } from './tools.ts';
 
 const WIDTH = 38;
@@ -80,6 +81,8 @@ function picture(id: ToolId): SvgNode {
       return flagMark([15, 18.5], '', false, screenStyle('swatch-flag', 0.62));
     case 'ballPosition':
       return ballMark([19, 11], '1', false, screenStyle('swatch-ball', 0.8));
+    case 'landmark':
+      return landmarkMark([19, 12], '', screenStyle('swatch-landmark'));
     case 'select':
       return element('path', {
         d: 'M13 3l12 9.5-6 .8 3.2 6-2.8 1.4-3-6.1-3.9 4z',

@@ -1,4 +1,6 @@
-import { findRecord } from '../../shared/atlas/document.ts';
+import { inBox } from '../../shared/atlas/checks/survey.ts';
+import { findRecord, frameOf, recordsOf } from '../../shared/atlas/document.ts';
+import { gridNodes } from '../../shared/atlas/gridNodes.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { type Box, boundingBox } from '../../shared/geometry/ring.ts';
 import type { PlanePolygon } from '../../shared/geometry/points.ts';
@@ -36,7 +38,22 @@ export function terrainOf(document: AtlasDocument, holeId: string | null): Surve
   const areas = areaShapes(document).filter(near);
   const lines = lineShapes(document).filter(near);
   const readings = readingsOf(document);
+  const { toPlane } = frameOf(document);
+  const planes = recordsOf(document, 'planeByEye').flatMap((plane) => {
+    const { id, reachM, slopePct, downhillBearingDeg, accuracyPct } = plane;
+    const at = toPlane(plane.at);
+    return inBox(at, extent) ? [{ id, at, reachM, slopePct, downhillBearingDeg, accuracyPct }] : [];
+  });
+  const grids = recordsOf(document, 'elevationGrid')
+    .map((grid) => ({
+      id: grid.id,
+      nodes: gridNodes(grid, frameOf(document)).filter(({ at }) => inBox(at, extent)),
+      accuracyM: grid.accuracyM,
+    }))
+    .filter(({ nodes }) => nodes.length > 0);
   const input: TerrainInput = {
+    ...(planes.length > 0 && { planes }),
+    ...(grids.length > 0 && { grids }),
     areas: areas.map(terrainArea),
     heights: readings.heights.filter(near).flatMap(({ record, points }) => {
       const [at] = points;
@@ -60,7 +77,8 @@ export function terrainOf(document: AtlasDocument, holeId: string | null): Surve
     walls: [],
     extent,
   };
-  if (input.heights.length + input.slopes.length + input.contours.length === 0) return null;
+  const evidence = [input.heights, input.slopes, input.contours, planes, grids];
+  if (evidence.every(({ length }) => length === 0)) return null;
   return {
     input,
     greens: areas.filter(({ record }) => record.kind === 'green').map(({ polygon }) => polygon),

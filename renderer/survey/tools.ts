@@ -6,7 +6,7 @@ export type Tool =
   | { readonly id: AreaKind; readonly group: 'area'; readonly name: string; readonly key: string }
   | { readonly id: LineRecord['kind']; readonly group: 'line'; readonly name: string; readonly key: string }
   | {
-      readonly id: 'spotHeight' | 'slopeReading' | 'holeLocation' | 'ballPosition';
+      readonly id: 'spotHeight' | 'slopeReading' | 'holeLocation' | 'ballPosition' | 'landmark';
       readonly group: 'point';
       readonly name: string;
       readonly key: string;
@@ -41,6 +41,7 @@ export const tools: readonly Tool[] = [
   { id: 'slopeReading', group: 'point', name: 'Slope reading', key: '2' },
   { id: 'holeLocation', group: 'point', name: 'Hole location', key: '3' },
   { id: 'ballPosition', group: 'point', name: 'Ball position', key: '4' },
+  { id: 'landmark', group: 'point', name: 'Landmark', key: '5' },
   { id: 'select', group: 'hand', name: 'Take hold', key: 's' },
   { id: 'measure', group: 'hand', name: 'Measure', key: 'm' },
 ];

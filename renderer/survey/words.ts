@@ -22,6 +22,8 @@ export function thingWords(thing: Thing): string {
       return 'a slope reading';
     case 'holeLocation':
       return `flag ${thing.label}`;
+    case 'landmark':
+      return thing.name === '' ? 'a landmark' : `“${thing.name}”`;
     case 'ballPosition':
       return `ball ${thing.label}`;
   }

@@ -49,6 +49,7 @@ export function canonicalRecord(record: AtlasRecord): AtlasRecord {
     case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
+    case 'landmark':
       return { ...record, at: canonicalPosition(record.at) };
     case 'conditions':
     case 'player':

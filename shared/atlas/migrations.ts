@@ -16,7 +16,7 @@ export const migrations: readonly Migration[] = [
   {
     from: 1,
     change:
-      'New records: planes judged by eye, elevation grids, and the sources of imported data. Those of format 1 stay as they are.',
+      'New records: planes judged by eye, elevation grids, landmarks, and the sources of imported data. Those of format 1 stay as they are.',
     up: (records) => records,
   },
 ];

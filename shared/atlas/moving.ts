@@ -88,6 +88,7 @@ export function mapPositions(record: AtlasRecord, move: (at: LonLat) => LonLat):
     case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
+    case 'landmark':
       return { ...record, at: move(record.at) };
     default:
       return record;

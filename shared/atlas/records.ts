@@ -131,6 +131,14 @@ export interface BallPosition {
   readonly coverOverride: Cover | null;
 }
 
+/** A thing to find one's way by or to measure from: a sprinkler, a marker post, a bench. */
+export interface Landmark {
+  readonly type: 'landmark';
+  readonly id: RecordId;
+  readonly name: string;
+  readonly at: LonLat;
+}
+
 export interface ConditionsRecord {
   readonly type: 'conditions';
   readonly id: RecordId;
@@ -208,6 +216,7 @@ export type AtlasRecord =
   | ElevationGrid
   | HoleLocation
   | BallPosition
+  | Landmark
   | ConditionsRecord
   | PlayerRecord
   | ChoiceRecord

@@ -129,6 +129,12 @@ export const recordSchemas = {
     lie: z.enum(lieQualities),
     coverOverride: z.enum(covers).nullable(),
   }),
+  landmark: z.strictObject({
+    type: z.literal('landmark'),
+    id,
+    name: text,
+    at: position,
+  }),
   conditions: z.strictObject({
     type: z.literal('conditions'),
     id,

@@ -81,6 +81,7 @@ function positionLists(record: AtlasRecord): readonly { positions: readonly LonL
     case 'planeByEye':
     case 'holeLocation':
     case 'ballPosition':
+    case 'landmark':
       return [{ positions: [record.at], field: '' }];
     default:
       return [];

@@ -27,6 +27,7 @@ const titles: Readonly<Partial<Record<AtlasRecord['type'], string>>> = {
   elevationGrid: 'elevation grids',
   holeLocation: 'hole locations',
   ballPosition: 'ball positions',
+  landmark: 'landmarks',
 };
 
 export const areaTitle = (kind: AreaKind): string => areaTitles[kind];

@@ -22,6 +22,7 @@ const onTheMap: ReadonlySet<string> = new Set([
     'elevationGrid',
     'holeLocation',
     'ballPosition',
+    'landmark',
   ],
 ]);
 

@@ -4,7 +4,9 @@ import { Hand } from '../../../renderer/survey/hand.ts';
 import type { Spot } from '../../../renderer/survey/handState.ts';
 import { sketchFacts } from '../../../renderer/survey/sketch.ts';
 import { newAtlas } from '../../../renderer/store/newAtlas.ts';
-import { frameOf, planePolygon, recordsOf } from '../../../shared/atlas/document.ts';
+import { frameOf, planePolygon, recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
+import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
+import { writeAtlasFile } from '../../../shared/formats/writeAtlasFile.ts';
 import type { AtlasDocument } from '../../../shared/atlas/records.ts';
 import { planePoint, type PlanePoint } from '../../../shared/geometry/points.ts';
 import { polygonAreaM2 } from '../../../shared/geometry/ring.ts';
@@ -163,6 +165,16 @@ it('snaps to a neighbour, and drags corners and bodies in one step each', () => 
   expect(bench.steps).toEqual(['traced an approach', 'moved a corner of the approach', 'moved the approach']);
   bench.drag([8, 0], [8, -1], [8, -4]);
   expect(bench.steps.at(-1)).toMatch(/^(put a corner in|moved) the approach$/);
+});
+
+it('sets a landmark down, names it, and the file keeps it', () => {
+  const bench = new Bench();
+  bench.keys('5');
+  bench.click(4, 3);
+  expect(bench.steps).toEqual(['set a landmark']);
+  const kept = readAtlasFile(writeAtlasFile(bench.document), 'kept.geojson');
+  expect(sameDocument(kept, bench.document)).toBe(true);
+  expect(recordsOf(kept, 'landmark')).toHaveLength(1);
 });
 
 it('changes nothing in an atlas that is only to be read', () => {
