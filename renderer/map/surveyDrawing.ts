@@ -141,22 +141,24 @@ function legible(
   const fit = <T extends { readonly at: PlanePoint; readonly text: string }>(
     list: readonly T[],
     rise: number,
+    onLeft: (one: T) => boolean,
   ): T[] =>
     list.flatMap((one) => {
       const [x, y] = toDrawing(one.at);
       if (!boxContains(near, [x, y])) return [];
       const box = {
-        x: x - 5,
+        x: onLeft(one) ? x - textWidth(one.text, size, 'sans', 600) - 8 : x - 5,
         y: y - size * rise,
         width: textWidth(one.text, size) + 12,
         height: size * (rise + 0.55),
       };
       return [free(box) ? one : { ...one, text: '' }];
     });
-  const slopesShown = fit(slopes, 1.3);
+  // A reading that falls to the right of the sheet has its figure on the left.
+  const slopesShown = fit(slopes, 1.3, (one) => Math.sin((one.downhillBearingDeg * Math.PI) / 180) > 0.5);
   const doubtfulFirst = heights.toSorted((a, b) => Number(b.doubtful) - Number(a.doubtful));
   return {
-    shown: { slopes: slopesShown, heights: fit(doubtfulFirst, 0.55), measureHere },
+    shown: { slopes: slopesShown, heights: fit(doubtfulFirst, 0.55, () => false), measureHere },
     boxes: boxes.slice(taken.length),
   };
 }
