@@ -1,7 +1,7 @@
 import { aerodynamicAcceleration, SPIN_DECAY_PER_M } from './aerodynamics.ts';
 import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { GRAVITY_MPS2 } from './constants.ts';
-import { meetObstacles } from './obstacles.ts';
+import { anyNear, meetObstacles } from './obstacles.ts';
 import { MARK_APEX, type ShotWork } from './shotWork.ts';
 
 /** Steeper ground than this (rise over run) between two looks may be met late, never missed for good. */
@@ -12,6 +12,10 @@ const LEAST_TRAVEL_M = 0.18;
 const JUMP_M = 0.8;
 const CONTACT_M = 3e-4;
 const LONGEST_STEP_S = 0.25;
+/** A step bends by less than this from its straight start. */
+const BESIDE_M = 0.5;
+/** Longest way of a step beside a crown or a wall, so that its straight chord is the flight. */
+const BESIDE_OBSTACLE_M = 0.5;
 const MOST_STEPS = 100_000;
 /** A flight lower than this under its start is lost. */
 const LOST_BELOW_M = 500;
@@ -117,9 +121,12 @@ export function fly(w: ShotWork): boolean {
     const vz = s[VZ] as number;
     const speed = Math.sqrt(vx * vx + vy * vy + vz * vz);
     let h = w.stepFactor * Math.min(LONGEST_STEP_S, 2.4 / (speed + 0.1));
-    if (w.obstacles.length > 0) h = Math.min(h, 0.5 / (speed + 0.1));
+    const x = s[X] as number;
+    const y = s[Y] as number;
+    const near = w.obstacles.length > 0 && anyNear(w, x, y, x + h * vx, y + h * vy, BESIDE_M);
+    if (near) h = Math.min(h, BESIDE_OBSTACLE_M / (speed + 0.1));
     flightStep(w, h);
-    if (w.obstacles.length > 0 && meetObstacles(w)) {
+    if (near && meetObstacles(w)) {
       known = false;
       continue;
     }

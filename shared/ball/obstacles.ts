@@ -24,6 +24,38 @@ export function insideRing(ring: Float64Array, x: number, y: number): boolean {
   return inside;
 }
 
+/** Whether the box of a straight way, widened by a margin, meets the box of obstacle `k`: most ways end here. */
+function boxesMeet(
+  w: ShotWork,
+  k: number,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  marginM: number,
+): boolean {
+  const boxes = w.obstacleBoxes;
+  return (
+    Math.max(x0, x1) + marginM >= (boxes[4 * k] as number) &&
+    Math.max(y0, y1) + marginM >= (boxes[4 * k + 1] as number) &&
+    Math.min(x0, x1) - marginM <= (boxes[4 * k + 2] as number) &&
+    Math.min(y0, y1) - marginM <= (boxes[4 * k + 3] as number)
+  );
+}
+
+/** Whether any obstacle stands within a margin of the way, seen from above: only then need a flight go by short steps. */
+export function anyNear(
+  w: ShotWork,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  marginM: number,
+): boolean {
+  for (let k = 0; k < w.obstacles.length; k += 1) if (boxesMeet(w, k, x0, y0, x1, y1, marginM)) return true;
+  return false;
+}
+
 function within(o: Obstacle, x: number, y: number, z: number): boolean {
   return z >= o.bottomM && z <= o.topM && insideRing(o.ringM, x, y);
 }
@@ -88,7 +120,9 @@ export function meetObstacles(w: ShotWork): boolean {
   const x1 = n[X] as number;
   const y1 = n[Y] as number;
   const z1 = n[Z] as number;
-  for (const o of w.obstacles) {
+  for (let k = 0; k < w.obstacles.length; k += 1) {
+    const o = w.obstacles[k] as Obstacle; // k stays within
+    if (!boxesMeet(w, k, x0, y0, x1, y1, 0)) continue;
     if ((z0 < o.bottomM && z1 < o.bottomM) || (z0 > o.topM && z1 > o.topM)) continue;
     if (within(o, x0, y0, z0)) continue;
     const share = sideShare(o.ringM, x0, y0, x1, y1);
@@ -136,7 +170,9 @@ export function meetOnGround(w: ShotWork): boolean {
   const x1 = n[X] as number;
   const y1 = n[Y] as number;
   const z = w.here[0] as number;
-  for (const o of w.obstacles) {
+  for (let k = 0; k < w.obstacles.length; k += 1) {
+    const o = w.obstacles[k] as Obstacle; // k stays within
+    if (!boxesMeet(w, k, x0, y0, x1, y1, 0)) continue;
     if (o.bottomM > z + 2 * BALL_RADIUS_M || o.topM < z || insideRing(o.ringM, x0, y0)) continue;
     const share = sideShare(o.ringM, x0, y0, x1, y1);
     if (share > 1) continue;

@@ -38,6 +38,8 @@ export interface ShotWork {
   readonly ground: Ground;
   readonly maxHeightM: number;
   readonly obstacles: readonly Obstacle[];
+  /** West, south, east and north of each obstacle, in their order. */
+  readonly obstacleBoxes: Float64Array;
   readonly covers: CoverTable;
   readonly air: Float64Array;
   readonly hasHole: boolean;
@@ -83,6 +85,7 @@ export function shotWork(
     ground,
     maxHeightM: ground.maxHeightM,
     obstacles: ground.obstacles,
+    obstacleBoxes: boxesOf(ground.obstacles),
     covers: coverTable(conditions),
     air: airConstants({
       ...(options.air ?? standardAir),
@@ -108,4 +111,22 @@ export function shotWork(
     marks: new Float64Array(4),
     record: null,
   };
+}
+
+function boxesOf(obstacles: readonly Obstacle[]): Float64Array {
+  const boxes = new Float64Array(4 * obstacles.length);
+  obstacles.forEach(({ ringM }, k) => {
+    let west = Infinity;
+    let south = Infinity;
+    let east = -Infinity;
+    let north = -Infinity;
+    for (let i = 0; i < ringM.length; i += 2) {
+      west = Math.min(west, ringM[i] as number);
+      east = Math.max(east, ringM[i] as number);
+      south = Math.min(south, ringM[i + 1] as number);
+      north = Math.max(north, ringM[i + 1] as number);
+    }
+    boxes.set([west, south, east, north], 4 * k);
+  });
+  return boxes;
 }
