@@ -158,17 +158,14 @@ try {
   await page.evaluate('globalThis.__name = (made) => made');
   await firm(page);
   const found: Answered[] = [];
-  for (const hole of ['Sheepwash', 'Long Withy', 'The Fold']) {
-    const item = page.getByRole('menuitemradio', { name: hole });
-    await page
-      .getByRole('button', { name: /Hole|Station/ })
-      .first()
-      .click();
-    if ((await item.count()) === 0) {
-      await page.keyboard.press('Escape');
-      continue;
-    }
-    await item.click();
+  const menu = page.getByRole('button', { name: /Hole|Station/ }).first();
+  const holes = page.getByRole('group', { name: 'Hole', exact: true }).getByRole('menuitemradio');
+  await menu.click();
+  const count = await holes.count();
+  await page.keyboard.press('Escape');
+  for (let hole = 0; hole < count; hole += 1) {
+    await menu.click();
+    await holes.nth(hole).click();
     await firm(page);
     const labels = (kind: string): Promise<string[]> =>
       page.locator(`.chooser.${kind} button`).allInnerTexts();
