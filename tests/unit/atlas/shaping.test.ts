@@ -1,10 +1,5 @@
 import { expect, it } from 'vitest';
-import {
-  atlasDocument,
-  frameOf,
-  planePolygon,
-  recordsOf,
-} from '../../../shared/atlas/document.ts';
+import { atlasDocument, frameOf, planePolygon, recordsOf } from '../../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../../shared/atlas/edits.ts';
 import type { AreaRecord, AtlasDocument } from '../../../shared/atlas/records.ts';
 import {
