@@ -1,13 +1,21 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { LEVEL_LENGTH_M } from './evidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import type { GridShape } from './hermiteGrid.ts';
 import type { PlateFit, Target } from './plateFit.ts';
 
+/** The slope that doubt is stated of is the rise over this length, about a pace: metres. */
+export const SLOPE_BASELINE_M = 1;
+/**
+ * Turf has no bends shorter than this, metres, which the random plate of the fit has: what the ground may do between readings
+ * tilts it over this length as a whole. Computed: the check
+ * of the invented greens, tests/published/doubt.checks.ts.
+ */
+const SHORTEST_BEND_M = 2.5;
+
 /** Doubt about the ground at a point: one standard deviation of each. Infinite where the ground was only assumed. */
 export interface GroundDoubt {
   readonly heightSdM: number;
-  /** Of the slope in any one direction, read over the length of a level (0.6 m). */
+  /** Of the slope in any one direction, over `SLOPE_BASELINE_M` (1 m). */
   readonly slopeSdPct: number;
 }
 
@@ -19,17 +27,38 @@ export interface GroundDoubt {
 export function doubtAt(surface: FittedSurface, at: PlanePoint): GroundDoubt {
   const { plate } = surface;
   if (plate === null) return { heightSdM: Infinity, slopeSdPct: Infinity };
-  const scale = surface.doubtScale(at.eastM, at.northM);
-  const here = (target: Target): number => {
-    const readings = plate.readingVariance(target);
-    return readings + scale * scale * Math.max(0, variance(plate, target) - readings);
-  };
-  const slopes = here(slopeTarget(plate, at, 'east')) + here(slopeTarget(plate, at, 'north'));
+  const slopes = slopeVariance(surface, plate, at, 'east') + slopeVariance(surface, plate, at, 'north');
   return {
-    heightSdM: Math.sqrt(here(heightTarget(plate, at))),
+    heightSdM: Math.sqrt(heightVariance(surface, plate, at)),
     slopeSdPct: 100 * Math.sqrt(slopes / 2),
   };
 }
+
+/** Errors of the readings, and what the ground may do between them as rough as it is here. */
+export function heightVariance(surface: FittedSurface, plate: PlateFit, at: PlanePoint): number {
+  const target = heightTarget(plate, at);
+  const scale = surface.doubtScale(at.eastM, at.northM);
+  return plate.readingVariance(target) + scale * scale * betweenReadings(plate, target);
+}
+
+function slopeVariance(
+  surface: FittedSurface,
+  plate: PlateFit,
+  at: PlanePoint,
+  towards: 'east' | 'north',
+): number {
+  const scale = surface.doubtScale(at.eastM, at.northM);
+  const felt = slopeTarget(plate, at, towards, SLOPE_BASELINE_M);
+  // A slope read just here leaves less open over the pace than over the bend.
+  const bends = Math.min(
+    betweenReadings(plate, felt),
+    betweenReadings(plate, slopeTarget(plate, at, towards, SHORTEST_BEND_M)),
+  );
+  return plate.readingVariance(felt) + scale * scale * bends;
+}
+
+const betweenReadings = (plate: PlateFit, target: Target): number =>
+  Math.max(0, variance(plate, target) - plate.readingVariance(target));
 
 /** Doubt at the nodes of a grid, row by row from the south-west. About 1 m between nodes shows all there is to see. */
 export function doubtGrid(
@@ -53,12 +82,12 @@ export function doubtGrid(
 export const heightTarget = (plate: PlateFit, at: PlanePoint): Target =>
   plate.target([at.eastM, at.northM, 1]);
 
-/** The slope towards one side over a length, as a level of that length reads it. */
+/** The slope towards one side as the rise over a length. */
 export function slopeTarget(
   plate: PlateFit,
   at: PlanePoint,
   towards: 'east' | 'north',
-  lengthM: number = LEVEL_LENGTH_M,
+  lengthM: number,
 ): Target {
   const x = towards === 'east' ? lengthM / 2 : 0;
   const y = towards === 'north' ? lengthM / 2 : 0;

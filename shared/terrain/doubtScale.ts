@@ -2,9 +2,16 @@ import type { Observation } from './evidence.ts';
 import type { PlateFit } from './plateFit.ts';
 
 /** Distance over which ground is taken to be of one character, metres. */
-const NEIGHBOURHOOD_M = 5;
-/** So many readings' worth of belief that the ground here is as rough as the whole. */
-const PRIOR_READINGS = 0.5;
+const NEIGHBOURHOOD_M = 4;
+/** A share of a reading of belief that the ground here is as rough as the whole: where few are near, it decides. */
+const PRIOR_READINGS = 0.2;
+/**
+ * A place between readings is nearer to them than a reading that is left out is to the others, about half as far. Errors of
+ * the plate's own random ground shrink in proportion, those of turf, which is smooth, with the square: so what a
+ * leave-one-out error says of roughness counts by 2^-1 between the readings, here a little more for safety. Computed: the
+ * check of the invented greens, tests/published/doubt.checks.ts.
+ */
+const BETWEEN_READINGS = 0.65;
 
 /**
  * How rough the ground about a place is, as a factor on the doubt that the whole of it would give: a green bends far less
@@ -31,10 +38,10 @@ export function doubtScale(
       const dx = ((flat[i] as number) - eastM) / NEIGHBOURHOOD_M;
       const dy = ((flat[i + 1] as number) - northM) / NEIGHBOURHOOD_M;
       const spread = 1 + dx * dx + dy * dy;
-      const weight = 1 / (spread * spread);
+      const weight = 1 / (spread * spread * spread);
       sum += weight * (flat[i + 2] as number);
       weights += weight;
     }
-    return Math.sqrt(sum / weights);
+    return BETWEEN_READINGS * Math.sqrt(sum / weights);
   };
 }

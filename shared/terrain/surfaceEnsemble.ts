@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import type { Generator } from '../random/generator.ts';
-import { heightTarget } from './confidence.ts';
+import { heightTarget, heightVariance, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
 import type { Target } from './plateFit.ts';
@@ -24,7 +24,8 @@ const DEPARTURE_CELL_M = 0.5;
 export function surfaceEnsemble(fitted: FittedSurface, count: number, generator: Generator): Surface[] {
   const { plate } = fitted;
   if (plate === null) return Array.from({ length: count }, () => fitted);
-  const targets = lattice(fitted).map((at) => heightTarget(plate, at));
+  const spots = latticeOver(fitted);
+  const targets = spots.places.map((at) => heightTarget(plate, at));
   const n = targets.length;
   const covariance = new Float64Array(n * n);
   let largest = 0;
@@ -43,29 +44,50 @@ export function surfaceEnsemble(fitted: FittedSurface, count: number, generator:
     solveLowerTransposed(covariance, n, z);
     return plate.covarianceField(targets, z);
   });
-  return addDepartures(fitted, departures);
+  // What the doubt at the spots is of the plate's own, which the draws have.
+  const factors = Float64Array.from(spots.places, (at, i) => {
+    const own = variance(plate, targets[i] as Target);
+    return own > 0 ? Math.sqrt(heightVariance(fitted, plate, at) / own) : 1;
+  });
+  return addDepartures(fitted, departures, { ...spots, factors });
 }
 
-function lattice(box: GridShape): PlanePoint[] {
+/** Spots in rows from the south-west over the whole box. */
+interface Lattice {
+  readonly places: readonly PlanePoint[];
+  readonly columns: number;
+  readonly rows: number;
+  readonly stepEastM: number;
+  readonly stepNorthM: number;
+}
+
+function latticeOver(box: GridShape): Lattice {
   const width = (box.columns - 1) * box.cellM;
   const height = (box.rows - 1) * box.cellM;
   const spacing = Math.max(SPOT_SPACING_M, Math.sqrt((width * height) / MOST_SPOTS));
   const columns = Math.max(2, Math.floor(width / spacing) + 1);
   const rows = Math.max(2, Math.floor(height / spacing) + 1);
-  return Array.from({ length: columns * rows }, (_, i) => {
+  const stepEastM = width / (columns - 1);
+  const stepNorthM = height / (rows - 1);
+  const places = Array.from({ length: columns * rows }, (_, i) => {
     const column = i % columns;
     return {
-      eastM: box.originEastM + (width * column) / (columns - 1),
-      northM: box.originNorthM + (height * ((i - column) / columns)) / (rows - 1),
+      eastM: box.originEastM + column * stepEastM,
+      northM: box.originNorthM + ((i - column) / columns) * stepNorthM,
     };
   });
+  return { places, columns, rows, stepEastM, stepNorthM };
 }
 
 /**
  * The fitted surface plus each departure. All departures have the same centres, so every kernel is taken once for all; they
  * are smooth, so a coarser grid than the surface's own carries them.
  */
-function addDepartures(fitted: FittedSurface, departures: readonly PlateShape[]): Surface[] {
+function addDepartures(
+  fitted: FittedSurface,
+  departures: readonly PlateShape[],
+  spots: Lattice & { readonly factors: Float64Array },
+): Surface[] {
   const first = departures[0];
   if (first === undefined) return [];
   const { originEastM, originNorthM, columns, rows, cellM } = fitted;
@@ -121,7 +143,7 @@ function addDepartures(fitted: FittedSurface, departures: readonly PlateShape[])
       (north[k] as Float64Array)[node] = (sums[3 * k + 2] as number) + riseNorth;
     });
   }
-  const scales = scalesOn(fitted, coarse);
+  const scales = scalesOn(spots, coarse);
   return departures.map((departure, k) => {
     const h = heights[k] as Float64Array;
     const e = east[k] as Float64Array;
@@ -132,18 +154,29 @@ function addDepartures(fitted: FittedSurface, departures: readonly PlateShape[])
   });
 }
 
-/** The factor on the doubt at the nodes of a grid, with its slopes by differences over a tenth of a cell. */
-function scalesOn(fitted: FittedSurface, shape: GridShape): Float64Array {
+/** The factor on the draws at the nodes of a grid with its slopes, straight between the spots. */
+function scalesOn(
+  { columns, rows, stepEastM, stepNorthM, factors }: Lattice & { readonly factors: Float64Array },
+  shape: GridShape,
+): Float64Array {
   const scales = new Float64Array(3 * shape.columns * shape.rows);
-  const step = shape.cellM / 10;
   for (let node = 0; 3 * node < scales.length; node += 1) {
     const column = node % shape.columns;
-    const x = shape.originEastM + column * shape.cellM;
-    const y = shape.originNorthM + ((node - column) / shape.columns) * shape.cellM;
-    const here = fitted.doubtScale(x, y);
-    scales[3 * node] = here;
-    scales[3 * node + 1] = (fitted.doubtScale(x + step, y) - here) / step;
-    scales[3 * node + 2] = (fitted.doubtScale(x, y + step) - here) / step;
+    const x = (column * shape.cellM) / stepEastM;
+    const y = (((node - column) / shape.columns) * shape.cellM) / stepNorthM;
+    const i = Math.min(columns - 2, Math.floor(x));
+    const j = Math.min(rows - 2, Math.floor(y));
+    const u = Math.min(1, x - i);
+    const v = Math.min(1, y - j);
+    const southWest = factors[j * columns + i] as number;
+    const southEast = factors[j * columns + i + 1] as number;
+    const northWest = factors[(j + 1) * columns + i] as number;
+    const northEast = factors[(j + 1) * columns + i + 1] as number;
+    const south = southWest + u * (southEast - southWest);
+    const north = northWest + u * (northEast - northWest);
+    scales[3 * node] = south + v * (north - south);
+    scales[3 * node + 1] = ((1 - v) * (southEast - southWest) + v * (northEast - northWest)) / stepEastM;
+    scales[3 * node + 2] = (north - south) / stepNorthM;
   }
   return scales;
 }
