@@ -154,7 +154,12 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
             />
           )}
           {document !== null && open !== null && session.workspace === 'player' && (
-            <PlayerWorkspace document={document} readOnly={open.readOnly !== null} edit={editNow} />
+            <PlayerWorkspace
+              document={document}
+              units={units}
+              readOnly={open.readOnly !== null}
+              edit={editNow}
+            />
           )}
           {document !== null && hole !== undefined && session.workspace === 'playbook' && (
             <PlaybookWorkspace

@@ -2,19 +2,22 @@ import { Plus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Club, PlayerRecord } from '../../shared/atlas/records.ts';
 import { parseDegrees } from '../../shared/units/parse.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { clubKinds } from '../../shared/words/vocabulary.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+import { Carries } from './Carries.tsx';
 
 interface BagProps {
   readonly player: PlayerRecord;
+  readonly units: UnitsPreference;
   readonly readOnly: boolean;
   readonly put: (annotation: string, changed: Partial<PlayerRecord>) => void;
 }
 
-/** Every club with its kind, loft and bounce. */
-export function Bag({ player, readOnly, put }: BagProps): React.JSX.Element {
+/** Every club with its kind, loft and bounce, and its carries where measured. */
+export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const { bag } = player;
   const change = (club: Club, what: string, changed: () => Partial<Club>): void => {
@@ -132,6 +135,7 @@ export function Bag({ player, readOnly, put }: BagProps): React.JSX.Element {
         Loft and bounce as stamped or as a fitter measured them. What the club meets the ball with is worked
         out for each shot.
       </p>
+      <Carries player={player} units={units} put={put} />
     </fieldset>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Bag } from './Bag.tsx';
 import { PlayerForm } from './PlayerForm.tsx';
 import { levelWords } from './levelWords.ts';
@@ -11,12 +12,18 @@ import { Repertoire } from './Repertoire.tsx';
 
 interface PlayerWorkspaceProps {
   readonly document: AtlasDocument;
+  readonly units: UnitsPreference;
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
 }
 
 /** Who plays: bag, level, hand, paces, and which shots are theirs. */
-export function PlayerWorkspace({ document, readOnly, edit }: PlayerWorkspaceProps): React.JSX.Element {
+export function PlayerWorkspace({
+  document,
+  units,
+  readOnly,
+  edit,
+}: PlayerWorkspaceProps): React.JSX.Element {
   const players = recordsOf(document, 'player');
   const inUse = players.find((player) => player.inUse) ?? players[0];
   const [shownId, setShown] = useState<string | null>(null);
@@ -93,7 +100,7 @@ export function PlayerWorkspace({ document, readOnly, edit }: PlayerWorkspacePro
       {player !== undefined && (
         <>
           <section className="player-bag" aria-label={`Bag of ${player.name}`}>
-            <Bag key={player.id} player={player} readOnly={readOnly} put={put} />
+            <Bag key={player.id} player={player} units={units} readOnly={readOnly} put={put} />
           </section>
           <section className="player-side" aria-label={player.name}>
             <PlayerForm key={player.id} player={player} readOnly={readOnly} put={put} />

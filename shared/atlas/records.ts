@@ -158,6 +158,13 @@ export type PlayerLevel =
   | { readonly kind: 'handicap'; readonly handicap: number }
   | { readonly kind: 'beginner' };
 
+/** Carries of one club's small, medium and long swing from a clean lie, as its player measured them; rising. */
+export interface MeasuredCarries {
+  readonly smallM: number;
+  readonly mediumM: number;
+  readonly longM: number;
+}
+
 export interface Club {
   readonly id: RecordId;
   readonly kind: ClubKind;
@@ -165,6 +172,8 @@ export interface Club {
   readonly name: string;
   readonly loftDeg: number;
   readonly bounceDeg: number;
+  /** Absent until measured. */
+  readonly carriesM?: MeasuredCarries;
 }
 
 export interface PlayerRecord {

@@ -29,6 +29,15 @@ const position = z
   .transform(([lonDeg, latDeg]) => lonLat(lonDeg, latDeg));
 const heightM = finite.min(-500).max(9000);
 
+/** No club of a bag carries farther than this, metres. */
+export const LONGEST_CARRY_M = 300;
+const carryM = finite.positive().max(LONGEST_CARRY_M);
+const carriesM = z
+  .strictObject({ smallM: carryM, mediumM: carryM, longM: carryM })
+  .refine(({ smallM, mediumM, longM }) => smallM < mediumM && mediumM < longM, {
+    error: 'must rise from small to medium to long.',
+  });
+
 /** Nodes of one elevation grid: a complex at half a metre takes some 40,000. */
 export const MOST_GRID_NODES = 65_536;
 
@@ -164,6 +173,7 @@ export const recordSchemas = {
           name: text,
           loftDeg: finite.min(-5).max(80),
           bounceDeg: finite.min(-10).max(30),
+          carriesM: carriesM.exactOptional(),
         }),
       )
       .max(40),

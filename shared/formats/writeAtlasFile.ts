@@ -1,6 +1,6 @@
 import { canonicalRecord } from '../atlas/canonical.ts';
 import { compareIds, headerOf, recordsOf } from '../atlas/document.ts';
-import type { AtlasDocument, AtlasRecord, Rings } from '../atlas/records.ts';
+import type { AtlasDocument, AtlasRecord, Club, Rings } from '../atlas/records.ts';
 import { ATLAS_FORMAT, recordSchemas } from '../atlas/schema.ts';
 import type { LonLat } from '../geometry/points.ts';
 import { techniques } from '../words/vocabulary.ts';
@@ -88,12 +88,18 @@ function inOrder<T extends AtlasRecord>(record: T): T {
   return {
     ...ordered(canonical, Object.keys(shape)),
     ...(canonical.type === 'player' && {
-      bag: canonical.bag.map((club) =>
-        ordered(club, Object.keys(recordSchemas.player.shape.bag.element.shape)),
-      ),
+      bag: canonical.bag.map(clubInOrder),
       repertoire: ordered(canonical.repertoire, techniques),
     }),
   };
+}
+
+function clubInOrder(club: Club): Club {
+  const carriesM = club.carriesM && ordered(club.carriesM, ['smallM', 'mediumM', 'longM']);
+  return ordered(
+    { ...club, ...(carriesM && { carriesM }) },
+    Object.keys(recordSchemas.player.shape.bag.element.shape),
+  );
 }
 
 /** The same members, those in `keys` first and in that order. */

@@ -129,6 +129,19 @@ describe('the atlas file', () => {
     expect(writeAtlasFile(shuffled)).toBe(newest);
   });
 
+  it('keeps measured carries, in one order of members, and refuses them where they do not rise', () => {
+    const carries = '"carriesM":{"smallM":8.2,"mediumM":18,"longM":40.5}';
+    const measured = newest.replace('"loftDeg":52,"bounceDeg":10', (club) => `${club},${carries}`);
+    expect(measured).toContain(carries);
+    expect(writeAtlasFile(readAtlasFile(measured, 'measured'))).toBe(measured);
+    const turned = measured.replace(carries, '"carriesM":{"longM":40.5,"smallM":8.2,"mediumM":18}');
+    expect(writeAtlasFile(readAtlasFile(turned, 'turned'))).toBe(measured);
+    const falling = problemOf(measured.replace('8.2', '28.2'), 'falling');
+    expect(falling.code).toBe('bad-field');
+    expect(falling.message).toContain('bag[1].carriesM: It must rise from small to medium to long.');
+    expect(problemOf(measured.replace('8.2', '-8.2'), 'negative').place).toContain('carriesM');
+  });
+
   it('raises a file of format 1 as it was released', () => {
     const old = readAtlasFile(good, 'old');
     const records = readAtlasFile(newest, 'newest').records;

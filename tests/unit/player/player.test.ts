@@ -4,6 +4,7 @@ import { availability, lieAllows } from '../../../shared/player/availability.ts'
 import { acrossGrass, puttingSpread } from '../../../shared/player/puttingSpread.ts';
 import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
 import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
+import { swingSize } from '../../../shared/player/swingSize.ts';
 import type { LieQuality } from '../../../shared/words/vocabulary.ts';
 import { fullBag } from '../planner/complex.ts';
 
@@ -86,6 +87,32 @@ describe('what can be tried', () => {
           availability({ ...player, bag: [only] }, cover, 'clean', 15).candidates.length,
         ).toBeGreaterThan(0);
       }
+    }
+  });
+});
+
+describe('the size of a swing', () => {
+  const level: PlayerLevel = { kind: 'handicap', handicap: 18 };
+  const carriesM = { smallM: 10, mediumM: 20, longM: 40 };
+
+  it('goes by the measured carry nearest to the one wanted', () => {
+    // 12 m/s is a medium swing of this level by speed.
+    expect(swingSize(level, 'pitch', 12, undefined, 8)).toBe('medium');
+    const by = (carryM: number): string => swingSize(level, 'pitch', 12, carriesM, carryM);
+    expect([2, 14.9, 15.1, 29.9, 30.1, 60].map(by)).toEqual([
+      'small',
+      'small',
+      'medium',
+      'medium',
+      'long',
+      'long',
+    ]);
+  });
+
+  it('goes by speed where a carry says nothing: putts, an open face, sand', () => {
+    expect(swingSize(level, 'putt', 2, carriesM, 0)).toBe('medium');
+    for (const technique of ['highSoft', 'splash', 'explosion'] as const) {
+      expect(swingSize(level, technique, 20, carriesM, 8)).toBe('long');
     }
   });
 });
