@@ -73,9 +73,11 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
   return (
     <section className="section" aria-label="Section along the shot">
       <div className="section-head">
-        <h2>Section along the shot</h2>
+        <div className="section-title">
+          <h2>Section along the shot</h2>
+          <span className="section-scale">{drawn?.scaleText ?? ''}</span>
+        </div>
         {props.choice}
-        <span className="section-scale">{drawn?.scaleText ?? ''}</span>
         {controls !== null && (
           <div className="section-tools">
             <Menu

@@ -34,7 +34,7 @@ export function Measurements({ heights, slopes, ground, units }: MeasurementsPro
               name="Height doubt on the green"
               value={`±${withUnit(smallHeight(doubt.heightSdM, units))}`}
             />
-            <Row name="Slope doubt on the green" value={`±${decimals(doubt.slopeSdPct, 1)} %`} />
+            <Row name="Slope doubt there, over 1 m" value={`±${decimals(doubt.slopeSdPct, 1)} %`} />
           </>
         )}
       </dl>

@@ -6,6 +6,7 @@ import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
 import { fitPlate, type PlateFit } from './plateFit.ts';
 import { plateHeight, plateOnGrid } from './plateShape.ts';
 import { type ReadingFit, readingFits } from './readingFits.ts';
+import { flatPolygon, insidePolygon } from './rings.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
@@ -55,7 +56,17 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
   const plate = fitPlate(observations, folds, options.bendingVariance);
   const cellM = options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count);
   const surface = plateOnGrid(plate, input.extent, cellM);
-  const readings = readingFits(evidence, observations, folds, plate, options.bendingVariance);
+  const greens = input.areas
+    .filter(({ kind }) => kind === 'green')
+    .map(({ polygon }) => flatPolygon(polygon));
+  const readings = readingFits(
+    evidence,
+    observations,
+    folds,
+    plate,
+    ({ eastM, northM }) => greens.length === 0 || greens.some((green) => insidePolygon(green, eastM, northM)),
+    options.bendingVariance,
+  );
   return {
     ...surface,
     readings,

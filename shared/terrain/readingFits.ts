@@ -17,7 +17,8 @@ export interface ReadingFit {
   readonly accuracy: number;
   /**
    * `agrees`: the surface passes within the stated accuracy. `strays`: it passes outside it, as one good reading in three
-   * will. `contradicts`: the other readings put the ground more than three of their joint standard deviations from it.
+   * will. `contradicts`: the other readings put the ground too many of their joint standard deviations from it, more of
+   * them off a green than on it.
    */
   readonly verdict: 'agrees' | 'strays' | 'contradicts';
   /** How far the surface fitted to all the other readings is from this one, in the unit. */
@@ -26,6 +27,8 @@ export interface ReadingFit {
 
 /** More than this many of its standard deviations from what the others say, a reading contradicts them. */
 const CONTRADICTION = 3;
+/** Unmown and unshaped ground has humps and hollows between the readings that the plate knows nothing of. */
+const CONTRADICTION_OFF_GREEN = 4.5;
 /** So many readings are set aside in turn to see who is wrong; more than that and the evidence is wrong as a whole. */
 const MOST_SET_ASIDE = 6;
 const LEAST_KEPT = 6;
@@ -39,18 +42,22 @@ export function readingFits(
   observations: readonly Observation[],
   folds: Folds,
   plate: PlateFit,
+  onGreen: (at: PlanePoint) => boolean,
   bendingVariance?: number,
 ): ReadingFit[] {
+  const limits = evidence.readings.map(({ at }) => (onGreen(at) ? CONTRADICTION : CONTRADICTION_OFF_GREEN));
+  const excess = (reading: number, { deviations }: Forecast): number =>
+    deviations / (limits[reading] ?? CONTRADICTION);
   const groups = observationsByReading(observations, evidence.readings.length);
   const othersSay = new Map<number, Forecast>();
   let kept = observations.map((_, i) => i);
   let judge = plate;
   for (let round = 0; round < MOST_SET_ASIDE && kept.length > LEAST_KEPT; round += 1) {
     let worst = -1;
-    let furthest = CONTRADICTION;
+    let furthest = 1;
     for (const [reading, forecast] of leftOut(observations, kept, judge)) {
-      if (forecast.deviations <= furthest) continue;
-      furthest = forecast.deviations;
+      if (excess(reading, forecast) <= furthest) continue;
+      furthest = excess(reading, forecast);
       worst = reading;
     }
     const aside = groups[worst];
@@ -80,7 +87,7 @@ export function readingFits(
     const accuracy = per * Math.sqrt(first?.variance ?? NaN);
     const misfits = own.map((i) => plate.residuals[i] as number);
     const residual = per * (slope ? lengthOf(misfits) : (misfits[0] ?? NaN));
-    const contradicts = (forecast?.deviations ?? 0) > CONTRADICTION;
+    const contradicts = forecast !== undefined && excess(r, forecast) > 1;
     return {
       id: reading.id,
       kind: reading.kind,

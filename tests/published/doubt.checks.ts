@@ -36,6 +36,7 @@ const group: CheckGroup = {
           ours: 100 * within(all, 1),
           tolerance: 15,
           unit: '%',
+          fittedHere: true,
           note: 'True errors are nearly nought on quiet ground and large on few banks, so more than 68 % lie within.',
         },
         {
@@ -46,6 +47,7 @@ const group: CheckGroup = {
           ours: 100 * within(all, 1.96),
           tolerance: 5,
           unit: '%',
+          fittedHere: true,
         },
         {
           quantity: `${what} on greens: stated deviation beside the true error, root mean squares`,
@@ -55,6 +57,7 @@ const group: CheckGroup = {
           ours: scale * green[quantity].statedRms,
           tolerance: 0,
           unit,
+          fittedHere: true,
           note: 'The low end is the true error: doubt errs on the safe side.',
         },
       );
