@@ -22,6 +22,8 @@ export interface Grain {
 export interface SimulatorOptions {
   readonly air?: Pick<Air, 'densityKgM3' | 'viscosityM2s'>;
   readonly grain?: Grain;
+  /** Turf other than the day's own, to ask what a constant of it is worth. */
+  readonly covers?: CoverTable;
   /** Factor on every step length: 1 as shipped, smaller for a reference integration. */
   readonly stepFactor?: number;
 }
@@ -86,7 +88,7 @@ export function shotWork(
     maxHeightM: ground.maxHeightM,
     obstacles: ground.obstacles,
     obstacleBoxes: boxesOf(ground.obstacles),
-    covers: coverTable(conditions),
+    covers: options.covers ?? coverTable(conditions),
     air: airConstants({
       ...(options.air ?? standardAir),
       windEastMps: conditions.windMps === 0 ? 0 : conditions.windMps * sin(towards),

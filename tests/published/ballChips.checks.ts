@@ -88,6 +88,13 @@ const group: CheckGroup = {
       ['1 % downhill', { fallPct: 1 }, 14, 3],
       ['2 % downhill', { fallPct: 2 }, 33, 4],
       ['1 % uphill', { fallPct: -1 }, -11, 3],
+      ['a crater tilt of 8 instead of 15.4 degrees', { turf: { tiltDeg: 8 } }, 11, 2],
+      ['no crater tilt', { turf: { tiltDeg: 0 } }, 22, 2],
+      ['a crater tilt of 22 degrees', { turf: { tiltDeg: 22 } }, -12, 2],
+      ['restitution 0.1 higher', { turf: { restitution: 0.61 } }, 4, 1],
+      ['restitution 0.1 lower', { turf: { restitution: 0.41 } }, -2, 1],
+      ['friction 0.2 instead of 0.4', { turf: { friction: 0.2 } }, 8, 1],
+      ['friction 0.6', { turf: { friction: 0.6 } }, -1, 1],
       ['3 yd carry', { carryM: 3 * YARD_M }, 6, 2],
       ['6 yd carry', { carryM: 6 * YARD_M }, -10, 3],
     ] as const;

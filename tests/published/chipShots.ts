@@ -1,7 +1,9 @@
+import { coverTable } from '../../shared/ball/coverPhysics.ts';
 import { inclinedPlane } from '../../shared/ball/inclinedPlane.ts';
 import { launchFromStrike } from '../../shared/ball/launchFromStrike.ts';
 import type { Conditions, Lie, ShotResult, Strike } from '../../shared/ball/shot.ts';
 import { shotSimulator } from '../../shared/ball/simulator.ts';
+import { coverCode } from '../../shared/words/vocabulary.ts';
 
 export const YARD_M = 0.9144;
 export const FOOT_M = 0.3048;
@@ -22,13 +24,21 @@ export interface Chip {
   readonly fallPct?: number;
   readonly lie?: Partial<Lie>;
   readonly day?: Partial<Conditions>;
+  /** Constants of the green's turf in place of the day's own. */
+  readonly turf?: { readonly tiltDeg?: number; readonly restitution?: number; readonly friction?: number };
 }
 
 /** The chip with the clubhead speed that carries as far as asked. */
 export function chip(shot: Chip): ShotResult {
   const day = { ...ordinaryDay, ...shot.day };
   const lie: Lie = { cover: 'fairway', quality: 'clean', alongDeg: 0, acrossDeg: 0, ...shot.lie };
-  const simulator = shotSimulator(inclinedPlane(shot.fallPct ?? 0, 0, 'green'), day, null);
+  const covers = coverTable(day);
+  const green = coverCode('green');
+  const { tiltDeg, restitution, friction } = shot.turf ?? {};
+  if (tiltDeg !== undefined) covers.tiltRad[green] = (tiltDeg * Math.PI) / 180;
+  if (restitution !== undefined) covers.restitution[green] = restitution;
+  if (friction !== undefined) covers.friction[green] = friction;
+  const simulator = shotSimulator(inclinedPlane(shot.fallPct ?? 0, 0, 'green'), day, null, { covers });
   const strike: Strike = {
     clubKind: 'lofted',
     loftDeg: shot.loftDeg,
