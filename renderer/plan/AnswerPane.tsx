@@ -2,7 +2,7 @@ import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal } from 'lucide-rea
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { reasonText } from '../../shared/planner/reasonText.ts';
-import { coverWords } from '../../shared/plate/coverWords.ts';
+import { coverWords } from '../../shared/words/coverWords.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { techniqueRules } from '../../shared/player/technique.ts';
 import { distance, strokes, withUnit } from '../../shared/units/format.ts';

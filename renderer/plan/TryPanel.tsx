@@ -5,7 +5,7 @@ import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { TriedShot } from '../../shared/planner/tryShot.ts';
-import { coverWords } from '../../shared/plate/coverWords.ts';
+import { coverWords } from '../../shared/words/coverWords.ts';
 import { metresFromFeet } from '../../shared/units/conversions.ts';
 import { chance, distance, landing, leave, strokes, withUnit } from '../../shared/units/format.ts';
 import { signed } from '../../shared/units/numerals.ts';

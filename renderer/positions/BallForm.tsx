@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
-import { coverWords } from '../../shared/plate/coverWords.ts';
+import { coverWords } from '../../shared/words/coverWords.ts';
 import { covers, lieQualities } from '../../shared/words/vocabulary.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble } from '../ui/Trouble.tsx';

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { kindWords } from '../../shared/atlas/checks/survey.ts';
+import { kindWords } from '../../shared/words/coverWords.ts';
 import { lineWords } from '../../shared/atlas/shaping.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { TypedField } from './Field.tsx';

@@ -1,6 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import { kindWords } from '../../shared/atlas/checks/survey.ts';
+import { kindWords } from '../../shared/words/coverWords.ts';
 import { findRecord } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type {

@@ -9,7 +9,7 @@ import type {
   LineRecord,
 } from '../../shared/atlas/records.ts';
 import { cutArea, lineWords, newArea, splitArea } from '../../shared/atlas/shaping.ts';
-import { kindWords } from '../../shared/atlas/checks/survey.ts';
+import { kindWords } from '../../shared/words/coverWords.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { circle } from '../../shared/geometry/turn.ts';
 import { parseDegrees, parseLength, parseSlopePct } from '../../shared/units/parse.ts';

@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
-import { inBox, kindWords } from '../../shared/atlas/checks/survey.ts';
+import { inBox } from '../../shared/atlas/checks/survey.ts';
+import { kindWords } from '../../shared/words/coverWords.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { pointInPolygon } from '../../shared/geometry/ring.ts';

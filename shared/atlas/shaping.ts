@@ -3,9 +3,9 @@ import { collarOf } from '../geometry/collar.ts';
 import { splitPolygon } from '../geometry/split.ts';
 import { differenceOf, unionOf } from '../geometry/topology.ts';
 import { turnedAbout } from '../geometry/turn.ts';
+import { kindWords } from '../words/coverWords.ts';
 import type { AreaKind } from '../words/vocabulary.ts';
 import { InputProblem } from '../words/inputProblem.ts';
-import { kindWords } from './checks/survey.ts';
 import { frameOf, planePolygon } from './document.ts';
 import { type Edit, putRecords, removeRecords, together } from './edits.ts';
 import { mapPositions } from './moving.ts';
@@ -115,7 +115,7 @@ export function addCollar(
   ]);
 }
 
-/** Turns records clockwise about a point; slope readings turn with their ground. */
+/** Turns records clockwise about a point; readings of slope turn with their ground. */
 export function turnRecords(
   annotation: string,
   ids: Iterable<RecordId>,
@@ -134,7 +134,7 @@ export function turnRecords(
           frame.toLonLat(turnedAbout(frame.toPlane(at), centre, turnDeg)),
         );
         return [
-          moved.type === 'slopeReading'
+          moved.type === 'slopeReading' || moved.type === 'planeByEye'
             ? { ...moved, downhillBearingDeg: (((moved.downhillBearingDeg + turnDeg) % 360) + 360) % 360 }
             : moved,
         ];

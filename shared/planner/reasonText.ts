@@ -8,24 +8,10 @@ import {
   withUnit,
 } from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';
+import { coverWords } from '../words/coverWords.ts';
 import { type Cover, covers, type Technique, techniques } from '../words/vocabulary.ts';
 import { techniqueName } from './optionName.ts';
 import type { Reason } from './plan.ts';
-
-const groundWords: Readonly<Record<Cover, string>> = {
-  green: 'green',
-  fringe: 'fringe',
-  approach: 'approach',
-  fairway: 'fairway',
-  lightRough: 'light rough',
-  heavyRough: 'heavy rough',
-  bare: 'bare ground',
-  bunker: 'sand',
-  penaltyArea: 'penalty area',
-  outOfBounds: 'out of bounds',
-  path: 'path',
-  tee: 'tee',
-};
 
 /** Things in the way that have a name of their own. */
 const featureWords: Readonly<Record<string, string | undefined>> = {
@@ -49,7 +35,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   const word = (name: string): string => String(reason.values[name] ?? '');
   const ground = (name: string): string => {
     const value = word(name);
-    return isCover(value) ? groundWords[value] : value;
+    return isCover(value) ? coverWords[value] : value;
   };
   const technique = (): string => {
     const value = word('technique');

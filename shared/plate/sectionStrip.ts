@@ -1,6 +1,6 @@
 import type { Cover } from '../words/vocabulary.ts';
 import { covers } from '../words/vocabulary.ts';
-import { coverWords } from './coverWords.ts';
+import { coverWords } from '../words/coverWords.ts';
 import { element, group } from './element.ts';
 import { plainText, textWidth } from './labels.ts';
 import { openPath, segment } from './pathData.ts';

@@ -1,6 +1,6 @@
 import { bearingDeg } from '../geometry/bearing.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
-import { coverWords } from '../plate/coverWords.ts';
+import { coverWords } from '../words/coverWords.ts';
 import { slopeAt } from '../terrain/slope.ts';
 import * as format from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';

@@ -1,10 +1,11 @@
 import { polygonAreaM2 } from '../../geometry/ring.ts';
 import { differenceOf, overlapOf, untangled } from '../../geometry/topology.ts';
 import type { PlanePolygon } from '../../geometry/points.ts';
+import { kindWords } from '../../words/coverWords.ts';
 import { type Edit, putRecords, removeRecords } from '../edits.ts';
 import type { AreaRecord } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
-import { areaPlace, type AreaShape, boxesMeet, kindWords, type Survey } from './survey.ts';
+import { areaPlace, type AreaShape, boxesMeet, type Survey } from './survey.ts';
 
 /** Overlaps smaller than this are a shared edge traced twice. */
 const OVERLAP_M2 = 0.05;

@@ -1,12 +1,13 @@
 import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { planePoint } from '../../geometry/points.ts';
 import { centroid, distanceM, insideDistanceM, nearestOnRing, pointInPolygon } from '../../geometry/ring.ts';
+import { kindWords } from '../../words/coverWords.ts';
 import { recordsOf } from '../document.ts';
 import { gridNodes } from '../gridNodes.ts';
 import { type Edit, putRecords, useRecord } from '../edits.ts';
 import type { BallPosition, HoleLocation, HoleRecord } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
-import { type AreaShape, holeName, inBox, kindWords, type Survey } from './survey.ts';
+import { type AreaShape, holeName, inBox, type Survey } from './survey.ts';
 
 /** Common practice for hole locations: four paces of a yard from the edge of the green. */
 const FROM_EDGE_M = 4 * 0.9144;

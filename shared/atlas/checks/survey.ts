@@ -2,6 +2,7 @@ import type { LocalFrame } from '../../geometry/localFrame.ts';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { type Box, boundingBox, centroid, distanceM } from '../../geometry/ring.ts';
 import { type Crossing, selfIntersection } from '../../geometry/selfIntersection.ts';
+import { kindWords } from '../../words/coverWords.ts';
 import { frameOf, holesInOrder, planePolygon, recordsOf } from '../document.ts';
 import type { AreaRecord, AtlasDocument, HoleRecord } from '../records.ts';
 
@@ -66,22 +67,6 @@ export function areaPlace(survey: Survey, { record, centre }: AreaShape): string
   const words = `${kindWords[record.kind]}${record.name === '' ? ` ${record.id}` : ` ${record.name}`}`;
   return hole === '' ? words : `${hole}, ${words}`;
 }
-
-export const kindWords: Readonly<Record<AreaRecord['kind'], string>> = {
-  green: 'green',
-  fringe: 'fringe',
-  approach: 'approach',
-  fairway: 'fairway',
-  lightRough: 'light rough',
-  heavyRough: 'heavy rough',
-  bare: 'bare ground',
-  bunker: 'bunker',
-  penaltyArea: 'penalty area',
-  outOfBounds: 'out of bounds',
-  path: 'path',
-  tree: 'tree',
-  tee: 'tee',
-};
 
 function shapeOf(record: AreaRecord, frame: LocalFrame): AreaShape {
   const polygon = planePolygon(frame, record.rings);

@@ -153,3 +153,15 @@ it('turns slope readings with their ground, and a whole turn comes back to where
   const quarter = turnRecords('turned', ['s'], planePoint(5, 5), 90).apply(start).records.get('s');
   expect(quarter?.type === 'slopeReading' ? quarter.downhillBearingDeg : null).toBe(30);
 });
+
+it('turns a plane judged by eye with its ground', () => {
+  const at = frameOf(blank).toLonLat(planePoint(5, 0));
+  const start = putRecords('judged', [
+    { type: 'planeByEye', id: 'p', at, reachM: 8, slopePct: 2, downhillBearingDeg: 350, accuracyPct: 1 },
+  ]).apply(blank);
+  const turned = turnRecords('turned', ['p'], planePoint(5, 5), 90).apply(start).records.get('p');
+  expect(turned).toMatchObject({ type: 'planeByEye', slopePct: 2, downhillBearingDeg: 80 });
+  // South of the centre, a quarter clockwise carries it to the west.
+  const placed = turned?.type === 'planeByEye' ? frameOf(blank).toPlane(turned.at) : null;
+  expect(distanceM(placed ?? planePoint(NaN, NaN), planePoint(0, 5))).toBeLessThan(1e-3);
+});

@@ -1,6 +1,6 @@
-import type { AreaKind } from '../words/vocabulary.ts';
+import type { AreaKind } from './vocabulary.ts';
 
-/** The kinds of ground as the trade says them. */
+/** The kinds of ground as the trade says them of what a ball lies on or rolls over. */
 export const coverWords: Readonly<Record<AreaKind, string>> = {
   green: 'green',
   fringe: 'fringe',
@@ -16,3 +16,6 @@ export const coverWords: Readonly<Record<AreaKind, string>> = {
   tree: 'tree',
   tee: 'tee',
 };
+
+/** The same as the names of what is traced: the bunker, not the sand in it. */
+export const kindWords: Readonly<Record<AreaKind, string>> = { ...coverWords, bunker: 'bunker' };
