@@ -4,7 +4,7 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { element } from '../../shared/plate/element.ts';
-import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
+import { frameMargin } from '../../shared/plate/frame.ts';
 import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
@@ -18,7 +18,9 @@ import { Drawing } from '../ui/drawing.tsx';
 import type { Handle } from './handles.ts';
 import './map.css';
 import { drawOver, drawUnder, type MapDrawing } from './mapDrawing.ts';
+import { drawSurround, footPx } from './plateSurround.ts';
 import { Stage } from './stage.ts';
+import { usePlateSize } from './usePlateSize.ts';
 
 interface PlateMapProps {
   readonly scene: Scene;
@@ -58,7 +60,6 @@ export interface MapControls {
   picture(): SvgNode | null;
 }
 
-const FOOT = 56;
 const ROOMY_PX = 620;
 const LANDING = 'landing';
 /** The ground gives way to new names and marks this long after they have come, ms. */
@@ -73,9 +74,6 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
   const [view, setView] = useState<PlateView | null>(null);
-  const [plateSize, setPlateSize] = useState<{ readonly width: number; readonly height: number } | null>(
-    null,
-  );
   const style = useMemo(() => screenStyle('map', largeType ? 1.35 : 1), [largeType]);
   const { frame } = scene;
   const { placed } = headerOf(document);
@@ -127,18 +125,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     // A new anchor is a new plane: the map starts afresh.
   }, [anchor]);
 
-  useLayoutEffect(() => {
-    const element = plate.current;
-    if (element === null) return undefined;
-    const measure = (): void => {
-      setPlateSize({ width: element.clientWidth, height: element.clientHeight });
-      stage?.map.invalidateSize({ animate: false });
-    };
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, [stage]);
+  const plateSize = usePlateSize(plate, stage?.map);
 
   const drawing = useMemo<MapDrawing>(
     () => ({
@@ -214,13 +201,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   }, [stage, ballId, flagId]);
 
   const margin = frameMargin(style);
-  const foot = Math.round(FOOT * (largeType ? 1.2 : 1));
+  const foot = footPx(largeType);
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || plateSize === null) return null;
-    const { width, height } = plateSize;
-    const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin - foot };
-    const here = { ...view, box };
-    const area = { x: margin, y: height - foot, width: width - 2 * margin, height: foot - 2 };
     const outer = scene.green.polygon[0] ?? [];
     const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
     const greenSize = size(
@@ -229,28 +212,14 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       units,
     );
     const { label, name } = scene.hole;
-    return element(
-      'svg',
-      { width, height, viewBox: `0 0 ${width} ${height}` },
-      element('rect', {
-        x: 1,
-        y: 1,
-        width: width - 2,
-        height: height - 2,
-        fill: 'none',
-        stroke: style.inks.ink,
-        'stroke-width': 2,
-      }),
-      drawFrame(here, style, units),
-      drawFoot(area, here, style, {
-        title: name === '' ? `Hole ${label}` : name,
-        subtitle: `Hole ${label}, green ${greenSize}`,
-        units,
-        placed,
-        slopeLegend: layer === null,
-      }),
-    );
-  }, [view, plateSize, margin, foot, style, units, placed, scene, layer]);
+    return drawSurround(view, plateSize, foot, style, {
+      title: name === '' ? `Hole ${label}` : name,
+      subtitle: `Hole ${label}, green ${greenSize}`,
+      units,
+      placed,
+      slopeLegend: layer === null,
+    });
+  }, [view, plateSize, foot, style, units, placed, scene, layer]);
 
   useLayoutEffect(() => {
     whole.current = () => {

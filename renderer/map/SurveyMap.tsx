@@ -1,8 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { element } from '../../shared/plate/element.ts';
-import { drawFoot, drawFrame, frameMargin } from '../../shared/plate/frame.ts';
+import { frameMargin } from '../../shared/plate/frame.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { Box, PlateView } from '../../shared/plate/view.ts';
@@ -11,8 +10,10 @@ import { Drawing } from '../ui/drawing.tsx';
 import type { BaseLayer } from './baseLayers.ts';
 import { drawHand, type HandDrawing } from './handDrawing.ts';
 import './map.css';
+import { drawSurround, footPx } from './plateSurround.ts';
 import { drawSurveyOver, drawSurveyUnder, type SurveyDrawing } from './surveyDrawing.ts';
 import { SurveyStage, type SurveyStageEvents } from './surveyStage.ts';
+import { usePlateSize } from './usePlateSize.ts';
 
 export interface SurveyControls {
   zoom(by: number): void;
@@ -46,8 +47,6 @@ interface SurveyMapProps {
   readonly children?: React.ReactNode;
 }
 
-const FOOT = 56;
-
 /** The plate of the survey: the ground as it stands, the hand over it, the frame round it. */
 export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   const { frame, drawing, hand, baseLayers, homeKey, title, subtitle, placed, units, largeType } = props;
@@ -55,7 +54,6 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<SurveyStage | null>(null);
   const [view, setView] = useState<PlateView | null>(null);
-  const [size, setSize] = useState<{ readonly width: number; readonly height: number } | null>(null);
   const style = useMemo(() => screenStyle('survey', largeType ? 1.35 : 1), [largeType]);
 
   // The handlers change with every render; the map asks for the newest when something happens.
@@ -96,18 +94,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
     // A new anchor is a new plane: the map starts afresh.
   }, [frame]);
 
-  useLayoutEffect(() => {
-    const element = plate.current;
-    if (element === null) return undefined;
-    const measure = (): void => {
-      setSize({ width: element.clientWidth, height: element.clientHeight });
-      stage?.map.invalidateSize({ animate: false });
-    };
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, [stage]);
+  const size = usePlateSize(plate, stage?.map);
 
   useEffect(() => {
     if (stage === null) return;
@@ -135,29 +122,11 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   }, [stage, homeKey, sized]);
 
   const margin = frameMargin(style);
-  const foot = Math.round(FOOT * (largeType ? 1.2 : 1));
+  const foot = footPx(largeType);
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || size === null) return null;
-    const { width, height } = size;
-    const box = { x: margin, y: margin, width: width - 2 * margin, height: height - 2 * margin - foot };
-    const here = { ...view, box };
-    const area = { x: margin, y: height - foot, width: width - 2 * margin, height: foot - 2 };
-    return element(
-      'svg',
-      { width, height, viewBox: `0 0 ${String(width)} ${String(height)}` },
-      element('rect', {
-        x: 1,
-        y: 1,
-        width: width - 2,
-        height: height - 2,
-        fill: 'none',
-        stroke: style.inks.ink,
-        'stroke-width': 2,
-      }),
-      drawFrame(here, style, units),
-      drawFoot(area, here, style, { title, subtitle, units, placed, slopeLegend: false }),
-    );
-  }, [view, size, margin, foot, style, units, placed, title, subtitle]);
+    return drawSurround(view, size, foot, style, { title, subtitle, units, placed, slopeLegend: false });
+  }, [view, size, foot, style, units, placed, title, subtitle]);
 
   return (
     <section className="plate survey-plate" aria-label="Plate" ref={plate}>

@@ -1,10 +1,10 @@
-import * as L from 'leaflet';
-import 'leaflet/dist/leaflet.css';
+import type * as L from 'leaflet';
 import { type LonLat, lonLat, type PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlateView } from '../../shared/plate/view.ts';
 import { type HandleEvents, Handles } from './handles.ts';
 import { PlateLayer, plateViewOf } from './plateLayer.ts';
+import { fitPoints, latLngOf, MOST_ZOOM, plainMap } from './plateMapBase.ts';
 
 export interface StageEvents extends HandleEvents {
   /** The part of the plane inside the frame has changed. */
@@ -12,8 +12,6 @@ export interface StageEvents extends HandleEvents {
   /** The bare ground was clicked. */
   click(at: LonLat): void;
 }
-
-const MOST_ZOOM = 25;
 
 /** The Leaflet map with its two drawings and its handles. */
 export class Stage {
@@ -25,24 +23,7 @@ export class Stage {
 
   constructor(element: HTMLElement, scene: Scene, events: StageEvents) {
     this.#frame = scene.frame;
-    const [lon, lat] = scene.frame.anchor;
-    this.map = L.map(element, {
-      center: [lat, lon],
-      zoom: 20,
-      zoomSnap: 0,
-      zoomDelta: 0.5,
-      maxZoom: MOST_ZOOM,
-      minZoom: 15,
-      wheelPxPerZoomLevel: 160,
-      zoomAnimation: false,
-      fadeAnimation: false,
-      inertia: false,
-      keyboard: false,
-      zoomControl: false,
-      attributionControl: false,
-      doubleClickZoom: false,
-      boxZoom: false,
-    });
+    this.map = plainMap(element, scene.frame, 15);
     this.map.createPane('under').style.zIndex = '300';
     this.map.createPane('over').style.zIndex = '400';
     this.under = new PlateLayer(scene.frame, 'under').addTo(this.map);
@@ -53,14 +34,7 @@ export class Stage {
   }
 
   fit(points: readonly PlanePoint[]): void {
-    const size = this.map.getSize();
-    if (size.x < 40 || size.y < 40 || points.length === 0) return;
-    const pad = Math.round(Math.min(size.x, size.y) * 0.045) + 14;
-    this.map.fitBounds(L.latLngBounds(points.map((point) => this.#latLng(point))), {
-      padding: [pad, pad],
-      animate: false,
-      maxZoom: MOST_ZOOM,
-    });
+    fitPoints(this.map, this.#frame, points, MOST_ZOOM);
   }
 
   /** Moves only if a point is outside. */
@@ -68,7 +42,7 @@ export class Stage {
     const size = this.map.getSize();
     if (size.x < 40 || points.length === 0) return;
     const visible = this.map.getBounds().pad(-0.06);
-    if (points.every((point) => visible.contains(this.#latLng(point)))) return;
+    if (points.every((point) => visible.contains(latLngOf(this.#frame, point)))) return;
     this.fit(points);
   }
 
@@ -84,10 +58,5 @@ export class Stage {
   remove(): void {
     this.handles.remove();
     this.map.remove();
-  }
-
-  #latLng(point: PlanePoint): L.LatLng {
-    const [lon, lat] = this.#frame.toLonLat(point);
-    return L.latLng(lat, lon);
   }
 }

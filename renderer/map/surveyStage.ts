@@ -1,10 +1,10 @@
-import * as L from 'leaflet';
-import 'leaflet/dist/leaflet.css';
+import type * as L from 'leaflet';
 import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { type PlateView, projection } from '../../shared/plate/view.ts';
 import { BaseLayers } from './baseLayers.ts';
 import { PlateLayer, plateViewOf } from './plateLayer.ts';
+import { fitPoints, latLngOf, plainMap } from './plateMapBase.ts';
 
 /** A place on the plate under a pointer. */
 export interface Spot {
@@ -24,8 +24,6 @@ export interface SurveyStageEvents {
   hover(spot: Spot | null): void;
   view(view: PlateView): void;
 }
-
-const MOST_ZOOM = 25;
 
 /** The Leaflet map of a survey: base layers, the ground, what stands on it, and the hand on top; pointers go to the hand first. */
 export class SurveyStage {
@@ -50,24 +48,7 @@ export class SurveyStage {
     this.#frame = frame;
     this.#element = element;
     this.#events = events;
-    const [lon, lat] = frame.anchor;
-    this.map = L.map(element, {
-      center: [lat, lon],
-      zoom: 20,
-      zoomSnap: 0,
-      zoomDelta: 0.5,
-      maxZoom: MOST_ZOOM,
-      minZoom: 13,
-      wheelPxPerZoomLevel: 160,
-      zoomAnimation: false,
-      fadeAnimation: false,
-      inertia: false,
-      keyboard: false,
-      zoomControl: false,
-      attributionControl: false,
-      doubleClickZoom: false,
-      boxZoom: false,
-    });
+    this.map = plainMap(element, frame, 13);
     for (const [name, z] of [
       ['base', 250],
       ['under', 300],
@@ -90,20 +71,13 @@ export class SurveyStage {
   }
 
   fit(points: readonly PlanePoint[]): void {
-    const size = this.map.getSize();
-    if (size.x < 40 || size.y < 40 || points.length === 0) return;
-    const pad = Math.round(Math.min(size.x, size.y) * 0.045) + 14;
-    this.map.fitBounds(L.latLngBounds(points.map((point) => this.#latLng(point))), {
-      padding: [pad, pad],
-      animate: false,
-      maxZoom: 22.5,
-    });
+    fitPoints(this.map, this.#frame, points, 22.5);
   }
 
   /** Moves the map only if the place is not well inside. */
   bringIn(at: PlanePoint): void {
-    if (!this.map.getBounds().pad(-0.08).contains(this.#latLng(at)))
-      this.map.panTo(this.#latLng(at), { animate: false });
+    if (!this.map.getBounds().pad(-0.08).contains(latLngOf(this.#frame, at)))
+      this.map.panTo(latLngOf(this.#frame, at), { animate: false });
   }
 
   middle(): PlanePoint {
@@ -186,11 +160,6 @@ export class SurveyStage {
       metresPerPx: 1 / view.unitsPerM,
       alt: event.altKey,
     };
-  }
-
-  #latLng(point: PlanePoint): L.LatLng {
-    const [lon, lat] = this.#frame.toLonLat(point);
-    return L.latLng(lat, lon);
   }
 }
 
