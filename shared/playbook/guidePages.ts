@@ -61,6 +61,14 @@ export function frontPage(model: PlaybookModel): SafeHtml {
         ${model.units.system === 'yards' ? 'feet' : 'metres'}. Arrows run downhill, longer where steeper.
       </li>
     </ul>
+    ${
+      model.credits.length === 0
+        ? ''
+        : html`<h2>Map data</h2>
+            <ul>
+              ${model.credits.map((line) => html`<li>${line}</li>`)}
+            </ul>`
+    }
   </section>`;
 }
 

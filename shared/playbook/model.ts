@@ -17,6 +17,8 @@ export interface PlaybookModel {
   readonly placed: boolean;
   readonly holes: readonly PlaybookHole[];
   readonly cautions: readonly Caution[];
+  /** Owners and licences of the data traced over or brought in, a line each. */
+  readonly credits: readonly string[];
 }
 
 export interface PlaybookHole {

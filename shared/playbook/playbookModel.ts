@@ -1,3 +1,4 @@
+import { creditLines } from '../atlas/credits.ts';
 import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import { pointAlong } from '../geometry/bearing.ts';
 import { groundRelief } from '../plate/groundRelief.ts';
@@ -37,6 +38,7 @@ export function playbookModel(
     dayText: first === undefined ? '' : dayText(document, first, options.units),
     units: options.units,
     cautions,
+    credits: creditLines(document),
     holes: [...scenes]
       .sort((a, b) => a.hole.order - b.hole.order)
       .map((scene) => holeModel(document, scene, plans, options.units)),

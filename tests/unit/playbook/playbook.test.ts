@@ -233,6 +233,12 @@ describe('playbook page', () => {
     expect(page).toContain('the Committee');
   });
 
+  it('prints whose data lies under the map', () => {
+    expect(playbookHtml(modelOf(plain), layout)).not.toContain('Map data');
+    const model = { ...modelOf(plain), credits: ['© the <b>surveyors</b>. Open licence'] };
+    expect(playbookHtml(model, layout)).toMatch(/Map data.*© the &lt;b&gt;surveyors/s);
+  });
+
   it('refuses a font that is not base64', () => {
     const font = {
       family: 'Source Serif 4',
