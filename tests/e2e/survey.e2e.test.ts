@@ -185,7 +185,7 @@ it('traces a whole complex, undoes and redoes all of it, outlives a kill, and co
   try {
     let swale = await openSurvey({ profile });
     let screen = new SurveyScreen(swale.page);
-    await screen.startNew('Thornwick');
+    await screen.startNew('Quern Low');
     await traceComplex(screen);
     const traced = await screen.saved();
     const areas = [...traced.document.records.values()].filter(({ type }) => type === 'area');
@@ -215,7 +215,7 @@ it('traces a whole complex, undoes and redoes all of it, outlives a kill, and co
     await swale.close();
     swale = await openSurvey({ profile });
     screen = new SurveyScreen(swale.page);
-    await expect.poll(() => swale.page.title()).toBe('Thornwick – Swale');
+    await expect.poll(() => swale.page.title()).toBe('Quern Low – Swale');
     const reopened = await screen.saved();
     expect(await screen.undoName()).toBe('Undo: pinned ball 1');
     expect(sameDocument(reopened.document, traced.document)).toBe(true);
@@ -242,7 +242,7 @@ it('traces a whole complex, undoes and redoes all of it, outlives a kill, and co
       mimeType: 'application/geo+json',
       buffer: Buffer.from(traced.text),
     });
-    await expect.poll(() => swale.page.title()).toBe('Thornwick – Swale');
+    await expect.poll(() => swale.page.title()).toBe('Quern Low – Swale');
     expect(sameDocument((await screen.saved()).document, traced.document)).toBe(true);
     await swale.close();
   } finally {
