@@ -116,6 +116,8 @@ export interface HoleLocation {
   readonly label: string;
   readonly name: string;
   readonly at: LonLat;
+  /** The pin sheet it belongs to, such as "Saturday"; absent where it is on none. */
+  readonly sheet?: string;
 }
 
 export interface BallPosition {
@@ -129,6 +131,10 @@ export interface BallPosition {
   readonly lie: LieQuality;
   /** Cover under the ball where the map would say otherwise; null follows the map. */
   readonly coverOverride: Cover | null;
+  /** How wet it is under the ball where the day would say otherwise; absent follows the day. */
+  readonly moistureOverride?: Moisture;
+  /** A name that balls seen, planned and printed together share; absent where it is in no group. */
+  readonly group?: string;
 }
 
 /** A thing to find one's way by or to measure from: a sprinkler, a marker post, a bench. */
@@ -150,6 +156,8 @@ export interface ConditionsRecord {
   readonly windMps: number;
   /** True bearing the wind blows from. */
   readonly windFromDeg: number;
+  /** The pin sheet in play: holes with flags on it are played to those alone. Absent plays to every flag. */
+  readonly sheet?: string;
   readonly inUse: boolean;
 }
 

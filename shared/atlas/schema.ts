@@ -16,6 +16,8 @@ const bearing = finite.min(0).max(360);
 const text = z.string().max(200);
 const note = z.string().max(20_000);
 const label = z.string().min(1).max(12);
+/** A name that several records share. */
+const sharedName = z.string().min(1).max(60);
 /** Stable ids: what a file, a command line and a web address can all carry unquoted. */
 const id = z
   .string()
@@ -127,6 +129,7 @@ export const recordSchemas = {
     label,
     name: text,
     at: position,
+    sheet: sharedName.exactOptional(),
   }),
   ballPosition: z.strictObject({
     type: z.literal('ballPosition'),
@@ -137,6 +140,8 @@ export const recordSchemas = {
     at: position,
     lie: z.enum(lieQualities),
     coverOverride: z.enum(covers).nullable(),
+    moistureOverride: z.enum(moistures).exactOptional(),
+    group: sharedName.exactOptional(),
   }),
   landmark: z.strictObject({
     type: z.literal('landmark'),
@@ -153,6 +158,7 @@ export const recordSchemas = {
     moisture: z.enum(moistures),
     windMps: finite.min(0).max(40),
     windFromDeg: bearing,
+    sheet: sharedName.exactOptional(),
     inUse: z.boolean(),
   }),
   player: z.strictObject({
