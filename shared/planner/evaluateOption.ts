@@ -142,7 +142,7 @@ export function evaluateOption(
     clubheadMps: aim.clubheadMps,
     bearingDeg: aim.bearing * degrees,
   };
-  const launch = launchFromStrike(strike, shooter.lie, scene.conditions);
+  const launch = launchFromStrike(strike, shooter.lie, shooter.conditions);
   const traced = tools.simulators.covered.trace(ball.eastM, ball.northM, launch);
   const startLine = (launch.bearingDeg * Math.PI) / 180;
   const ux = sin(startLine);

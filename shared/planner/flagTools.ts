@@ -4,7 +4,7 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { atan, cos, length2, sin } from '../numeric/elementary.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
-import type { Cover, LieQuality } from '../words/vocabulary.ts';
+import type { Cover, LieQuality, Moisture } from '../words/vocabulary.ts';
 import { type Effort, effortRules } from './effort.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
@@ -109,8 +109,25 @@ function* mapOf(scene: Scene, flag: PlanePoint, effort: Effort): Generator<numbe
 function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
   const { ground, conditions, player } = scene;
   const simulators = simulatorsAt(ground, conditions, flag);
+  const shooterFrom = shootersOn(scene, flag, simulators);
+  const misses = missPrices(player, map, shooterFrom);
+  return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
+}
+
+/** The same tools for a ball that lies wetter or drier than the day: its strike changes, the ground it comes to does not. */
+export function toolsForBall(scene: Scene, tools: FlagTools, moisture: Moisture | undefined): FlagTools {
+  if (moisture === undefined || moisture === scene.conditions.moisture) return tools;
+  const there = { ...scene, conditions: { ...scene.conditions, moisture } };
+  return { ...tools, shooterFrom: shootersOn(there, tools.flag, tools.simulators) };
+}
+
+function shootersOn(
+  { ground, conditions, player }: Scene,
+  flag: PlanePoint,
+  simulators: Simulators,
+): ShooterFrom {
   const full = fullSwingMps(player.level);
-  const shooterFrom: FlagTools['shooterFrom'] = (candidate, from, cover, quality, bearing) => {
+  return (candidate, from, cover, quality, bearing) => {
     const lie = lieAt(ground, from, cover, quality, bearing, player.handed);
     const distanceM = length2(from.eastM - flag.eastM, from.northM - flag.northM);
     const energy =
@@ -128,8 +145,6 @@ function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
       fastestMps,
     });
   };
-  const misses = missPrices(player, map, shooterFrom);
-  return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
 }
 
 /** The lie at a point for a shot along a bearing (radians): slope along it, and across it seen by the player. */

@@ -6,7 +6,7 @@ import { choose } from './choose.ts';
 import { type Effort, effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
-import { flagToolsSteps, lieAt } from './flagTools.ts';
+import { flagToolsSteps, lieAt, toolsForBall } from './flagTools.ts';
 import { leftOutOf } from './leftOutOf.ts';
 import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
@@ -88,7 +88,7 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     yield 0.4 * mapShare;
     made = toolsSteps.next();
   }
-  const tools = made.value;
+  const tools = toolsForBall(scene, made.value, ball.record.moistureOverride);
   const begun = mapShare > 0 ? 0.4 : 0;
 
   const east = flag.at.eastM - ball.at.eastM;

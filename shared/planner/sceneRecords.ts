@@ -60,8 +60,8 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'Trace the green and set it for the hole.',
     );
   }
-  const flagRecords = ofType('holeLocation').filter((flag) => flag.holeId === holeId);
-  if (flagRecords.length === 0) {
+  const flagsOfHole = ofType('holeLocation').filter((flag) => flag.holeId === holeId);
+  if (flagsOfHole.length === 0) {
     throw new InputProblem(
       'hole-without-flag',
       'no hole location is set.',
@@ -78,6 +78,7 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'Describe the conditions of the day.',
     );
   }
+  const flagRecords = flagsInPlay(flagsOfHole, conditions.sheet);
   const player = ofType('player').find((p) => p.inUse) ?? ofType('player')[0];
   if (player === undefined) {
     throw new InputProblem(
@@ -102,4 +103,13 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
     conditions,
     player,
   };
+}
+
+/** The flags of a hole that are on a pin sheet; all of them where none is on it or no sheet is in play. */
+export function flagsInPlay(
+  flags: readonly HoleLocation[],
+  sheet: string | undefined,
+): readonly HoleLocation[] {
+  const onSheet = sheet === undefined ? [] : flags.filter((flag) => flag.sheet === sheet);
+  return onSheet.length === 0 ? flags : onSheet;
 }

@@ -41,6 +41,8 @@ export interface Shooter {
   readonly out: Float64Array;
   readonly strike: Strike;
   readonly lie: Lie;
+  /** The day as it is under the ball. */
+  readonly conditions: Conditions;
   readonly spread: StrikeSpread;
   readonly fastestMps: number;
   /** The strike intended, with the hole covered. */
@@ -132,6 +134,7 @@ export function shooter(input: ShooterInput): Shooter {
     out,
     strike,
     lie: input.lie,
+    conditions: input.conditions,
     fastestMps: input.fastestMps,
     spread,
     perfect(clubheadMps, bearing) {

@@ -5,9 +5,9 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { InputProblem } from '../words/inputProblem.ts';
-import type { Cover, LieQuality, Technique } from '../words/vocabulary.ts';
+import type { Cover, LieQuality, Moisture, Technique } from '../words/vocabulary.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
-import { flagToolsSteps } from './flagTools.ts';
+import { flagToolsSteps, toolsForBall } from './flagTools.ts';
 import type { PlanOption } from './plan.ts';
 import { playAway } from './playAway.ts';
 import type { Scene } from './scene.ts';
@@ -33,6 +33,8 @@ export interface TryRequest {
   /** Circumstances other than the scene's; what is left out stays. */
   readonly cover?: Cover;
   readonly lie?: LieQuality;
+  /** Under the ball alone. */
+  readonly moisture?: Moisture;
   readonly conditions?: Partial<Conditions>;
   readonly level?: PlayerLevel;
   /** The recommendation to compare with, by `PlanOption.id`. */
@@ -83,7 +85,12 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
   const north = flag.at.northM - ball.at.northM;
   const situation: Situation = {
     scene,
-    tools: step.value,
+    tools: toolsForBall(
+      scene,
+      step.value,
+      request.moisture ??
+        (request.conditions?.moisture === undefined ? ball.record.moistureOverride : undefined),
+    ),
     ball: ball.at,
     flag: flag.at,
     cover: request.cover ?? ball.record.coverOverride ?? scene.ground.coverAt(ball.at),
