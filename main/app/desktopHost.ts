@@ -1,4 +1,4 @@
-import { basename, parse } from 'node:path';
+import { basename, extname, parse } from 'node:path';
 import { dialog, type BrowserWindow } from 'electron';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { AtlasFiles } from '../files/atlasFiles.ts';
@@ -45,16 +45,20 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
       return ok(path === null ? null : await files.saveAs(path, text));
     },
 
+    async keepFile(suggestedName, content) {
+      const name = fileNameOf(suggestedName);
+      const ending = extname(name).slice(1);
+      const path = await askForPlace(name, { name: ending.toUpperCase(), extensions: [ending] });
+      if (path === null) return ok(false);
+      await written(path, content);
+      return ok(true);
+    },
+
     async printPlaybook(html, suggestedName) {
       const { name } = parse(fileNameOf(suggestedName));
       const path = await askForPlace(`${name}.pdf`, { name: 'PDF', extensions: ['pdf'] });
       if (path === null) return ok(null);
-      const pdf = await toPdf(html);
-      try {
-        await writeAtomic(path, pdf);
-      } catch (error) {
-        throw fileProblem(error, path);
-      }
+      await written(path, await toPdf(html));
       return ok(null);
     },
 
@@ -63,6 +67,14 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
       return ok(sample.default);
     },
   };
+}
+
+async function written(path: string, content: Uint8Array): Promise<void> {
+  try {
+    await writeAtomic(path, content);
+  } catch (error) {
+    throw fileProblem(error, path);
+  }
 }
 
 /** A page suggests a name, never a folder. */

@@ -1,11 +1,11 @@
 import { ipcMain, type IpcMainInvokeEvent } from 'electron';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
-import { hostCalls } from './hostCalls.ts';
+import { hostCalls, type HostPart } from './hostCalls.ts';
 
 /**
  * Answers the window's calls. A call from any frame that is not the window's own page is refused, as is one with
- * anything but the texts it should carry; whatever goes wrong comes back as a sentence.
+ * anything but what it should carry; whatever goes wrong comes back as a sentence.
  */
 export function answerHost(
   host: Host,
@@ -13,15 +13,17 @@ export function answerHost(
 ): void {
   const answer = (
     name: keyof Host,
-    call: (texts: readonly string[]) => Promise<HostResult<unknown>>,
+    call: (texts: readonly string[], bytes: Uint8Array) => Promise<HostResult<unknown>>,
   ): void => {
-    const { channel, texts } = hostCalls[name];
+    const { channel, carries }: { channel: string; carries: readonly HostPart[] } = hostCalls[name];
     ipcMain.handle(channel, async (event, ...given: readonly unknown[]): Promise<HostResult<unknown>> => {
       if (!isOwnFrame(event.senderFrame)) return refused('Only the window itself may ask for this.');
-      const strings = given.filter((one) => typeof one === 'string');
-      if (given.length !== texts || strings.length !== texts) return refused(`${name} was called wrongly.`);
+      const fits = given.length === carries.length && given.every((one, i) => kindOf(one) === carries[i]);
+      if (!fits) return refused(`${name} was called wrongly.`);
+      const texts = given.filter((one) => typeof one === 'string');
+      const [bytes] = given.filter((one) => one instanceof Uint8Array);
       try {
-        return await call(strings);
+        return await call(texts, bytes ?? new Uint8Array());
       } catch (error) {
         if (error instanceof InputProblem) return refused(error.message);
         return refused(`Swale could not do this: ${error instanceof Error ? error.message : String(error)}`);
@@ -32,8 +34,12 @@ export function answerHost(
   answer('openAtlas', () => host.openAtlas());
   answer('saveAtlas', ([handle = '', text = '']) => host.saveAtlas(handle, text));
   answer('saveAtlasAs', ([name = '', text = '']) => host.saveAtlasAs(name, text));
+  answer('keepFile', ([name = ''], bytes) => host.keepFile(name, bytes));
   answer('printPlaybook', ([html = '', name = '']) => host.printPlaybook(html, name));
   answer('sampleAtlas', () => host.sampleAtlas());
 }
+
+const kindOf = (part: unknown): HostPart | null =>
+  typeof part === 'string' ? 'text' : part instanceof Uint8Array ? 'bytes' : null;
 
 const refused = (reason: string): HostResult<never> => ({ ok: false, reason });

@@ -1,15 +1,20 @@
 import type { Host } from '../../shared/protocol/host.ts';
 
-/** One message channel for each call of the host, with how many texts it takes. */
+/** What a message can carry. */
+export type HostPart = 'text' | 'bytes';
+type PartsOf<Given extends readonly unknown[]> = { readonly [I in keyof Given]: HostPart };
+
+/** One message channel for each call of the host, with what it carries. */
 export const hostCalls = {
-  openAtlas: { channel: 'host:openAtlas', texts: 0 },
-  saveAtlas: { channel: 'host:saveAtlas', texts: 2 },
-  saveAtlasAs: { channel: 'host:saveAtlasAs', texts: 2 },
-  printPlaybook: { channel: 'host:printPlaybook', texts: 2 },
-  sampleAtlas: { channel: 'host:sampleAtlas', texts: 0 },
+  openAtlas: { channel: 'host:openAtlas', carries: [] },
+  saveAtlas: { channel: 'host:saveAtlas', carries: ['text', 'text'] },
+  saveAtlasAs: { channel: 'host:saveAtlasAs', carries: ['text', 'text'] },
+  keepFile: { channel: 'host:keepFile', carries: ['text', 'bytes'] },
+  printPlaybook: { channel: 'host:printPlaybook', carries: ['text', 'text'] },
+  sampleAtlas: { channel: 'host:sampleAtlas', carries: [] },
 } as const satisfies {
   readonly [Name in keyof Host]: {
     readonly channel: string;
-    readonly texts: Parameters<Host[Name]>['length'];
+    readonly carries: PartsOf<Parameters<Host[Name]>>;
   };
 };

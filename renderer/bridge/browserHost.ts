@@ -3,7 +3,7 @@ import { printPage } from './printPage.ts';
 
 /** The parts of the File System Access API in use: Chromium has them, other browsers may not. */
 interface WritableFile {
-  write(text: string): Promise<void>;
+  write(content: string | Uint8Array<ArrayBuffer>): Promise<void>;
   close(): Promise<void>;
 }
 interface FileHandle {
@@ -31,8 +31,16 @@ const changedMind = (error: unknown): boolean => error instanceof DOMException &
 const sentence = (error: unknown): string =>
   error instanceof Error ? error.message : 'The browser refused.';
 
-function download(fileName: string, text: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+/** Larger files are no atlas, and reading one would take memory the window has not got. */
+const MOST_BYTES = 256 * 1024 * 1024;
+
+const textOf = async (file: File): Promise<string | null> => (file.size > MOST_BYTES ? null : file.text());
+
+const tooLarge = (fileName: string): { readonly ok: false; readonly reason: string } =>
+  refused(`${fileName}: the file is far larger than an atlas can be. Choose an atlas file.`);
+
+function download(fileName: string, content: string | Uint8Array<ArrayBuffer>, type: string): void {
+  const url = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = fileName;
@@ -64,10 +72,10 @@ export function browserHost(): Host {
     return token;
   };
 
-  const write = async (handle: FileHandle, text: string): Promise<void> => {
+  const write = async (handle: FileHandle, content: string | Uint8Array<ArrayBuffer>): Promise<void> => {
     // The browser writes to a swap file and puts it in place when closed, so the old file stays whole until then.
     const file = await handle.createWritable();
-    await file.write(text);
+    await file.write(content);
     await file.close();
   };
 
@@ -82,7 +90,10 @@ export function browserHost(): Host {
         }
         const file = await chooseUpload();
         if (file === null) return ok(null);
-        return ok({ handle: DOWNLOAD + file.name, fileName: file.name, text: await file.text() });
+        const text = await textOf(file);
+        return text === null
+          ? tooLarge(file.name)
+          : ok({ handle: DOWNLOAD + file.name, fileName: file.name, text });
       } catch (error) {
         return changedMind(error) ? ok(null) : refused(`The file could not be read. ${sentence(error)}`);
       }
@@ -114,6 +125,22 @@ export function browserHost(): Host {
         return ok({ handle: remember(handle), fileName: handle.name });
       } catch (error) {
         return changedMind(error) ? ok(null) : refused(`The file was not written. ${sentence(error)}`);
+      }
+    },
+
+    async keepFile(suggestedName, content) {
+      try {
+        const bytes = new Uint8Array(content);
+        if (pickers.showSaveFilePicker === undefined)
+          download(suggestedName, bytes, 'application/octet-stream');
+        else {
+          const ending = suggestedName.slice(suggestedName.lastIndexOf('.'));
+          const types = [{ description: ending, accept: { 'application/octet-stream': [ending] } }];
+          await write(await pickers.showSaveFilePicker({ suggestedName, types }), bytes);
+        }
+        return ok(true);
+      } catch (error) {
+        return changedMind(error) ? ok(false) : refused(`The file was not written. ${sentence(error)}`);
       }
     },
 

@@ -22,6 +22,8 @@ export interface Host {
     suggestedName: string,
     text: string,
   ): Promise<HostResult<{ handle: string; fileName: string } | null>>;
+  /** Asks for a place and writes a file of another format there; false when the person changed their mind. */
+  keepFile(suggestedName: string, content: Uint8Array): Promise<HostResult<boolean>>;
   /** Lets the person keep or print a self-contained page at its true size. */
   printPlaybook(html: string, suggestedName: string): Promise<HostResult<null>>;
   /** The atlas that comes with the program, as file text. */

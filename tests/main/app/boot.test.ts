@@ -180,6 +180,20 @@ describe('calls from the window', () => {
     expect(electron.dialog.asked).toMatchObject([{ defaultPath: 'course.geojson' }]);
   });
 
+  it('keeps a file of another format, byte for byte', async () => {
+    const folder = await started();
+    const bytes = new Uint8Array([0x49, 0x49, 42, 0, 255]);
+    expect(await invokeHost.keepFile('../hole-2.tif', bytes)).toEqual({ ok: true, value: false });
+    electron.dialog.chosen = join(folder, 'hole-2.tif');
+    expect(await invokeHost.keepFile('../hole-2.tif', bytes)).toEqual({ ok: true, value: true });
+    expect(new Uint8Array(readFileSync(join(folder, 'hole-2.tif')))).toEqual(bytes);
+    expect(electron.dialog.asked.at(-1)).toMatchObject({
+      defaultPath: 'hole-2.tif',
+      filters: [{ name: 'TIF', extensions: ['tif'] }],
+    });
+    expect(await electron.ipcRenderer.invoke('host:keepFile', 'a.tif', 'text')).toMatchObject({ ok: false });
+  });
+
   it('prints a page at its own size from an address that is gone afterwards', async () => {
     const folder = await started();
     electron.dialog.chosen = join(folder, 'playbook.pdf');
@@ -213,6 +227,7 @@ describe('the bridge into the page', () => {
     await import('../../../main/preload/preload.ts');
     expect([...electron.contextBridge.exposed.keys()]).toEqual(['swaleHost']);
     expect(Object.keys(electron.contextBridge.exposed.get('swaleHost') ?? {}).sort()).toEqual([
+      'keepFile',
       'openAtlas',
       'printPlaybook',
       'sampleAtlas',

@@ -34,6 +34,7 @@ const host: Host = {
     written.push({ place: name, text });
     return Promise.resolve({ ok: true, value: { handle: 'h', fileName: name } });
   },
+  keepFile: () => Promise.resolve({ ok: true, value: true }),
   printPlaybook: () => Promise.resolve({ ok: true, value: null }),
   sampleAtlas: () => Promise.resolve({ ok: true, value: sample }),
 };
