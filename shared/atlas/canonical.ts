@@ -45,6 +45,9 @@ export function canonicalRecord(record: AtlasRecord): AtlasRecord {
         heightsM: record.heightsM.map((height) => (height === null ? null : unsignedZero(height))),
         datumShiftM: unsignedZero(record.datumShiftM),
       };
+    case 'picture':
+      // The corners keep their order, which says how it is turned.
+      return { ...record, corners: record.corners.map((ring) => ring.map(canonicalPosition)) };
     case 'slopeReading':
     case 'planeByEye':
     case 'holeLocation':

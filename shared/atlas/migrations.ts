@@ -19,6 +19,12 @@ export const migrations: readonly Migration[] = [
       'New records: planes judged by eye, elevation grids, landmarks, and the sources of imported data. Those of format 1 stay as they are.',
     up: (records) => records,
   },
+  {
+    from: 2,
+    change:
+      'New records: pictures of the ground to trace over. New members: group and moisture of a ball, pin sheet of a flag and of a day. What format 2 holds stays as it is.',
+    up: (records) => records,
+  },
 ];
 
 /** Raises records of a known older format to the newest, one step at a time. */

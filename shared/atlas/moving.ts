@@ -78,6 +78,7 @@ export function mapPositions(record: AtlasRecord, move: (at: LonLat) => LonLat):
     case 'area':
       return { ...record, rings: record.rings.map((ring) => ring.map(move)) };
     case 'elevationGrid':
+    case 'picture':
       return { ...record, corners: record.corners.map((ring) => ring.map(move)) };
     case 'line':
       return { ...record, positions: record.positions.map(move) };

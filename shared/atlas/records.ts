@@ -222,6 +222,36 @@ export interface SourceRecord {
   readonly licence: string;
 }
 
+/** Kinds of picture file that every window can show. */
+export type PictureMediaType = 'image/jpeg' | 'image/png' | 'image/webp';
+
+/**
+ * A photo, scan or drone image of the ground, to trace over. Its pixels are no part of the document: they are kept beside
+ * it, once for each content, by their hash.
+ */
+export interface PictureRecord {
+  readonly type: 'picture';
+  readonly id: RecordId;
+  readonly name: string;
+  /** SHA-256 of the picture's file, 64 hex digits. */
+  readonly sha256: string;
+  readonly mediaType: PictureMediaType;
+  /** As it is seen, upright. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /**
+   * Where its corners lie, in one ring: bottom left, bottom right, top right, top left as it is seen. It may be turned
+   * and stretched evenly but not bent, so the third follows from the others and is not read.
+   */
+  readonly corners: Rings;
+  /** 0 not to be seen, 1 hides what is below. */
+  readonly opacity: number;
+  readonly shown: boolean;
+  /** As its owner asks to be named, and on what terms; printed with whatever is traced from it. Empty for nobody. */
+  readonly attribution: string;
+  readonly licence: string;
+}
+
 export type AtlasRecord =
   | AtlasHeader
   | HoleRecord
@@ -237,7 +267,8 @@ export type AtlasRecord =
   | ConditionsRecord
   | PlayerRecord
   | ChoiceRecord
-  | SourceRecord;
+  | SourceRecord
+  | PictureRecord;
 
 export type RecordOf<T extends AtlasRecord['type']> = Extract<AtlasRecord, { readonly type: T }>;
 

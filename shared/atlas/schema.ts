@@ -7,7 +7,7 @@ import type { AtlasRecord } from './records.ts';
 z.config({ jitless: true });
 
 /** The atlas format this program writes. Files and journals carry it; migrations.ts raises older ones. */
-export const ATLAS_FORMAT = 2;
+export const ATLAS_FORMAT = 3;
 
 const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
 
@@ -42,6 +42,10 @@ const carriesM = z
 
 /** Nodes of one elevation grid: a complex at half a metre takes some 40,000. */
 export const MOST_GRID_NODES = 65_536;
+
+/** Longest side of a picture, pixels. */
+export const LONGEST_PICTURE_SIDE_PX = 30_000;
+const sidePx = finite.int().min(1).max(LONGEST_PICTURE_SIDE_PX);
 
 /** One schema for each record type; `z.strictObject` so that nothing unknown is quietly dropped. */
 export const recordSchemas = {
@@ -200,6 +204,22 @@ export const recordSchemas = {
     type: z.literal('source'),
     id,
     name: text,
+    attribution: z.string().max(1000),
+    licence: z.string().max(1000),
+  }),
+  picture: z.strictObject({
+    type: z.literal('picture'),
+    id,
+    name: text,
+    sha256: z.string().refine((typed) => /^[0-9a-f]{64}$/.test(typed), {
+      error: 'is not a SHA-256 of 64 hex digits.',
+    }),
+    mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp']),
+    widthPx: sidePx,
+    heightPx: sidePx,
+    corners: z.array(z.array(position).length(4)).length(1),
+    opacity: finite.min(0).max(1),
+    shown: z.boolean(),
     attribution: z.string().max(1000),
     licence: z.string().max(1000),
   }),

@@ -68,6 +68,7 @@ function positionLists(record: AtlasRecord): readonly { positions: readonly LonL
     case 'area':
       return record.rings.map((positions, r) => ({ positions, field: `geometry.coordinates[${String(r)}]` }));
     case 'elevationGrid':
+    case 'picture':
       return record.corners.map((positions, r) => ({
         positions,
         field: `geometry.coordinates[${String(r)}]`,

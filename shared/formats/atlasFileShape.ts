@@ -10,6 +10,7 @@ export const mappedTypes = {
   elevationGrid: { geometry: 'Polygon', member: 'corners', optional: [] },
   holeLocation: { geometry: 'Point', member: 'at', optional: [] },
   ballPosition: { geometry: 'Point', member: 'at', optional: ['coverOverride'] },
+  picture: { geometry: 'Polygon', member: 'corners', optional: [] },
   landmark: { geometry: 'Point', member: 'at', optional: [] },
 } as const satisfies Partial<Record<AtlasRecord['type'], unknown>>;
 

@@ -56,6 +56,7 @@ function coordinates(record: MappedRecord): string {
     case 'area':
       return closed(record.rings);
     case 'elevationGrid':
+    case 'picture':
       return closed(record.corners);
     case 'line':
       return line(record.positions);

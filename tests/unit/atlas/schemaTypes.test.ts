@@ -30,6 +30,7 @@ describe('the schema and the record interfaces', () => {
     expectTypeOf<Parsed<'planeByEye'>>().toEqualTypeOf<Promised<'planeByEye'>>();
     expectTypeOf<Parsed<'elevationGrid'>>().toEqualTypeOf<Promised<'elevationGrid'>>();
     expectTypeOf<Parsed<'source'>>().toEqualTypeOf<Promised<'source'>>();
+    expectTypeOf<Parsed<'picture'>>().toEqualTypeOf<Promised<'picture'>>();
     expectTypeOf<Parsed<'choice'>>().toEqualTypeOf<Promised<'choice'>>();
   });
 });

@@ -10,7 +10,7 @@ import { InputProblem } from '../../../shared/words/inputProblem.ts';
 const folder = resolve(import.meta.dirname, '../../fixtures');
 const fixture = (name: string): string => readFileSync(resolve(folder, `${name}.geojson`), 'utf8');
 const good = fixture('format-1');
-const newest = fixture('format-2');
+const newest = fixture('format-3');
 
 function problemOf(text: string, fileName: string): InputProblem {
   try {
@@ -85,7 +85,7 @@ describe('broken atlas files', () => {
 
   it('has a test for every fixture', () => {
     const files = readdirSync(folder).filter((name) => name.endsWith('.geojson'));
-    const read = ['format-1', 'format-2', 'without-flag', 'without-elevation'];
+    const read = ['format-1', 'format-2', 'format-3', 'without-flag', 'without-elevation'];
     expect(files.map((name) => name.replace('.geojson', '')).sort()).toEqual(
       [...Object.keys(broken), ...read].sort(),
     );
@@ -146,8 +146,18 @@ describe('the atlas file', () => {
     const old = readAtlasFile(good, 'old');
     const records = readAtlasFile(newest, 'newest').records;
     for (const [id, record] of old.records) expect(records.get(id)).toEqual(record);
-    expect([...records.keys()].filter((id) => !old.records.has(id))).toEqual(['source-1', 'eye-1', 'grid-1']);
-    expect(writeAtlasFile(old)).toContain('"format": 2');
+    expect([...records.keys()].filter((id) => !old.records.has(id))).toEqual([
+      ...['source-1', 'eye-1', 'grid-1', 'picture-1', 'landmark-1'],
+    ]);
+    expect(writeAtlasFile(old)).toContain('"format": 3');
+  });
+
+  it('raises a file of format 2 as it was released', () => {
+    const text = fixture('format-2');
+    const old = readAtlasFile(text, 'old');
+    const records = readAtlasFile(newest, 'newest').records;
+    for (const [id, record] of old.records) expect(records.get(id)).toEqual(record);
+    expect(writeAtlasFile(old).replace('"format": 3', '"format": 2')).toBe(text);
   });
 
   it('refuses a grid that does not hold a height for each node', () => {
