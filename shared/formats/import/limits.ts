@@ -11,7 +11,7 @@ export const MOST_IN_OUTLINE = 5_000;
 
 /** UTF-8 text of a file. Throws InputProblem where it is empty, too large or no text. */
 export function textOf(content: Uint8Array, fileName: string): string {
-  refuseLarge(content, fileName, MOST_TEXT_BYTES);
+  refuseLarge(content.length, fileName, MOST_TEXT_BYTES);
   if (content.length === 0) throw emptyFile(fileName);
   let text: string;
   try {
@@ -32,11 +32,12 @@ export function emptyFile(fileName: string): InputProblem {
   return new InputProblem('file-empty', 'the file is empty.', fileName, 'Choose another copy.');
 }
 
-export function refuseLarge(content: Uint8Array, fileName: string, most: number): void {
-  if (content.length > most)
+/** Refuses by size alone, so that it can be asked before anything is read. */
+export function refuseLarge(bytes: number, fileName: string, most: number): void {
+  if (bytes > most)
     throw new InputProblem(
       'file-too-large',
-      `the file has ${String(Math.round(content.length / 1048576))} MB; the most is ${String(most / 1048576)}.`,
+      `the file has ${String(Math.round(bytes / 1048576))} MB; the most is ${String(most / 1048576)}.`,
       fileName,
       'Cut out the ground of the course before importing it.',
     );

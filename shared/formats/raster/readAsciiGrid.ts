@@ -18,7 +18,7 @@ export function readAsciiGrid(
   options: ImportOptions,
 ): ElevationRaster {
   if (content.length === 0) throw emptyFile(fileName);
-  refuseLarge(content, fileName, MOST_GRID_BYTES);
+  refuseLarge(content.length, fileName, MOST_GRID_BYTES);
   const { header, end } = headerOf(content);
   const number = (...names: readonly string[]): number => {
     for (const name of names) {

@@ -2,6 +2,7 @@ import { Inflate, Unzlib } from 'fflate';
 import { addDecoder, BaseDecoder, fromArrayBuffer, type GeoTIFFImage } from 'geotiff';
 import { InputProblem } from '../../words/inputProblem.ts';
 import type { ImportOptions, ImportWarning } from '../import/importPreview.ts';
+import { boundedInflate } from '../zip/boundedInflate.ts';
 import { emptyFile, MOST_GRID_BYTES, refuseLarge } from '../import/limits.ts';
 import { type CoordinateSystem, systemNamed, systemOfEpsg } from './coordinateSystem.ts';
 import { type ElevationRaster, METRES_PER_UNIT, MOST_CELLS } from './elevationRaster.ts';
@@ -10,9 +11,6 @@ import { type ElevationRaster, METRES_PER_UNIT, MOST_CELLS } from './elevationRa
 const MOST_BLOCK_BYTES = 256 * 1024 * 1024;
 
 type TagName = Parameters<ReturnType<GeoTIFFImage['getFileDirectory']>['hasTag']>[0];
-
-/** What is unpacked at a time, so that a block that holds too much is noticed early. */
-const PIECE_BYTES = 65_536;
 
 interface BlockShape {
   readonly tileWidth: number;
@@ -30,19 +28,9 @@ class BoundedDeflate extends BaseDecoder {
     const size = tileWidth * tileHeight * samples * Math.ceil(bits / 8);
     if (!(size > 0) || size > MOST_BLOCK_BYTES) throw new RangeError('a block is too large');
     const packed = new Uint8Array(buffer);
-    const out = new Uint8Array(size);
     // Some writers leave out zlib's header.
     const zlib = ((packed[0] ?? 0) & 15) === 8 && (((packed[0] ?? 0) << 8) | (packed[1] ?? 0)) % 31 === 0;
-    const inflater = zlib ? new Unzlib() : new Inflate();
-    let length = 0;
-    inflater.ondata = (chunk) => {
-      if (length + chunk.length > size) throw new RangeError('a block holds more than its header says');
-      out.set(chunk, length);
-      length += chunk.length;
-    };
-    for (let i = 0; i < packed.length; i += PIECE_BYTES)
-      inflater.push(packed.subarray(i, i + PIECE_BYTES), i + PIECE_BYTES >= packed.length);
-    return out.buffer;
+    return boundedInflate(zlib ? new Unzlib() : new Inflate(), packed, size).buffer;
   }
 }
 addDecoder([8, 32946], () => Promise.resolve(BoundedDeflate), undefined, false);
@@ -57,11 +45,11 @@ export async function readGeoTiff(
   options: ImportOptions,
 ): Promise<ElevationRaster> {
   if (content.length === 0) throw emptyFile(fileName);
-  refuseLarge(content, fileName, MOST_GRID_BYTES);
+  refuseLarge(content.length, fileName, MOST_GRID_BYTES);
   refuseNoTiff(content, fileName);
   let image: GeoTIFFImage;
   try {
-    const tiff = await fromArrayBuffer(content.slice().buffer);
+    const tiff = await fromArrayBuffer(wholeBuffer(content));
     image = await tiff.getImage(0);
   } catch (error) {
     throw damaged(error, fileName);
@@ -269,3 +257,9 @@ function damaged(error: unknown, fileName: string): Error {
     'Use another copy.',
   );
 }
+
+/** The bytes as a buffer of their own, copied only where they are part of a larger one. */
+const wholeBuffer = (content: Uint8Array): ArrayBuffer =>
+  content.buffer instanceof ArrayBuffer && content.length === content.buffer.byteLength
+    ? content.buffer
+    : content.slice().buffer;

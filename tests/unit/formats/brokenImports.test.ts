@@ -2,6 +2,7 @@ import { zlibSync, zipSync } from 'fflate';
 import { writeArrayBuffer } from 'geotiff';
 import { describe, expect, it } from 'vitest';
 import { recordCount, type ImportOptions } from '../../../shared/formats/import/importPreview.ts';
+import { refuseSize } from '../../../shared/formats/import/fileFormat.ts';
 import { previewImport } from '../../../shared/formats/import/previewImport.ts';
 import { surfaceGrid } from '../../../shared/formats/export/surfaceGrid.ts';
 import { writeAsciiGrid } from '../../../shared/formats/export/writeAsciiGrid.ts';
@@ -164,16 +165,29 @@ describe('broken files', () => {
 
   it('answers hostile size in seconds', { timeout: 40 * SECONDS }, async () => {
     const began = performance.now();
-    const zeros = new Uint8Array(80 * 1024 * 1024);
-    expect((await reason('a.kmz', zipSync({ 'doc.kml': zeros }))).code).toBe('archive-too-large');
+    // An archive is taken at its word, however much or little it says: more is refused, less is cut off there.
+    const zeros = new Uint8Array(20 * 1024 * 1024);
+    const honest = zipSync({ 'doc.kml': zeros }, { level: 1 });
+    const stating = (size: number): Uint8Array => {
+      const lying = honest.slice();
+      const view = new DataView(lying.buffer);
+      for (let i = 0; i + 4 < lying.length; i += 1)
+        if (view.getUint32(i, true) === zeros.length) view.setUint32(i, size, true);
+      return lying;
+    };
+    expect((await reason('a.kmz', stating(4_000_000_000))).code).toBe('archive-too-large');
+    expect((await reason('a.kmz', stating(1000))).code).toBe('archive-broken');
     const many = Object.fromEntries(Array.from({ length: 1500 }, (_, i) => [`n${i}.txt`, new Uint8Array(0)]));
     expect((await reason('a.kmz', zipSync(many))).code).toBe('archive-too-large');
-    // An archive that understates what it holds is cut off at what it states.
-    const lying = zipSync({ 'doc.kml': zeros });
-    const view = new DataView(lying.buffer);
-    for (let i = 0; i + 4 < lying.length; i += 1)
-      if (view.getUint32(i, true) === zeros.length) view.setUint32(i, 1000, true);
-    expect((await reason('a.kmz', lying)).remedy).toMatch(/\.$/);
+    for (const name of ['../../doc.kml', '/etc/doc.kml', 'C:\\doc.kml', 'a/..\\..\\doc.kml'])
+      expect((await reason('a.kmz', zipSync({ [name]: bytes('<kml/>') }))).code).toBe('archive-path');
+    // A file of 200 MB is refused by its size; a million corners by their count.
+    expect(() => refuseSize('geojson', 200 * 1024 * 1024, 'a.geojson')).toThrow(
+      /a\.geojson: .*200 MB.*Cut out/,
+    );
+    const corners = `[${'[-3.6,53.9],'.repeat(1_000_000)}[-3.6,53.9]]`;
+    const line = bytes(`{"type":"LineString","coordinates":${corners}}`);
+    expect((await reason('a.geojson', line)).message).toMatch(/more than 500000 positions.*Cut out/);
     // A block of a grid that unpacks to a thousand times what its header says.
     expect((await reason('a.tif', deflateBomb())).remedy).toMatch(/\.$/);
     const claims = `ncols 2000000000\nnrows 2000000000\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3\n`;
@@ -234,9 +248,9 @@ describe('broken files', () => {
   });
 });
 
-/** One deflated strip that unpacks to 200 MB where 4 x 4 floats are promised. */
+/** One deflated strip that unpacks to 30 MB where 4 x 4 floats are promised. */
 function deflateBomb(): Uint8Array {
-  const packed = zlibSync(new Uint8Array(200 * 1024 * 1024), { level: 9 });
+  const packed = zlibSync(new Uint8Array(30 * 1024 * 1024), { level: 1 });
   const plain = writeArrayBuffer(new Float32Array(grid.columns * grid.rows), {
     ...{ width: grid.columns, height: grid.rows, ModelPixelScale: [1, 1, 0] },
     ModelTiepoint: [0, 0, 0, grid.westX, grid.northY, 0],
