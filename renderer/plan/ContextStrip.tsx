@@ -4,6 +4,7 @@ import { type Edit, useRecord as recordInUse } from '../../shared/atlas/edits.ts
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { firmnessWord } from '../../shared/words/firmnessWord.ts';
 import { Menu, type MenuGroup } from '../ui/Menu.tsx';
 import { Chooser, type Choice } from './Chooser.tsx';
 
@@ -21,17 +22,6 @@ interface ContextStripProps {
   readonly edit: (edit: Edit) => void;
   readonly open: (workspace: 'positions' | 'player') => void;
 }
-
-const firmnessWord = (firmness: number): string =>
-  firmness < 0.2
-    ? 'soft'
-    : firmness < 0.4
-      ? 'rather soft'
-      : firmness < 0.6
-        ? 'medium'
-        : firmness < 0.8
-          ? 'rather firm'
-          : 'firm';
 
 function levelWords({ level }: PlayerRecord): string {
   if (level.kind === 'handicap') return String(level.handicap);

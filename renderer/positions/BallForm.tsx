@@ -4,24 +4,25 @@ import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.t
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
-import { covers, lieQualities } from '../../shared/words/vocabulary.ts';
+import { LieFields } from '../ui/LieFields.tsx';
+import { NameField } from '../ui/NameField.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
-import { lieWords } from '../ui/words.ts';
 
 interface BallFormProps {
   readonly ball: BallPosition;
   readonly scene: Scene | null;
   /** The slope the player stands on, in words; empty while it is worked out. */
   readonly stance: string;
+  /** Groups of balls there are. */
+  readonly groups: readonly string[];
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
 }
 
-const FROM_MAP = 'map';
-
-/** Name, ground and lie of one ball. */
-export function BallForm({ ball, scene, stance, readOnly, edit }: BallFormProps): React.JSX.Element {
+/** Name, group, ground and lie of one ball. */
+export function BallForm(props: BallFormProps): React.JSX.Element {
+  const { ball, scene, stance, groups, readOnly, edit } = props;
   const [trouble, setTrouble] = useState('');
   const taken = new Set(
     scene?.balls.flatMap(({ record }) => (record.id === ball.id ? [] : [record.label])) ?? [],
@@ -29,6 +30,8 @@ export function BallForm({ ball, scene, stance, readOnly, edit }: BallFormProps)
   const placed = scene?.balls.find(({ record }) => record.id === ball.id);
   const under = scene === null || placed === undefined ? '' : coverWords[scene.ground.coverAt(placed.at)];
   const title = ball.name === '' ? `Ball ${ball.label}` : `Ball ${ball.label}, ${lowerFirst(ball.name)}`;
+  const { moistureOverride, group, ...plain } = ball;
+  const put = (what: string, changed: BallPosition): void => edit(putRecords(what, [changed]));
   return (
     <>
       <div className="side-head">
@@ -39,7 +42,7 @@ export function BallForm({ ball, scene, stance, readOnly, edit }: BallFormProps)
           <span>Name</span>
           <TextField
             value={ball.name}
-            commit={(name) => edit(putRecords(`named ball ${ball.label}`, [{ ...ball, name }]))}
+            commit={(name) => put(`named ball ${ball.label}`, { ...ball, name })}
           />
         </label>
         <label>
@@ -51,52 +54,59 @@ export function BallForm({ ball, scene, stance, readOnly, edit }: BallFormProps)
                 setTrouble(`There is a ball ${label} on this hole already.`);
               else {
                 setTrouble('');
-                edit(putRecords(`renumbered ball ${ball.label}`, [{ ...ball, label }]));
+                put(`renumbered ball ${ball.label}`, { ...ball, label });
               }
             }}
           />
         </label>
-        <label>
-          <span>Ground</span>
-          <select
-            value={ball.coverOverride ?? FROM_MAP}
-            onChange={({ target }) => {
-              const coverOverride = covers.find((cover) => cover === target.value) ?? null;
-              edit(putRecords(`set the ground of ball ${ball.label}`, [{ ...ball, coverOverride }]));
-            }}
-          >
-            <option value={FROM_MAP}>{under === '' ? 'from the map' : `${under}, from the map`}</option>
-            {covers.map((cover) => (
-              <option key={cover} value={cover}>
-                {coverWords[cover]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          <span>Lie</span>
-          <select
-            value={ball.lie}
-            onChange={({ target }) => {
-              const lie = lieQualities.find((quality) => quality === target.value) ?? ball.lie;
-              edit(putRecords(`set the lie of ball ${ball.label}`, [{ ...ball, lie }]));
-            }}
-          >
-            {lieQualities.map((quality) => (
-              <option key={quality} value={quality}>
-                {lieWords[quality]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <NameField
+          name="Group"
+          value={group ?? ''}
+          known={groups}
+          placeholder="none"
+          commit={(typed) =>
+            put(
+              typed === ''
+                ? `took ball ${ball.label} out of ${group ?? ''}`
+                : `put ball ${ball.label} in ${typed}`,
+              {
+                ...plain,
+                ...(moistureOverride !== undefined && { moistureOverride }),
+                ...(typed !== '' && { group: typed }),
+              },
+            )
+          }
+        />
+        <LieFields
+          chosen={{ cover: ball.coverOverride, lie: ball.lie, moisture: moistureOverride ?? null }}
+          asIs={{
+            cover: under === '' ? 'from the map' : `${under}, from the map`,
+            lie: null,
+            moisture: scene === null ? 'as the day' : `${scene.conditions.moisture}, as the day`,
+          }}
+          change={({ cover, lie, moisture }) => {
+            if (cover !== undefined)
+              put(`set the ground of ball ${ball.label}`, { ...ball, coverOverride: cover });
+            else if (lie !== undefined)
+              put(`set the lie of ball ${ball.label}`, { ...ball, lie: lie ?? ball.lie });
+            else
+              put(`set the moisture of ball ${ball.label}`, {
+                ...plain,
+                ...(group !== undefined && { group }),
+                ...(moisture !== undefined && moisture !== null && { moistureOverride: moisture }),
+              });
+          }}
+        />
         {stance !== '' && <p className="stance">{stance}</p>}
-        <button
-          type="button"
-          className="button"
-          onClick={() => edit(removeRecords(`took ball ${ball.label} away`, [ball.id]))}
-        >
-          <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
-        </button>
+        {!readOnly && (
+          <button
+            type="button"
+            className="button"
+            onClick={() => edit(removeRecords(`took ball ${ball.label} away`, [ball.id]))}
+          >
+            <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
+          </button>
+        )}
       </fieldset>
       {trouble !== '' && <Trouble trouble={{ message: trouble, remedy: 'Give it another number.' }} />}
     </>

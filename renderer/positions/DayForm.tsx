@@ -1,45 +1,39 @@
+import { ChevronDown, Plus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import { type Edit, putRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
+import {
+  type Edit,
+  putRecords,
+  removeRecords,
+  together,
+  useRecord as recordInUse,
+} from '../../shared/atlas/edits.ts';
 import type { ConditionsRecord } from '../../shared/atlas/records.ts';
-import { greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
+import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
 import { parseSpeedMps, parseStimpFt } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { firmnessSteps } from '../../shared/words/firmnessWord.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { moistures } from '../../shared/words/vocabulary.ts';
+import { Menu } from '../ui/Menu.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+import { dayNumbers, dayPresets, presetOf } from './dayPresets.ts';
 
 interface DayFormProps {
   readonly day: ConditionsRecord;
   readonly days: readonly ConditionsRecord[];
+  /** Pin sheets there are. */
+  readonly sheets: readonly string[];
   readonly units: UnitsPreference;
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
 }
 
-/** Steps of firmness that can be told apart under foot. */
-const firmnesses = [
-  { value: 0.1, words: 'soft' },
-  { value: 0.3, words: 'rather soft' },
-  { value: 0.5, words: 'medium' },
-  { value: 0.7, words: 'rather firm' },
-  { value: 0.9, words: 'firm' },
-] as const;
+const EVERY_FLAG = '';
+const WIND_POINTS_DEG = Array.from({ length: 8 }, (_, i) => 45 * i);
 
-/** Usual sorts of day, each with the numbers it stands for. */
-const presets = [
-  { name: 'dewy morning', words: '8 ft, soft, wet', numbers: { stimpFt: 8, firmness: 0.3, moisture: 'wet' } },
-  { name: 'soft', words: '9 ft, soft, damp', numbers: { stimpFt: 9, firmness: 0.2, moisture: 'damp' } },
-  { name: 'usual', words: '9½ ft, medium, dry', numbers: { stimpFt: 9.5, firmness: 0.5, moisture: 'dry' } },
-  {
-    name: 'firm and fast',
-    words: '11½ ft, firm, dry',
-    numbers: { stimpFt: 11.5, firmness: 0.9, moisture: 'dry' },
-  },
-] as const;
-
-/** The day: which one, and its green speed, ground, moisture and wind. */
-export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): React.JSX.Element {
+/** The day: which one, its green speed, ground, moisture and wind, and the pin sheet that is in play. */
+export function DayForm({ day, days, sheets, units, readOnly, edit }: DayFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const change = (what: string, changed: () => Partial<ConditionsRecord>): void => {
     try {
@@ -50,33 +44,37 @@ export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): Rea
       setTrouble({ message: error.message, remedy: error.remedy });
     }
   };
-  const listed = firmnesses.some(({ value }) => value === day.firmness);
+  const preset = presetOf(day);
+  const { sheet, ...plain } = day;
   return (
     <>
       <div className="side-head">
         <h2>Day</h2>
+        {!readOnly && (
+          <Menu
+            className="button"
+            align="end"
+            groups={[
+              {
+                title: 'Take the numbers of',
+                items: dayPresets.map(({ name, numbers }) => ({
+                  key: name,
+                  label: name,
+                  hint: dayNumbers(numbers),
+                  checked: preset?.name === name,
+                  run: () => edit(putRecords(`made the day ${name}`, [{ ...day, ...numbers }])),
+                })),
+              },
+            ]}
+            button={
+              <>
+                Make it like <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
+              </>
+            }
+          />
+        )}
       </div>
       <fieldset className="form" disabled={readOnly}>
-        <label>
-          <span>Like</span>
-          <select
-            value=""
-            onChange={({ target }) => {
-              const preset = presets.find(({ name }) => name === target.value);
-              if (preset !== undefined) {
-                const { name, numbers } = preset;
-                edit(putRecords(`made the day ${name}`, [{ ...day, ...numbers }]));
-              }
-            }}
-          >
-            <option value="">its own numbers</option>
-            {presets.map(({ name, words }) => (
-              <option key={name} value={name}>
-                {name}: {words}
-              </option>
-            ))}
-          </select>
-        </label>
         {days.length > 1 && (
           <label>
             <span>Which</span>
@@ -93,6 +91,10 @@ export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): Rea
           </label>
         )}
         <label>
+          <span>Called</span>
+          <TextField value={day.name} commit={(name) => change('name of the day', () => ({ name }))} />
+        </label>
+        <label>
           <span>Green speed</span>
           <TextField
             inputMode="decimal"
@@ -101,13 +103,15 @@ export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): Rea
           />
         </label>
         <label>
-          <span>Ground</span>
+          <span>Firmness</span>
           <select
             value={day.firmness}
-            onChange={({ target }) => change('ground', () => ({ firmness: Number(target.value) }))}
+            onChange={({ target }) => change('firmness', () => ({ firmness: Number(target.value) }))}
           >
-            {!listed && <option value={day.firmness}>{day.firmness} of 1</option>}
-            {firmnesses.map(({ value, words }) => (
+            {!firmnessSteps.some(({ value }) => value === day.firmness) && (
+              <option value={day.firmness}>{day.firmness} of 1</option>
+            )}
+            {firmnessSteps.map(({ value, words }) => (
               <option key={value} value={value}>
                 {words}
               </option>
@@ -141,8 +145,78 @@ export function DayForm({ day, days, units, readOnly, edit }: DayFormProps): Rea
             }
           />
         </label>
+        <label>
+          <span>Wind from</span>
+          <select
+            value={day.windFromDeg}
+            onChange={({ target }) => change('wind', () => ({ windFromDeg: Number(target.value) }))}
+          >
+            {!WIND_POINTS_DEG.includes(day.windFromDeg) && (
+              <option value={day.windFromDeg}>{Math.round(day.windFromDeg)}°</option>
+            )}
+            {WIND_POINTS_DEG.map((degrees) => (
+              <option key={degrees} value={degrees}>
+                {compassPoint(degrees)}
+              </option>
+            ))}
+          </select>
+        </label>
+        {sheets.length > 0 && (
+          <label>
+            <span>Pin sheet</span>
+            <select
+              value={sheet ?? EVERY_FLAG}
+              onChange={({ target }) =>
+                edit(
+                  putRecords('chose a pin sheet', [
+                    { ...plain, ...(target.value !== EVERY_FLAG && { sheet: target.value }) },
+                  ]),
+                )
+              }
+            >
+              <option value={EVERY_FLAG}>every flag</option>
+              {sheets.map((name) => (
+                <option key={name} value={name}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
       </fieldset>
+      {!readOnly && (
+        <div className="day-actions">
+          <button type="button" className="button" onClick={() => edit(anotherDay(day, days))}>
+            <Plus size={16} strokeWidth={1.9} aria-hidden /> Another day
+          </button>
+          {days.length > 1 && (
+            <button type="button" className="button" onClick={() => edit(withoutDay(day, days))}>
+              <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
+            </button>
+          )}
+        </div>
+      )}
       {trouble !== null && <Trouble trouble={trouble} />}
     </>
   );
+}
+
+/** A day with the numbers of another, in use from now on. */
+function anotherDay(day: ConditionsRecord, days: readonly ConditionsRecord[]): Edit {
+  const taken = new Set(days.map(({ name }) => name));
+  let count = days.length + 1;
+  while (taken.has(`Day ${count}`)) count += 1;
+  const id = crypto.randomUUID();
+  return together('added a day', [
+    putRecords('added a day', [{ ...day, id, name: `Day ${count}`, inUse: false }]),
+    recordInUse('chose the new day', 'conditions', id),
+  ]);
+}
+
+function withoutDay(day: ConditionsRecord, days: readonly ConditionsRecord[]): Edit {
+  const next = days.find(({ id }) => id !== day.id);
+  const gone = removeRecords(`took ${day.name} away`, [day.id]);
+  return next === undefined
+    ? gone
+    : together(`took ${day.name} away`, [gone, recordInUse('chose another day', 'conditions', next.id)]);
 }

@@ -17,7 +17,7 @@ export function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Ele
     <div className="flag-tools">
       <div className="form">
         <label>
-          <span>Pin sheet</span>
+          <span>Sheet line</span>
           <TextField
             key={done}
             value=""

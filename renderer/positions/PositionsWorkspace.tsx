@@ -1,34 +1,36 @@
 import { Flag, Plus } from 'lucide-react';
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
-import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
-import type { AtlasDocument, BallPosition, HoleLocation } from '../../shared/atlas/records.ts';
-import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { LonLat } from '../../shared/geometry/points.ts';
 import { likelyMisses } from '../../shared/planner/likelyMisses.ts';
-import type { Scene } from '../../shared/planner/scene.ts';
 import { parseSheetLine, placeFromSheet } from '../../shared/playbook/pinSheet.ts';
-import { flagWords, lieText, playBearing, stanceSlope } from '../../shared/playbook/placeWords.ts';
+import { playBearing } from '../../shared/playbook/placeWords.ts';
 import { USUAL_SEED } from '../../shared/protocol/planning.ts';
 import { proposeFlags } from '../../shared/terrain/proposeFlags.ts';
-import { slopeAt } from '../../shared/terrain/slope.ts';
-import { distance } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
-import { byLabel } from '../store/byLabel.ts';
-import { nextLetter, nextNumber } from '../store/labels.ts';
+import { groupNames } from '../store/ballGroups.ts';
 import { movePlace } from '../store/edits.ts';
 import { tell } from '../store/notices.ts';
 import { derivedStore } from '../store/planStore.ts';
 import { sessionStore } from '../store/session.ts';
+import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import { BallForm } from './BallForm.tsx';
+import { BallList } from './BallList.tsx';
 import { DayForm } from './DayForm.tsx';
+import { FlagForm } from './FlagForm.tsx';
+import { FlagList } from './FlagList.tsx';
 import { FlagTools } from './FlagTools.tsx';
 import { LikelyMisses } from './LikelyMisses.tsx';
 import './positions.css';
+import { stanceWords } from './stanceWords.ts';
+import { usePlacing } from './usePlacing.ts';
 
 interface PositionsWorkspaceProps {
   readonly document: AtlasDocument;
@@ -40,43 +42,42 @@ interface PositionsWorkspaceProps {
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
 }
 
-type Placing = 'ballPosition' | 'holeLocation' | null;
+/** An approach most players have often, metres. */
+const USUAL_APPROACH_M = 137;
+const MISSES = { shots: 140, spots: 3, seed: USUAL_SEED };
 
 /** Where balls stop and flags stand: pinned, named and moved on the plate. */
 export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, readOnly, edit, hold } = props;
   const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useStore(derivedStore);
-  const [placing, setPlacing] = useState<Placing>(null);
+  const { ballGroup } = useStore(sessionStore);
   const [controls, setControls] = useState<MapControls | null>(null);
   const hole = findRecord(document, 'hole', holeId);
-  const balls = recordsOf(document, 'ballPosition').filter((one) => one.holeId === holeId);
-  const flags = recordsOf(document, 'holeLocation').filter((one) => one.holeId === holeId);
+  const allBalls = recordsOf(document, 'ballPosition');
+  const balls = allBalls.filter((one) => one.holeId === holeId);
+  const allFlags = recordsOf(document, 'holeLocation');
+  const flags = allFlags.filter((one) => one.holeId === holeId);
   const ball = balls.find(({ id }) => id === ballId);
-  const flag = scene?.flags.find(({ record }) => record.id === flagId);
+  const flag = flags.find(({ id }) => id === flagId);
+  const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
   const days = recordsOf(document, 'conditions');
   const day = days.find(({ inUse }) => inUse) ?? days[0];
+  const groups = groupNames(allBalls);
+  const sheets = [...new Set([...allFlags, ...days].flatMap(({ sheet }) => sheet ?? []))].toSorted();
 
   const choose = (id: string, kind: 'ball' | 'flag'): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
   };
-  const put = (at: LonLat): void => {
-    const id = crypto.randomUUID();
-    if (placing === 'ballPosition') {
-      const label = nextNumber(balls);
-      edit(
-        putRecords(`pinned ball ${label}`, [
-          { type: placing, id, holeId, label, name: '', at, lie: 'clean', coverOverride: null },
-        ]),
-      );
-      choose(id, 'ball');
-    } else if (placing === 'holeLocation') {
-      const label = nextLetter(flags);
-      edit(putRecords(`stood flag ${label}`, [{ type: placing, id, holeId, label, name: '', at }]));
-      choose(id, 'flag');
-    }
-    setPlacing(null);
-  };
+  const { placing, setPlacing, put, stand, pin } = usePlacing({
+    holeId,
+    balls,
+    flags,
+    day,
+    group: balls.some(({ group }) => group === ballGroup) ? ballGroup : null,
+    edit,
+    choose,
+  });
   const fromSheet = (typed: string): void => {
     if (scene === null) return;
     const { onPaces, sidePaces, side } = parseSheetLine(typed, 'Pin sheet');
@@ -88,21 +89,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       side,
       'Pin sheet',
     );
-    stand([at], (label) => `stood flag ${label} from the pin sheet`);
-  };
-  /** Stands flags with the next letters, in one step. */
-  const stand = (places: readonly PlanePoint[], annotation: (labels: string) => string): void => {
-    if (scene === null) return;
-    const records: HoleLocation[] = [];
-    for (const at of places) {
-      const label = nextLetter([...flags, ...records]);
-      const id = crypto.randomUUID();
-      records.push({ type: 'holeLocation', id, holeId, label, name: '', at: scene.frame.toLonLat(at) });
-    }
-    const [first] = records;
-    if (first === undefined) return;
-    edit(putRecords(annotation(records.map(({ label }) => label).join(', ')), records));
-    choose(first.id, 'flag');
+    stand([scene.frame.toLonLat(at)], (label) => `stood flag ${label} from the pin sheet`);
   };
   const propose = (): void => {
     if (scene === null || !groundReady) return;
@@ -114,54 +101,26 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       });
     } else
       stand(
-        fair.map(({ at }) => at),
+        fair.map(({ at }) => scene.frame.toLonLat(at)),
         (labels) => `stood the proposed flags ${labels}`,
       );
   };
   const [missesFromM, setMissesFrom] = useState<number | null>(null);
   const misses = useMemo(
     () =>
-      scene === null || missesFromM === null
+      scene === null || missesFromM === null || !groundReady
         ? null
-        : likelyMisses(
-            scene,
-            { bearingDeg: playBearing(scene), distanceM: missesFromM },
-            scene.player.level,
-            {
-              shots: 140,
-              spots: 3,
-              seed: USUAL_SEED,
-            },
-          ),
-    [scene, missesFromM],
+        : likelyMisses(scene, { bearingDeg: playBearing(scene), distanceM: missesFromM }, MISSES),
+    [scene, missesFromM, groundReady],
   );
   const pinMisses = (): void => {
-    if (scene === null || misses === null) return;
-    const records: BallPosition[] = [];
-    for (const { at } of misses.spots) {
-      records.push({
-        type: 'ballPosition',
-        id: crypto.randomUUID(),
-        holeId,
-        label: nextNumber([...balls, ...records]),
-        name: 'likely miss',
-        at: scene.frame.toLonLat(at),
-        lie: 'clean',
-        coverOverride: null,
-      });
-    }
-    edit(
-      putRecords(`pinned balls ${records.map(({ label }) => label).join(', ')} at likely misses`, records),
-    );
+    if (scene !== null && misses !== null)
+      pin(
+        misses.spots.map(({ at }) => scene.frame.toLonLat(at)),
+        'likely miss',
+        'likely misses',
+      );
   };
-  useEffect(() => {
-    if (placing === null) return undefined;
-    const onKeyDown = (event: KeyboardEvent): void => {
-      if (event.key === 'Escape') setPlacing(null);
-    };
-    window.addEventListener('keydown', onKeyDown);
-    return () => window.removeEventListener('keydown', onKeyDown);
-  }, [placing]);
 
   return (
     <div className="positions">
@@ -182,46 +141,26 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             </button>
           )}
         </div>
-        <table className="places">
-          <thead>
-            <tr>
-              <th scope="col">Name and lie</th>
-              <th scope="col">
-                To flag {flag?.record.label ?? ''}
-                <br />
-                {units.system === 'yards' ? 'yd' : 'm'}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {balls.toSorted(byLabel).map(({ id, label, name }) => {
-              const at = scene?.balls.find(({ record }) => record.id === id)?.at;
-              const farM =
-                at === undefined || flag === undefined
-                  ? NaN
-                  : Math.hypot(at.eastM - flag.at.eastM, at.northM - flag.at.northM);
-              const placed = scene?.balls.find(({ record }) => record.id === id);
-              return (
-                <tr key={id} className={id === ballId ? 'chosen' : ''} onClick={() => choose(id, 'ball')}>
-                  <td>
-                    <button type="button" aria-pressed={id === ballId} onClick={() => choose(id, 'ball')}>
-                      <span className="round">{label}</span>
-                      <span>
-                        <strong>{name === '' ? `Ball ${label}` : name}</strong>
-                        <span className="under">
-                          {scene === null || placed === undefined
-                            ? ''
-                            : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')}
-                        </span>
-                      </span>
-                    </button>
-                  </td>
-                  <td>{distance(farM, units).text}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
+        <GroupSelect
+          names={groupNames(balls)}
+          chosen={ballGroup}
+          choose={(name) => sessionStore.setState({ ballGroup: name })}
+        />
+        {balls.length === 0 && (
+          <p className="stance">No ball yet: pin one where a shot may stop, or see the likely misses.</p>
+        )}
+        {balls.length > 0 && (
+          <BallList
+            balls={balls}
+            ballId={ballId}
+            flag={placedFlag}
+            scene={scene}
+            groundReady={groundReady}
+            units={units}
+            group={ballGroup}
+            choose={(id) => choose(id, 'ball')}
+          />
+        )}
         {scene !== null && (
           <LikelyMisses
             playerName={scene.player.name}
@@ -285,75 +224,60 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             ball={ball}
             scene={scene}
             stance={groundReady && scene !== null ? stanceWords(scene, ball.id, flagId) : ''}
+            groups={groups}
             readOnly={readOnly}
             edit={edit}
           />
         )}
         <div className="side-head">
           <h2>Hole locations</h2>
+          {!readOnly && (
+            <button
+              type="button"
+              className="button"
+              aria-pressed={placing === 'holeLocation'}
+              onClick={() => setPlacing(placing === 'holeLocation' ? null : 'holeLocation')}
+            >
+              <Flag size={17} strokeWidth={1.9} aria-hidden /> Stand a flag
+            </button>
+          )}
         </div>
-        <table className="places">
-          <tbody>
-            {flags.toSorted(byLabel).map(({ id, label }) => {
-              const placed = scene?.flags.find(({ record }) => record.id === id);
-              const told = scene === null || placed === undefined ? null : flagWords(scene, placed, units);
-              return (
-                <tr key={id} className={id === flagId ? 'chosen' : ''} onClick={() => choose(id, 'flag')}>
-                  <td>
-                    <button type="button" aria-pressed={id === flagId} onClick={() => choose(id, 'flag')}>
-                      <span className="square">{label}</span>
-                      <span>
-                        {told?.placeText ?? ''}
-                        <span className="under">{groundReady ? (told?.slopeText ?? '') : ''}</span>
-                      </span>
-                    </button>
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-        {!readOnly && (
-          <button
-            type="button"
-            className="button"
-            aria-pressed={placing === 'holeLocation'}
-            onClick={() => setPlacing(placing === 'holeLocation' ? null : 'holeLocation')}
-          >
-            <Flag size={17} strokeWidth={1.9} aria-hidden /> Stand a flag
-          </button>
+        <FlagList
+          flags={flags}
+          flagId={flagId}
+          scene={scene}
+          groundReady={groundReady}
+          units={units}
+          choose={(id) => choose(id, 'flag')}
+        />
+        {flag !== undefined && (
+          <FlagForm
+            key={flag.id}
+            flag={flag}
+            at={placedFlag?.at}
+            scene={scene}
+            sheets={sheets}
+            taken={new Set(flags.flatMap(({ id, label }) => (id === flag.id ? [] : [label])))}
+            units={units}
+            readOnly={readOnly}
+            edit={edit}
+          />
         )}
         {!readOnly && scene !== null && <FlagTools fromSheet={fromSheet} propose={propose} />}
         {day !== undefined && (
-          <DayForm key={day.id} day={day} days={days} units={units} readOnly={readOnly} edit={edit} />
+          <DayForm
+            key={day.id}
+            day={day}
+            days={days}
+            sheets={sheets}
+            units={units}
+            readOnly={readOnly}
+            edit={edit}
+          />
         )}
       </aside>
     </div>
   );
-}
-
-/** An approach most players have often, metres. */
-const USUAL_APPROACH_M = 137;
-
-/** "Stance 4 % up, 2 % across": the slope along the line to the flag and across it. */
-function stanceWords(scene: Scene, ballId: string, flagId: string | null): string {
-  const ball = scene.balls.find(({ record }) => record.id === ballId);
-  const flag = scene.flags.find(({ record }) => record.id === flagId);
-  if (ball === undefined || flag === undefined) return '';
-  const { slopePct, downhillBearingDeg } = slopeAt(scene.surface, ball.at);
-  const line = Math.atan2(flag.at.eastM - ball.at.eastM, flag.at.northM - ball.at.northM);
-  const turned = (downhillBearingDeg * Math.PI) / 180 - line;
-  const up = -slopePct * Math.cos(turned);
-  const across = slopePct * Math.sin(turned);
-  const part = (value: number, words: string): string[] =>
-    Math.abs(value) < 0.5 ? [] : [`${Math.round(Math.abs(value))} % ${words}`];
-  // Falling to the right puts the ball below a right-hander's feet, and above a left-hander's.
-  const below = across > 0 === (scene.player.handed === 'right');
-  const parts = [
-    ...part(up, up > 0 ? 'uphill' : 'downhill'),
-    ...part(across, below ? 'with the ball below the feet' : 'with the ball above the feet'),
-  ];
-  return `Stance to flag ${flag.record.label}: ${parts.length === 0 ? 'level' : parts.join(', ')}`;
 }
 
 /** The same empty list every time, so that the map does not redraw for it. */

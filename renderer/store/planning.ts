@@ -2,12 +2,14 @@ import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
 import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
 import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import { ballsShown } from './ballGroups.ts';
 import { byLabel } from './byLabel.ts';
 import { Grounds } from './grounds.ts';
 import type { PlanCache } from './planCache.ts';
@@ -123,7 +125,7 @@ export class Planning {
   refresh(): void {
     const before = derivedStore.getState();
     const { open } = atlasStore.getState();
-    const { holeId, ballByHole, flagByHole, workspace } = sessionStore.getState();
+    const { holeId, ballByHole, flagByHole, workspace, ballGroup } = sessionStore.getState();
     // While the ground is being drawn nobody reads a plan, and every stroke would make a new one.
     if (workspace === 'survey') return;
     if (open === null || holeId === null) {
@@ -132,8 +134,11 @@ export class Planning {
       return;
     }
     const document = withHeld(documentOfAtlas(open), before.held);
-    const balls = recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === holeId);
-    const flags = recordsOf(document, 'holeLocation').filter((flag) => flag.holeId === holeId);
+    const balls = ballsShown(
+      recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === holeId),
+      ballGroup,
+    );
+    const flags = flagsOfHole(document, holeId);
     const ballId = chosen(balls, ballByHole[holeId]);
     const flagId = chosen(flags, flagByHole[holeId]);
     const sameHole = before.scene?.hole.id === holeId;
@@ -296,14 +301,18 @@ export class Planning {
 
   /** Plans the other balls to the same flag, then finds what would change the choice. */
   #prepare(scene: Scene, question: PlanQuestion): void {
-    const next = scene.balls.find(
-      ({ record }) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
+    const shown = ballsShown(
+      scene.balls.map(({ record }) => record),
+      sessionStore.getState().ballGroup,
+    );
+    const next = shown.find(
+      (record) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
     );
     if (next === undefined) {
       this.#findSwitchPoints(scene, question);
       return;
     }
-    const ahead = { ...question, ballId: next.record.id };
+    const ahead = { ...question, ballId: next.id };
     this.#thorough.ask('plan', ahead, {
       // Shown when that ball is chosen; until then it concerns nobody.
       problem: () => this.#findSwitchPoints(scene, question),

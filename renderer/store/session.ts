@@ -26,6 +26,8 @@ export interface Session {
   readonly flagByHole: Readonly<Record<string, string>>;
   /** The option looked at, by `ball flag`; without an entry it is the recommendation. */
   readonly optionByPair: Readonly<Record<string, string>>;
+  /** The group of balls that alone is shown; null shows every ball. */
+  readonly ballGroup: string | null;
   readonly sort: SortKey;
   readonly descending: boolean;
 }
@@ -36,6 +38,7 @@ export const firstSession: Session = {
   ballByHole: {},
   flagByHole: {},
   optionByPair: {},
+  ballGroup: null,
   sort: 'order',
   descending: false,
 };
@@ -61,6 +64,7 @@ export function sessionFrom(kept: unknown): Session {
     ballByHole: strings(value.ballByHole),
     flagByHole: strings(value.flagByHole),
     optionByPair: strings(value.optionByPair),
+    ballGroup: typeof value.ballGroup === 'string' ? value.ballGroup : null,
     sort: sortKeys.find((name) => name === value.sort) ?? firstSession.sort,
     descending: value.descending === true,
   };

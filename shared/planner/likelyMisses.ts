@@ -1,8 +1,11 @@
-import type { PlayerLevel } from '../atlas/records.ts';
+import { RADIANS_PER_DEGREE } from '../ball/constants.ts';
+import { outcomes } from '../ball/shot.ts';
+import { slots } from '../ball/slots.ts';
 import type { PlanePoint } from '../geometry/points.ts';
-import { cos, length2, sin } from '../numeric/elementary.ts';
+import { length2 } from '../numeric/elementary.ts';
 import { skillOf } from '../player/skill.ts';
 import { generator } from '../random/generator.ts';
+import { approachShot } from './approachShot.ts';
 import type { Scene } from './scene.ts';
 
 export interface ApproachLine {
@@ -11,11 +14,13 @@ export interface ApproachLine {
   readonly distanceM: number;
 }
 
-/** Where approach shots stop, as far as a spread alone can tell. */
+/** Where approach shots stop off the green. */
 export interface LikelyMisses {
   /** Flat [east, north] pairs of the balls that stopped off the green. */
   readonly offM: Float64Array;
   readonly shots: number;
+  /** Balls in penalty areas or out of bounds. */
+  readonly lost: number;
   /** Middles of the groups the misses fall into, most balls first. */
   readonly spots: readonly { readonly at: PlanePoint; readonly share: number }[];
 }
@@ -29,41 +34,41 @@ const TOUR_SPREAD = 0.048;
 const ROUNDS = 12;
 
 /**
- * Shoots at the middle of the green along a line of play and groups what stays off it. Nothing is rolled: a ball is put
- * where it comes down. Balls in penalty areas and out of bounds are left out, since nobody plays them from there.
+ * Plays at the middle of the green along a line of play, with the spread of a level at the landing, lets every ball bounce
+ * and roll on the real ground, and groups those that stop off the green. Balls in penalty areas and out of bounds are left
+ * out, since nobody plays them from there.
  */
 export function likelyMisses(
-  scene: Pick<Scene, 'ground' | 'green'>,
+  scene: Pick<Scene, 'ground' | 'green' | 'conditions' | 'player'>,
   line: ApproachLine,
-  level: PlayerLevel,
   options: { readonly shots: number; readonly spots: number; readonly seed: number },
 ): LikelyMisses {
+  const { ground, conditions, player } = scene;
   const ring = scene.green.polygon[0] ?? [];
   const middle = {
     eastM: ring.reduce((sum, p) => sum + p.eastM, 0) / Math.max(1, ring.length),
     northM: ring.reduce((sum, p) => sum + p.northM, 0) / Math.max(1, ring.length),
   };
-  const angle = (line.bearingDeg * Math.PI) / 180;
-  const [ue, un] = [sin(angle), cos(angle)];
-  const spreadM = TOUR_SPREAD * skillOf(level).shortGame * line.distanceM;
+  const bearing = line.bearingDeg * RADIANS_PER_DEGREE;
+  const approach = approachShot(ground, conditions, player, middle, bearing, line.distanceM);
+  const spreadM = TOUR_SPREAD * skillOf(player.level).shortGame * line.distanceM;
   const random = generator(options.seed);
   const off: PlanePoint[] = [];
+  let lost = 0;
   for (let i = 0; i < options.shots; i += 1) {
-    const along = spreadM * random.normal();
-    const across = spreadM * random.normal();
-    const at = {
-      eastM: middle.eastM + ue * along + un * across,
-      northM: middle.northM + un * along - ue * across,
-    };
-    const cover = scene.ground.coverAt(at);
-    if (cover !== 'green' && cover !== 'penaltyArea' && cover !== 'outOfBounds') off.push(at);
+    const beyondM = spreadM * random.normal();
+    const rightM = spreadM * random.normal();
+    const outcome = outcomes[approach.play(beyondM, rightM)];
+    const at = { eastM: approach.out[slots.restEastM] ?? 0, northM: approach.out[slots.restNorthM] ?? 0 };
+    if (outcome !== 'atRest') lost += 1;
+    else if (ground.coverAt(at) !== 'green') off.push(at);
   }
   const offM = new Float64Array(2 * off.length);
   off.forEach(({ eastM, northM }, i) => {
     offM[2 * i] = eastM;
     offM[2 * i + 1] = northM;
   });
-  return { offM, shots: options.shots, spots: grouped(off, options.spots) };
+  return { offM, shots: options.shots, lost, spots: grouped(off, options.spots) };
 }
 
 /** Groups by nearest middle (Lloyd's rounds, from middles chosen far apart); each told by its ball nearest the middle. */

@@ -8,6 +8,7 @@ import type {
   HoleRecord,
   PlayerRecord,
 } from '../atlas/records.ts';
+import { recordsOf } from '../atlas/document.ts';
 import type { LonLat } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 
@@ -60,8 +61,8 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'Trace the green and set it for the hole.',
     );
   }
-  const flagsOfHole = ofType('holeLocation').filter((flag) => flag.holeId === holeId);
-  if (flagsOfHole.length === 0) {
+  const allFlags = ofType('holeLocation').filter((flag) => flag.holeId === holeId);
+  if (allFlags.length === 0) {
     throw new InputProblem(
       'hole-without-flag',
       'no hole location is set.',
@@ -78,7 +79,7 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'Describe the conditions of the day.',
     );
   }
-  const flagRecords = flagsInPlay(flagsOfHole, conditions.sheet);
+  const flagRecords = flagsInPlay(allFlags, conditions.sheet);
   const player = ofType('player').find((p) => p.inUse) ?? ofType('player')[0];
   if (player === undefined) {
     throw new InputProblem(
@@ -106,10 +107,17 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
 }
 
 /** The flags of a hole that are on a pin sheet; all of them where none is on it or no sheet is in play. */
-export function flagsInPlay(
-  flags: readonly HoleLocation[],
-  sheet: string | undefined,
-): readonly HoleLocation[] {
+function flagsInPlay(flags: readonly HoleLocation[], sheet: string | undefined): readonly HoleLocation[] {
   const onSheet = sheet === undefined ? [] : flags.filter((flag) => flag.sheet === sheet);
   return onSheet.length === 0 ? flags : onSheet;
+}
+
+/** The flags of a hole that the day in use plays to. */
+export function flagsOfHole(document: AtlasDocument, holeId: string): readonly HoleLocation[] {
+  const days = recordsOf(document, 'conditions');
+  const sheet = (days.find(({ inUse }) => inUse) ?? days[0])?.sheet;
+  return flagsInPlay(
+    recordsOf(document, 'holeLocation').filter((flag) => flag.holeId === holeId),
+    sheet,
+  );
 }

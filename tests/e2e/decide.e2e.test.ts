@@ -199,7 +199,7 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
     const screen = new PlanScreen(page);
     await screen.firm();
     await page.getByRole('tab', { name: 'Positions' }).click();
-    const sheet = page.getByLabel('Pin sheet');
+    const sheet = page.getByLabel('Sheet line');
     await sheet.fill('nine or so');
     await sheet.press('Enter');
     expect(await page.getByRole('alert').innerText()).toContain('12 on, 5 from left');

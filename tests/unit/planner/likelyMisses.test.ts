@@ -1,12 +1,13 @@
 import { expect, it } from 'vitest';
+import { slots } from '../../../shared/ball/slots.ts';
+import { approachShot } from '../../../shared/planner/approachShot.ts';
 import { likelyMisses } from '../../../shared/planner/likelyMisses.ts';
 import { buildScene } from '../../../shared/planner/scene.ts';
 import { complexDocument } from './complex.ts';
 
 const scene = buildScene(complexDocument({ balls: [{ id: 'b', at: [-4, -18] }] }), 'h1');
-const options = { shots: 400, spots: 3, seed: 5 };
-const from = (distanceM: number) =>
-  likelyMisses(scene, { bearingDeg: 0, distanceM }, { kind: 'handicap', handicap: 16 }, options);
+const options = { shots: 160, spots: 3, seed: 5 };
+const from = (distanceM: number) => likelyMisses(scene, { bearingDeg: 0, distanceM }, options);
 
 it('finds misses off the green alone, more of them from farther away', () => {
   const near = from(60);
@@ -29,4 +30,17 @@ it('groups them into places apart, each of them one of the misses', () => {
     for (const other of spots.slice(i + 1))
       expect(Math.hypot(at.eastM - other.at.eastM, at.northM - other.at.northM)).toBeGreaterThan(5);
   }
+});
+
+it('lets the ball bounce and roll: meant for a spot it lands short of it, farther on firm ground', () => {
+  const target = { eastM: 0, northM: 0 };
+  const runM = (firmness: number): number => {
+    const conditions = { ...scene.conditions, firmness };
+    const { out, play } = approachShot(scene.ground, conditions, scene.player, target, 0, 140);
+    play(0, 0);
+    expect(Math.hypot(out[slots.restEastM] ?? NaN, out[slots.restNorthM] ?? NaN)).toBeLessThan(1);
+    return (out[slots.restNorthM] ?? NaN) - (out[slots.landingNorthM] ?? NaN);
+  };
+  expect(runM(0.1)).toBeGreaterThan(0);
+  expect(runM(0.9)).toBeGreaterThan(runM(0.1) + 2);
 });

@@ -1,0 +1,86 @@
+import { Fragment } from 'react';
+import type { BallPosition } from '../../shared/atlas/records.ts';
+import type { Scene, SceneFlag } from '../../shared/planner/scene.ts';
+import { lieText, stanceSlope } from '../../shared/playbook/placeWords.ts';
+import { distance } from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { ballsShown, groupNames } from '../store/ballGroups.ts';
+import { byLabel } from '../store/byLabel.ts';
+
+interface BallListProps {
+  readonly balls: readonly BallPosition[];
+  readonly ballId: string | null;
+  readonly flag: SceneFlag | undefined;
+  readonly scene: Scene | null;
+  readonly groundReady: boolean;
+  readonly units: UnitsPreference;
+  /** The group that alone is shown; null shows every ball. */
+  readonly group: string | null;
+  readonly choose: (id: string) => void;
+}
+
+/** Every ball of the hole with its lie and its distance to the flag, by groups. */
+export function BallList(props: BallListProps): React.JSX.Element {
+  const { balls, ballId, flag, scene, groundReady, units, group, choose } = props;
+  const shown = ballsShown(balls, group);
+  const groups = groupNames(shown);
+  const parts: readonly (string | undefined)[] = [...groups, undefined];
+  const row = ({ id, label, name }: BallPosition): React.JSX.Element => {
+    const placed = scene?.balls.find(({ record }) => record.id === id);
+    const farM =
+      placed === undefined || flag === undefined
+        ? null
+        : Math.hypot(placed.at.eastM - flag.at.eastM, placed.at.northM - flag.at.northM);
+    return (
+      <tr key={id} className={id === ballId ? 'chosen' : ''} onClick={() => choose(id)}>
+        <td>
+          <button type="button" aria-pressed={id === ballId} onClick={() => choose(id)}>
+            <span className="round">{label}</span>
+            <span>
+              <strong>{name === '' ? `Ball ${label}` : name}</strong>
+              <span className="under">
+                {scene === null || placed === undefined
+                  ? ''
+                  : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')}
+              </span>
+            </span>
+          </button>
+        </td>
+        <td>{farM === null ? '–' : distance(farM, units).text}</td>
+      </tr>
+    );
+  };
+  return (
+    <table className="places">
+      <caption className="unseen">Ball positions</caption>
+      <thead>
+        <tr>
+          <th scope="col">Name and lie</th>
+          <th scope="col">
+            To flag {flag?.record.label ?? ''}
+            <br />
+            {units.system === 'yards' ? 'yd' : 'm'}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map((part) => {
+          const members = shown.filter((ball) => ball.group === part).toSorted(byLabel);
+          if (members.length === 0) return null;
+          return (
+            <Fragment key={part ?? ''}>
+              {groups.length > 0 && (
+                <tr className="group-head">
+                  <th scope="rowgroup" colSpan={2}>
+                    {part ?? 'In no group'}
+                  </th>
+                </tr>
+              )}
+              {members.map(row)}
+            </Fragment>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
