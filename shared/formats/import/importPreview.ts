@@ -1,4 +1,4 @@
-import type { AtlasHeader, AtlasRecord, SourceRecord } from '../../atlas/records.ts';
+import type { AtlasHeader, AtlasRecord, RecordId, SourceRecord } from '../../atlas/records.ts';
 import type { AreaKind } from '../../words/vocabulary.ts';
 
 /** A file as it was chosen. */
@@ -17,8 +17,10 @@ export interface ImportOptions {
   readonly unknownAreaKind?: AreaKind;
   /** CSV: the heading of the column that holds each thing, instead of the guessed one. */
   readonly columns?: Readonly<Record<string, string>>;
-  /** CSV and grids: `EPSG:27700`, or `local` for metres east and north of the atlas's anchor. */
+  /** CSV and grids: `EPSG:27700`, a PROJ text, or (CSV) `local` for metres east and north of the atlas's anchor. */
   readonly crs?: string;
+  /** The hole of flags and balls that name none. By the nearest green where it is not said. */
+  readonly holeId?: RecordId;
   readonly heightUnit?: HeightUnit;
   /** One standard deviation of the heights. */
   readonly accuracyM?: number;
@@ -31,10 +33,15 @@ export interface ImportOptions {
 
 /** Records of one kind that would come in. */
 export interface ImportGroup {
-  /** Names the group in a selection: `area:green`, `hole`, `spotHeight`. */
+  /**
+   * Names the group in a selection: `area:green`, `hole`, `spotHeight`; where a kind comes from several tags, with the tag,
+   * such as `area:penaltyArea:natural=water`.
+   */
   readonly key: string;
-  /** In the plural: "bunkers". */
+  /** "bunkers", or "bunker" for one. */
   readonly title: string;
+  /** What in the file says so, such as `golf=bunker`; empty where nothing in particular does. */
+  readonly from: string;
   /** One sentence: what in the file becomes this. */
   readonly how: string;
   readonly records: readonly AtlasRecord[];
@@ -68,10 +75,17 @@ export interface ImportPreview {
   readonly columns?: Readonly<Record<string, string>>;
 }
 
-/** Which groups to take, all by default, and as what kind the outlines of a group come in. */
+/** Which groups to take, all by default, and as what they come in. */
 export interface ImportSelection {
   readonly without?: ReadonlySet<string>;
+  /** Kind of the outlines of a group. */
   readonly areaKinds?: Readonly<Record<string, AreaKind>>;
+  /** What the flags or balls of a group are instead. */
+  readonly pointKinds?: Readonly<Record<string, 'holeLocation' | 'ballPosition' | 'landmark'>>;
+  /** The hole that gets the green where just one comes in, and the hole has none. */
+  readonly greenOfHole?: RecordId;
+  /** Owner and licence in the person's own words. */
+  readonly credit?: Pick<SourceRecord, 'attribution' | 'licence'>;
 }
 
 export const recordCount = (preview: ImportPreview): number =>

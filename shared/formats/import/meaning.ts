@@ -4,7 +4,7 @@ import { namedKind } from './namedKind.ts';
 
 /** What a feature is to an atlas. */
 export type Meaning =
-  | { readonly as: 'area'; readonly kind: AreaKind; readonly how: string }
+  | { readonly as: 'area'; readonly kind: AreaKind; readonly how: string; readonly from: string }
   | { readonly as: 'unknownArea' }
   | { readonly as: 'hole' }
   | { readonly as: 'path' }
@@ -69,7 +69,7 @@ export function meaningOf(feature: MapFeature): Meaning {
 }
 
 function areaMeaning({ tags, name }: MapFeature, tagged: AreaKind | undefined): Meaning {
-  if (tagged !== undefined) return { as: 'area', kind: tagged, how: howTagged(tags, tagged) };
+  if (tagged !== undefined) return { as: 'area', kind: tagged, ...howTagged(tags, tagged) };
   if (tags.has('golf')) return { as: 'unknownArea' };
   if (tags.has('natural') || tags.has('leisure') || tags.has('waterway') || tags.has('barrier'))
     return {
@@ -80,7 +80,12 @@ function areaMeaning({ tags, name }: MapFeature, tagged: AreaKind | undefined): 
   const named = namedKind(name) ?? namedKind(tags.get('folder') ?? '');
   return named === null
     ? { as: 'unknownArea' }
-    : { as: 'area', kind: named, how: 'Outlines are sorted by the words of their names or folders.' };
+    : {
+        as: 'area',
+        kind: named,
+        how: 'Outlines are sorted by the words of their names or folders.',
+        from: 'the name',
+      };
 }
 
 function lineMeaning({ tags, name }: MapFeature, tagged: AreaKind | undefined): Meaning {
@@ -105,7 +110,12 @@ function lineMeaning({ tags, name }: MapFeature, tagged: AreaKind | undefined): 
   const named = namedKind(name) ?? namedKind(tags.get('folder') ?? '') ?? tagged ?? null;
   return named === null
     ? { as: 'unknownArea' }
-    : { as: 'area', kind: named, how: 'Walked outlines are sorted by the words of their names.' };
+    : {
+        as: 'area',
+        kind: named,
+        how: 'Walked outlines are sorted by the words of their names.',
+        from: 'the name',
+      };
 }
 
 function pointMeaning(name: string, tags: ReadonlyMap<string, string>): Meaning {
@@ -120,14 +130,21 @@ function pointMeaning(name: string, tags: ReadonlyMap<string, string>): Meaning 
   return { as: 'ball', hole, label: label('ball|spot|position') };
 }
 
-function howTagged(tags: ReadonlyMap<string, string>, kind: AreaKind): string {
+/** Why outlines so tagged are of that kind, and the tag itself. */
+function howTagged(tags: ReadonlyMap<string, string>, kind: AreaKind): { how: string; from: string } {
   const golf = tags.get('golf') ?? '';
-  if (golf === 'rough') return 'golf=rough comes in as light rough: change what is heavy.';
+  const tag = (key: string): string => `${key}=${tags.get(key) ?? ''}`;
+  if (golf === 'rough')
+    return { how: 'golf=rough comes in as light rough: change what is heavy.', from: tag('golf') };
   if (golf.endsWith('water_hazard'))
-    return 'golf=water_hazard and lateral_water_hazard are penalty areas today.';
-  if (golf !== '') return `Outlines tagged golf=${golf}.`;
-  const natural = tags.get('natural') ?? '';
-  return natural === '' ? `Outlines whose kind says ${kind}.` : `Outlines tagged natural=${natural}.`;
+    return {
+      how: 'golf=water_hazard and lateral_water_hazard are penalty areas today.',
+      from: tag('golf'),
+    };
+  const key = golf !== '' ? 'golf' : tags.has('natural') ? 'natural' : 'kind';
+  return key === 'kind'
+    ? { how: `Outlines whose kind says ${kind}.`, from: 'its kind' }
+    : { how: `Outlines tagged ${tag(key)}.`, from: tag(key) };
 }
 
 const member = <T>(table: Readonly<Record<string, T>>, key: string): T | undefined =>

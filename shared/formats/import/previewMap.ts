@@ -1,36 +1,25 @@
-import { recordsOf } from '../../atlas/document.ts';
-import type { AreaRecord, AtlasDocument, AtlasRecord, HoleRecord } from '../../atlas/records.ts';
+import type { AreaRecord, AtlasDocument, AtlasRecord } from '../../atlas/records.ts';
 import { pointAlong } from '../../geometry/bearing.ts';
 import type { LocalFrame } from '../../geometry/localFrame.ts';
 import type { LonLat, PlanePoint, PlanePolygon } from '../../geometry/points.ts';
-import { insideDistanceM } from '../../geometry/ring.ts';
 import type { AreaKind } from '../../words/vocabulary.ts';
 import { cleanOutline, meetsItself } from './cleanOutline.ts';
-import { grouped } from './groupRecords.ts';
+import { type GroupEntry, grouped } from './groupRecords.ts';
+import { holesAndPoints, type LaterThing, shortName } from './holesAndPoints.ts';
 import { importPlace, isNear } from './importPlace.ts';
 import type { ImportOptions, ImportPreview, ImportWarning } from './importPreview.ts';
 import { leftOutList } from './leftOutList.ts';
 import { MOST_FEATURES, MOST_IN_OUTLINE, tooMany } from './limits.ts';
 import { lineCorridor } from './lineCorridor.ts';
 import type { MapContent, MapFeature } from './mapFeature.ts';
-import { type Meaning, meaningOf } from './meaning.ts';
+import { meaningOf } from './meaning.ts';
 
-/** A flag or ball further than this from every green belongs to none. */
-const NEAR_GREEN_M = 60;
-/** A hole's line ends on its green, or this near. */
-const LINE_TO_GREEN_M = 30;
 const PATH_WIDTH_M = 2;
 const CROWN_M = 6;
 /** One standard deviation of a height that comes without an accuracy: a satellite receiver that averages, or a level. */
 const HEIGHT_ACCURACY_M = 0.03;
 const UNKNOWN_HOW =
   'Outlines that say nothing of their kind come in as light rough, which changes nothing until their kind is chosen.';
-
-interface Entry {
-  readonly record: AtlasRecord;
-  readonly how: string;
-  readonly unknown?: boolean;
-}
 
 /** What a map file would bring: outlines, holes, lines and points as records, and what is left out and why. */
 export function previewMap(
@@ -49,22 +38,27 @@ export function previewMap(
   const prefix = content.idPrefix ?? `f${hash}`;
   const leftOut = leftOutList();
   const warnings: ImportWarning[] = [...content.warnings];
-  const entries: Entry[] = [];
-  const later: { readonly feature: MapFeature; readonly meaning: Meaning }[] = [];
+  const entries: GroupEntry[] = [];
+  const later: LaterThing[] = [];
   let mended = 0;
   let heights = 0;
   let known = 0;
-  const add = (id: string, make: (id: string) => AtlasRecord, how: string, unknown = false): void => {
+  const add = (
+    id: string,
+    make: (id: string) => AtlasRecord,
+    how: string,
+    more: Pick<GroupEntry, 'from' | 'unknown'> = {},
+  ): void => {
     const fullId = `${prefix}-${id}`;
     if (document.records.has(fullId)) known += 1;
-    else entries.push({ record: make(fullId), how, unknown });
+    else entries.push({ record: make(fullId), how, ...more });
   };
   const addArea = (
     feature: MapFeature,
     kind: AreaKind,
     how: string,
     polygons: readonly PlanePolygon[],
-    unknown: boolean,
+    more: Pick<GroupEntry, 'from' | 'unknown'> = {},
   ): void =>
     polygons.forEach((polygon, p) => {
       const rings: (readonly PlanePoint[])[] = [];
@@ -79,7 +73,7 @@ export function previewMap(
         }
       }
       const id = `${feature.id}${p === 0 ? '' : `.${String(p + 1)}`}`;
-      add(id, (fullId) => area(fullId, kind, feature, rings, frame), how, unknown);
+      add(id, (fullId) => area(fullId, kind, feature, rings, frame), how, more);
     });
   const flat = (positions: readonly LonLat[]): PlanePoint[] => positions.map(frame.toPlane);
 
@@ -101,17 +95,18 @@ export function previewMap(
         const unknown = meaning.as === 'unknownArea';
         const kind = unknown ? unknownKind : meaning.kind;
         const how = unknown ? UNKNOWN_HOW : meaning.how;
+        const more = unknown ? { unknown } : { from: meaning.from };
         if (geometry.kind === 'areas')
           addArea(
             feature,
             kind,
             how,
             geometry.polygons.map((rings) => rings.map(flat)),
-            unknown,
+            more,
           );
         else if (geometry.kind === 'line') {
           const line = flat(geometry.positions);
-          if (meetsItself(line)) addArea(feature, kind, how, [[line]], unknown);
+          if (meetsItself(line)) addArea(feature, kind, how, [[line]], more);
           else leftOut.add('open lines', 'Its ends do not meet, so it encloses no ground.', place);
         }
         break;
@@ -128,7 +123,7 @@ export function previewMap(
             'path',
             'Lines of paths are given their width, 2 m where the map says none.',
             corridor,
-            false,
+            { from: 'lines of paths' },
           );
         }
         break;
@@ -143,7 +138,7 @@ export function previewMap(
             'tree',
             'Single trees get a round crown, 6 m across where the map says none.',
             [[ring]],
-            false,
+            { from: 'single trees' },
           );
         }
         break;
@@ -160,7 +155,7 @@ export function previewMap(
                 type: 'line',
                 id,
                 kind,
-                name: short(feature.name),
+                name: shortName(feature.name),
                 positions: geometry.positions,
                 heightM: Number.isFinite(height) && kind !== 'tierEdge' && kind !== 'ridge' ? height : null,
               }),
@@ -188,97 +183,9 @@ export function previewMap(
     }
   }
 
-  const greens = [
-    ...recordsOf(document, 'area'),
-    ...entries.flatMap(({ record }) => (record.type === 'area' ? [record] : [])),
-  ].flatMap((record) =>
-    record.kind === 'green' ? [{ record, polygon: record.rings.map((ring) => flat(ring)) }] : [],
-  );
-  const nearestGreen = (at: PlanePoint, reachM: number): AreaRecord | null => {
-    let best: AreaRecord | null = null;
-    let distance = reachM;
-    for (const { record, polygon } of greens) {
-      const away = -insideDistanceM(at, polygon);
-      if (away < distance) [best, distance] = [record, away];
-    }
-    return best;
-  };
-  const holes: HoleRecord[] = [...recordsOf(document, 'hole')];
-  const addHole = (feature: MapFeature, positions: readonly LonLat[]): void => {
-    const ref = (feature.tags.get('ref') ?? '').trim();
-    const label = (ref === '' ? nextLabel(holes.map((hole) => hole.label)) : ref).slice(0, 12);
-    if (document.records.has(`${prefix}-${feature.id}`)) known += 1;
-    else if (holes.some((hole) => hole.label === label))
-      leftOut.add('holes already there', `There is a hole ${label}; it stays as it is.`, feature.place);
-    else {
-      const par = Number(feature.tags.get('par'));
-      const end = positions.at(-1);
-      const hole: HoleRecord = {
-        type: 'hole',
-        id: `${prefix}-${feature.id}`,
-        label,
-        order: /^\d{1,4}$/.test(label) ? Number(label) : holes.length + 1,
-        name: short(feature.name),
-        par: Number.isInteger(par) && par >= 2 && par <= 9 ? par : null,
-        greenId: end === undefined ? null : (nearestGreen(frame.toPlane(end), LINE_TO_GREEN_M)?.id ?? null),
-        line: positions,
-      };
-      holes.push(hole);
-      entries.push({
-        record: hole,
-        how: 'Lines tagged golf=hole, with ref as the label and par; the green is where they end.',
-      });
-    }
-  };
-  const taken = new Map<string, string[]>();
-  for (const record of [...recordsOf(document, 'holeLocation'), ...recordsOf(document, 'ballPosition')]) {
-    const key = `${record.type} ${record.holeId}`;
-    taken.set(key, [...(taken.get(key) ?? []), record.label]);
-  }
-  const addPoint = (
-    feature: MapFeature,
-    meaning: Extract<Meaning, { as: 'flag' | 'ball' }>,
-    at: LonLat,
-  ): void => {
-    const green = nearestGreen(frame.toPlane(at), NEAR_GREEN_M);
-    const hole =
-      holes.find(
-        ({ label }) => meaning.hole !== null && label.toLowerCase() === meaning.hole.toLowerCase(),
-      ) ?? (green === null ? undefined : holes.find(({ greenId }) => greenId === green.id));
-    if (hole === undefined) {
-      leftOut.add(
-        'points by no hole',
-        'Flags and balls belong to a hole with a green near them: trace or import those first.',
-        feature.place,
-      );
-      return;
-    }
-    const flag = meaning.as === 'flag';
-    const key = `${flag ? 'holeLocation' : 'ballPosition'} ${hole.id}`;
-    const labels = taken.get(key) ?? [];
-    const wanted = meaning.label?.slice(0, 12) ?? '';
-    const label =
-      wanted !== '' && !labels.includes(wanted) ? wanted : flag ? nextLetter(labels) : nextLabel(labels);
-    taken.set(key, [...labels, label]);
-    const common = { holeId: hole.id, label, name: short(feature.name), at };
-    add(
-      feature.id,
-      (id) =>
-        flag
-          ? { type: 'holeLocation', id, ...common }
-          : { type: 'ballPosition', id, ...common, lie: 'clean', coverOverride: null },
-      flag
-        ? 'Points named as flags become hole locations of the hole they name, or whose green is nearest.'
-        : 'Other points become ball positions of the hole they name, or whose green is nearest.',
-    );
-  };
-  // Holes first, so that flags and balls find them.
-  for (const { feature, meaning } of later)
-    if (meaning.as === 'hole' && feature.geometry.kind === 'line')
-      addHole(feature, feature.geometry.positions);
-  for (const { feature, meaning } of later)
-    if ((meaning.as === 'flag' || meaning.as === 'ball') && feature.geometry.kind === 'point')
-      addPoint(feature, meaning, feature.geometry.at);
+  const placed = holesAndPoints(document, frame, later, { prefix, entries, leftOut, holeId: options.holeId });
+  entries.push(...placed.entries);
+  known += placed.known;
 
   if (known > 0)
     warnings.push({
@@ -304,7 +211,7 @@ export function previewMap(
     source: {
       type: 'source',
       id: `source-${hash}`,
-      name: short(fileName),
+      name: shortName(fileName),
       attribution: content.attribution.slice(0, 1000),
       licence: content.licence.slice(0, 1000),
     },
@@ -325,7 +232,7 @@ function area(
     type: 'area',
     id,
     kind,
-    name: short(feature.name),
+    name: shortName(feature.name),
     rings: rings.map((ring) => ring.map(frame.toLonLat)),
     lipHeightM: kind === 'bunker' && lip >= 0 && lip <= 20 ? lip : null,
     treeHeightM: kind === 'tree' && height > 0 && height <= 130 ? height : null,
@@ -340,16 +247,3 @@ function positionsOf({ geometry }: MapFeature): readonly LonLat[] {
 
 const firstPosition = (feature: MapFeature): LonLat | undefined => positionsOf(feature)[0];
 const isThere = <T>(value: T | undefined): value is T => value !== undefined;
-const short = (text: string): string => text.slice(0, 200);
-
-function nextLabel(labels: readonly string[]): string {
-  for (let n = 1; ; n += 1) if (!labels.includes(String(n))) return String(n);
-}
-
-function nextLetter(labels: readonly string[]): string {
-  for (let n = 0; n < 26; n += 1) {
-    const letter = String.fromCharCode(65 + n);
-    if (!labels.includes(letter)) return letter;
-  }
-  return nextLabel(labels);
-}

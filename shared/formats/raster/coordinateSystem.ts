@@ -96,11 +96,30 @@ export function systemOfWkt(text: string, place: string): CoordinateSystem {
   }
 }
 
-/** `EPSG:27700`, or a bare code. */
+/** What a person names: `EPSG:27700` or a bare code, PROJ's `+proj=utm +zone=30 …`, or a WKT text. @throws InputProblem */
 export function systemNamed(text: string, place: string): CoordinateSystem {
-  const code = /^(?:epsg:)?(\d{4,6})$/i.exec(text.trim())?.[1];
+  const named = text.trim();
+  const code = /^(?:epsg:)?(\d{4,6})$/i.exec(named)?.[1];
   if (code !== undefined) return systemOfEpsg(Number(code), place);
-  return systemOfWkt(text, place);
+  return named.startsWith('+') ? systemOfProj(named, place) : systemOfWkt(named, place);
+}
+
+function systemOfProj(text: string, place: string): CoordinateSystem {
+  if (/^\+proj=(longlat|latlong)\b/.test(text)) return geographic;
+  try {
+    if (text.length > 400 || !text.startsWith('+proj=')) throw new RangeError('no projection');
+    const system = projected(text.slice(0, 60), null, text, 0);
+    const there = system.fromLonLat(system.toLonLat(1000, 1000));
+    if (!there.every(Number.isFinite)) throw new RangeError('no places');
+    return system;
+  } catch {
+    throw new InputProblem(
+      'unknown-projection',
+      `"${text.slice(0, 60)}" is no map projection that can be computed here.`,
+      place,
+      'Give its EPSG code, or PROJ’s text for it, such as +proj=utm +zone=30 +ellps=WGS84.',
+    );
+  }
 }
 
 /** The UTM zone of a position on WGS 84, without the exceptions round Norway: any zone near is as good. */

@@ -129,7 +129,8 @@ export async function previewGrid(
     groups: [
       {
         key: 'elevationGrid',
-        title: 'elevation grids',
+        title: shifted.length === 1 ? 'elevation grid' : 'elevation grids',
+        from: '',
         how: `${String(nodes.length)} heights every ${spacing} m, from ${raster.system.name}${every > 1 ? `, each the mean of ${String(every)} x ${String(every)} cells` : ''}.`,
         records: shifted,
       },

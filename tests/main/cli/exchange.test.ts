@@ -27,7 +27,7 @@ describe('import', () => {
     writeFileSync(osm, osmXml());
     const shown = await runTestCli(['import', osm, '--into', into, '--new', 'Seaward', '--preview']);
     expect([shown.code, shown.err]).toEqual([0, '']);
-    expect(shown.out).toMatch(/comes in {2}1 greens \(area:green\): .*\n/);
+    expect(shown.out).toMatch(/comes in {2}1 green \(area:green\): .*\n/);
     expect(shown.out).toMatch(/left out {2}1 pins: Flags move daily/);
     expect(shown.out).toMatch(/source .*OpenStreetMap contributors/);
     expect(existsSync(into)).toBe(false);
