@@ -18,6 +18,10 @@ export function captureLimitMps(offsetM: number): number {
  */
 const LIMIT_PER_RISE_MPS = 0.75;
 
+/** Centred limit of a ball that climbs by `rise` (rise over run, negative downhill) along its way. */
+export const centredLimitMps = (rise: number): number =>
+  CENTRED_CAPTURE_MPS + LIMIT_PER_RISE_MPS * Math.min(0.1, Math.max(-0.1, rise));
+
 /** Half the thickness of a flagstick at the hole: 3/4 in is the most the Equipment Rules allow (2 in above; from memory); 1/2 in assumed. */
 const FLAGSTICK_RADIUS_M = 0.00635;
 /** Share of its speed a ball keeps off a flagstick. Assumed. */
@@ -53,10 +57,7 @@ export function meetHole(
   const level = captureLimitMps(apart);
   if (speed <= 0.8 * level) return CAPTURED;
   const rise = (slopeEast * vx + slopeNorth * vy) / speed;
-  const limit = Math.max(
-    0,
-    level * (1 + (LIMIT_PER_RISE_MPS / CENTRED_CAPTURE_MPS) * Math.min(0.1, Math.max(-0.1, rise))),
-  );
+  const limit = (level / CENTRED_CAPTURE_MPS) * centredLimitMps(rise);
   if (speed <= limit) return CAPTURED;
   const touch = BALL_RADIUS_M + FLAGSTICK_RADIUS_M;
   if (flagstickIn && apart < touch) {

@@ -32,8 +32,6 @@ const MAP_SEED = 20_260_102;
 /** Share of the work on a full map that the coarse one before it takes. */
 const COARSE_SHARE = 0.1;
 
-const NONE: ReadonlyMap<Cover, number> = new Map();
-
 interface Kept {
   readonly tools: Map<string, FlagTools>;
   readonly maps: Map<string, GreenMap>;
@@ -130,10 +128,10 @@ function shootersOn(
   return (candidate, from, cover, quality, bearing) => {
     const lie = lieAt(ground, from, cover, quality, bearing, player.handed);
     const distanceM = length2(from.eastM - flag.eastM, from.northM - flag.northM);
-    const energy =
-      candidate.technique === 'putt' ? groundBetween(ground, conditions, from, flag).energyShares : NONE;
     const fastestMps = full * techniqueRules[candidate.technique].mostOfFullSwing;
-    const spread = spreadOf(candidate, player.level, lie, conditions.moisture, distanceM, energy);
+    const spread = spreadOf(candidate, player.level, lie, conditions.moisture, distanceM, () =>
+      groundBetween(ground, conditions, from, flag),
+    );
     return shooter({
       simulators,
       conditions,

@@ -6,7 +6,7 @@ import type { Conditions } from '../ball/shot.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { atan2, cos, length2, sin } from '../numeric/elementary.ts';
 import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
-import { puttingSpread } from '../player/puttingSpread.ts';
+import { PUTT_PAST_M, puttingErrors, puttingSpread } from '../player/puttingSpread.ts';
 import { coverCode, covers } from '../words/vocabulary.ts';
 import { makeChance } from './makeChance.ts';
 import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
@@ -73,8 +73,15 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
   const radiiM = Float64Array.from(RADII_M.filter((_, ring) => ring % ringStep === 0));
   const rings = radiiM.length;
   const nodes = rings * spokes;
-  const pastM = puttingSpread(level, 3).pastM;
-  const lines = puttLines(ground, flag, radiiM, pastM, table.rollingMps2, input.directions ?? DIRECTIONS);
+  const errors = puttingErrors(level);
+  const lines = puttLines(
+    ground,
+    flag,
+    radiiM,
+    PUTT_PAST_M,
+    table.rollingMps2,
+    input.directions ?? DIRECTIONS,
+  );
   const strokes = new Float64Array(nodes);
   const makes = new Float64Array(nodes);
   const speedsMps = new Float64Array(nodes);
@@ -86,14 +93,13 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
   const rests = new Float32Array(nodes * putts * 2);
   const codes = new Uint8Array(nodes * putts);
   const here = new Float64Array(4);
-  const line = new Float64Array(2);
+  const line = new Float64Array(3);
   const green = coverCode('green');
+  const rollingMps2 = table.rollingMps2[green] ?? 0;
   const fringe = coverCode('fringe');
 
   for (let ring = 0; ring < rings; ring += 1) {
     const radius = radiiM[ring] ?? 1;
-    const spread = puttingSpread(level, radius);
-    const lineSd = (spread.lineSdDeg * Math.PI) / 180;
     for (let spoke = 0; spoke < spokes; spoke += 1) {
       const node = ring * spokes + spoke;
       const angle = (2 * Math.PI * spoke) / spokes;
@@ -106,6 +112,13 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       ground.sample(east, north, here);
       if (here[3] !== green && here[3] !== fringe && radius > 0.5) continue;
       simulated[node] = 1;
+      const spread = puttingSpread(errors, {
+        distanceM: radius,
+        startMps: line[0] ?? 0,
+        holeMps: line[2] ?? 0,
+        rollingMps2,
+      });
+      const lineSd = (spread.lineSdDeg * Math.PI) / 180;
       for (let i = 0; i < putts; i += 1) {
         // Each pace is tried once left and once right of the line, so that a map of even ground is even.
         const row = (i >> 1) * DRAWS_PER_SHOT;

@@ -12,6 +12,10 @@ export interface GroundBetween {
   readonly energyShares: ReadonlyMap<Cover, number>;
   /** The same for all that is not green. */
   readonly paceLostOffGreen: number;
+  /** What brakes a rolling ball on the level, the mean over the line. */
+  readonly rollingMps2: number;
+  /** Rise from the one end to the other, metres. */
+  readonly climbM: number;
   /** Lowest dip and highest rise against the straight line between the ends, metres, both positive. */
   readonly dipM: number;
   readonly riseM: number;
@@ -59,5 +63,13 @@ export function groundBetween(
     const taken = (rolling[code] ?? 0) * (lengths[code] ?? 0);
     if (taken > 0) energyShares.set(cover, taken / all);
   }
-  return { offGreen, energyShares, paceLostOffGreen: 1 - (energyShares.get('green') ?? 0), dipM, riseM };
+  return {
+    offGreen,
+    energyShares,
+    paceLostOffGreen: 1 - (energyShares.get('green') ?? 0),
+    rollingMps2: length > 0 ? all / length : (rolling[here[3] ?? 0] ?? 0),
+    climbM: endM - startM,
+    dipM,
+    riseM,
+  };
 }

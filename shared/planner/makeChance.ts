@@ -1,5 +1,5 @@
 import { HOLE_RADIUS_M } from '../ball/constants.ts';
-import { CENTRED_CAPTURE_MPS } from '../ball/capture.ts';
+import { centredLimitMps } from '../ball/capture.ts';
 import type { Ground } from '../ball/ground.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { cos, sin } from '../numeric/elementary.ts';
@@ -23,6 +23,7 @@ const DEPTH = 0.8;
 const path = new Float64Array(PATH_SIZE);
 /** Offset from the hole, squared speed there, and squared speed lost per metre at the end of the last pass. */
 const passing = new Float64Array(3);
+const atHole = new Float64Array(4);
 const knotOffset = new Float64Array(KNOTS);
 const knotSpread = new Float64Array(KNOTS);
 
@@ -30,7 +31,7 @@ const knotSpread = new Float64Array(KNOTS);
  * Chance that a putt drops, without a random number. Putts of a few paces are rolled past the hole, on the line
  * and beside it, to learn how the miss to the side and the squared speed there answer to line and pace; the
  * normal errors are then integrated over the capture law: the hole is as wide as `captureLimitMps` makes it at
- * that speed.
+ * that speed, on the slope there.
  */
 export function makeChance(
   ground: Ground,
@@ -42,6 +43,8 @@ export function makeChance(
   pass(ground, rollingMps2, hole, from, speedMps, bearing);
   const v2 = passing[1] ?? 0;
   const spare = DEPTH * HOLE_RADIUS_M * (passing[2] ?? 0);
+  ground.sample(hole.eastM, hole.northM, atHole);
+  const limit = centredLimitMps((atHole[1] ?? 0) * (path[2] ?? 0) + (atHole[2] ?? 0) * (path[3] ?? 0));
   pass(ground, rollingMps2, hole, from, speedMps * (1 + speedSd), bearing);
   const gain = ((passing[1] ?? 0) - v2) / (2 * speedSd + speedSd * speedSd);
   if (!(gain > 0)) return 0;
@@ -63,8 +66,8 @@ export function makeChance(
     const share = (i + 0.5) / STRATA;
     const factor = 1 + speedSd * paceAt(short, share);
     const speed = Math.sqrt(Math.max(0, v2 + gain * (factor * factor - 1)));
-    if (speed >= CENTRED_CAPTURE_MPS) continue;
-    const half = HOLE_RADIUS_M * Math.sqrt(1 - speed / CENTRED_CAPTURE_MPS);
+    if (speed >= limit) continue;
+    const half = HOLE_RADIUS_M * Math.sqrt(1 - speed / limit);
     const middle = between(knotOffset, share);
     const spread = between(knotSpread, share);
     sum += normalCdf((half - middle) / spread) - normalCdf((-half - middle) / spread);

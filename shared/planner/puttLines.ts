@@ -10,9 +10,9 @@ import { PATH_SIZE, SLOPE_PULL_MPS2, stepPath } from './puttPath.ts';
  */
 export interface PuttLines {
   /**
-   * Writes start speed (m/s) and start bearing (radians clockwise from north) of the putt from a point at angle
-   * `angleRad` (clockwise from north, seen from the hole) on ring number `ring` of `radiiM` into out[0..1];
-   * false where no path passes and the putt along the straight line is written instead.
+   * Writes start speed (m/s), start bearing (radians clockwise from north) and speed at the hole of the putt from
+   * a point at angle `angleRad` (clockwise from north, seen from the hole) on ring number `ring` of `radiiM` into
+   * out[0..2]; false where no path passes and the putt along the straight line is written instead.
    */
   at(ring: number, angleRad: number, out: Float64Array): boolean;
 }
@@ -40,6 +40,7 @@ export function puttLines(
   const angle = new Float64Array(directions * rings).fill(NaN);
   const speed = new Float64Array(directions * rings);
   const bearing = new Float64Array(directions * rings);
+  const atHole = new Float64Array(directions);
   const path = new Float64Array(PATH_SIZE);
   const here = new Float64Array(4);
 
@@ -55,6 +56,7 @@ export function puttLines(
     path[2] = ux;
     path[3] = uy;
     path[4] = 2 * pastM * Math.max(0.25 * level, level + SLOPE_PULL_MPS2 * along);
+    atHole[d] = Math.sqrt(path[4]);
     let before = 0;
     let ring = 0;
     for (let guard = 0; guard < 4000 && ring < rings; guard += 1) {
@@ -100,6 +102,7 @@ export function puttLines(
       best = pace;
       out[0] = pace;
       out[1] = (bearing[k] ?? 0) + share * wrapped((bearing[next] ?? 0) - (bearing[k] ?? 0));
+      out[2] = (atHole[d] ?? 0) + share * ((atHole[(d + 1) % directions] ?? 0) - (atHole[d] ?? 0));
     }
     if (best < Infinity) return true;
     const radius = radiiM[ring] ?? 1;
@@ -110,6 +113,7 @@ export function puttLines(
     const rise = top - (here[0] ?? 0);
     out[0] = Math.sqrt(Math.max(0.04, 2 * level * (radius + pastM) + 2 * SLOPE_PULL_MPS2 * rise));
     out[1] = angleRad + Math.PI;
+    out[2] = Math.sqrt(2 * level * pastM);
     return false;
   };
   return { at };

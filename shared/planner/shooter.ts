@@ -6,10 +6,12 @@ import { SLOT_COUNT, slots } from '../ball/slots.ts';
 import { strikeSolver } from '../ball/strikeVectors.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import type { Candidate } from '../player/availability.ts';
-import { acrossGrass, puttingSpread } from '../player/puttingSpread.ts';
+import { acrossGrass, PUTT_PAST_M, puttingErrors, puttingSpread } from '../player/puttingSpread.ts';
 import { meetsBallFirst, type StrikeSpread, strikeSpread } from '../player/strikeSpread.ts';
 import { techniqueRules } from '../player/technique.ts';
-import { type Cover, coverCode } from '../words/vocabulary.ts';
+import { coverCode } from '../words/vocabulary.ts';
+import type { GroundBetween } from './groundBetween.ts';
+import { SLOPE_PULL_MPS2 } from './puttPath.ts';
 import { DRAWS_PER_SHOT } from './standardShots.ts';
 
 /** Finish codes beside the covers' own. */
@@ -75,19 +77,30 @@ export interface ShooterInput {
   readonly fastestMps: number;
 }
 
-/** Spread of a candidate from a lie; a putt across other ground takes that ground's unevenness along. */
+/**
+ * Spread of a candidate from a lie. A putt's goes by the ground between ball and flag: how it falls, and how uneven
+ * what it crosses off the green is.
+ */
 export function spreadOf(
   candidate: Candidate,
   level: PlayerLevel,
   lie: Lie,
   moisture: Conditions['moisture'],
   distanceM: number,
-  energyShares: ReadonlyMap<Cover, number>,
+  between: () => GroundBetween,
 ): StrikeSpread {
   const { technique } = candidate;
   if (technique !== 'putt')
     return strikeSpread(level, technique, lie.cover, lie.quality, moisture, distanceM);
-  const { speedSd, lineSdDeg } = puttingSpread(level, distanceM);
+  const { rollingMps2, climbM, energyShares } = between();
+  const lengthM = Math.max(0.05, distanceM);
+  const brake = Math.max(0.25 * rollingMps2, rollingMps2 + (SLOPE_PULL_MPS2 * climbM) / lengthM);
+  const { speedSd, lineSdDeg } = puttingSpread(puttingErrors(level), {
+    distanceM: lengthM,
+    startMps: Math.sqrt(2 * brake * (lengthM + PUTT_PAST_M)),
+    holeMps: Math.sqrt(2 * brake * PUTT_PAST_M),
+    rollingMps2,
+  });
   const rough = lie.cover === 'lightRough' || lie.cover === 'heavyRough';
   return {
     speedSd: acrossGrass(speedSd, energyShares),

@@ -39,8 +39,9 @@ const PUTTS = [
 
 /** A stand-in for putts from a distance on level ground, where no map of the green reaches. */
 export function baselinePutts(level: PlayerLevel, distanceM: number): number {
-  // A player whose spread is k times as wide sees a putt about as a tour player sees one k times as long.
-  const feet = Math.min(120, (distanceM / 0.3048) * skillOf(level).putting);
+  // A player whose errors are k times as wide sees a putt about as a tour player sees one k times as long.
+  const { line, pace, read } = skillOf(level).putting;
+  const feet = Math.min(120, ((distanceM / 0.3048) * (line + pace + read)) / 3);
   let i = 1;
   while (i < FEET.length - 1 && feet > (FEET[i] ?? 0)) i += 1;
   const x0 = FEET[i - 1] ?? 0;

@@ -2,8 +2,8 @@ import type { PlayerLevel } from '../atlas/records.ts';
 
 /** How a level stands to a tour player: factors on the spreads and the share of badly struck shots. */
 export interface Skill {
-  /** On both putting spreads. */
-  readonly putting: number;
+  /** On a putt's errors: line of the stroke; pace, struck and judged; slope read across the line. */
+  readonly putting: { readonly line: number; readonly pace: number; readonly read: number };
   /** On the core spreads of every other technique. */
   readonly shortGame: number;
   /** Share of heavy and of thin strikes from a clean, ordinary lie. */
@@ -11,21 +11,35 @@ export interface Skill {
   readonly thinShare: number;
 }
 
-const TOUR: Skill = { putting: 1, shortGame: 1, heavyShare: 0.006, thinShare: 0.004 };
+const TOUR: Skill = {
+  putting: { line: 1, pace: 1, read: 1 },
+  shortGame: 1,
+  heavyShare: 0.006,
+  thinShare: 0.004,
+};
 
 /**
  * Tour; then a handicap, continuous from 0 to 36 and held at the ends; then a beginner.
  *
- * Putting factors 1.22 (scratch) and 1.60 (a 90s golfer, handicap 18) were fitted to Broadie's make percentages
- * from 5 ft (computed; the percentages from memory). The short-game factor and the shares of bad strikes come
+ * Putting factors of scratch and of a 90s golfer, handicap 18, are fitted by tests/published/fit/putting.ts to
+ * Broadie's make percentages by level (from memory) and to what is known of pace; they lie on a straight line by
+ * handicap, and a beginner's beyond it by judgement. One-putts say that the weaker player lacks above all the reading.
+ * The short-game factor and the shares of bad strikes come
  * from tests/published/fit/strikeSpread.ts, which fits them to the proximity of club golfers from 60 yd.
  */
 export function skillOf(level: PlayerLevel): Skill {
   if (level.kind === 'tour') return TOUR;
-  if (level.kind === 'beginner') return { putting: 2.3, shortGame: 3.1, heavyShare: 0.16, thinShare: 0.12 };
+  if (level.kind === 'beginner') {
+    return {
+      putting: { line: 1.6, pace: 2.1, read: 3.6 },
+      shortGame: 3.1,
+      heavyShare: 0.16,
+      thinShare: 0.12,
+    };
+  }
   const h = Math.min(36, Math.max(0, level.handicap));
   return {
-    putting: 1.22 + (0.38 / 18) * h,
+    putting: { line: 1.25, pace: 1.04 + (0.33 / 18) * h, read: 1.19 + (0.9 / 18) * h },
     shortGame: 1.2 + 0.045 * h,
     heavyShare: 0.012 + 0.0035 * h,
     thinShare: 0.008 + 0.0025 * h,

@@ -2,29 +2,28 @@ import type { EvaluatedOption } from '../../shared/planner/evaluateOption.ts';
 import { puttRoller } from '../../shared/planner/puttRoller.ts';
 import { DRAWS_PER_SHOT, standardShots } from '../../shared/planner/standardShots.ts';
 import { quantileOfSorted } from '../../shared/planner/statistics.ts';
-import { puttingSpread } from '../../shared/player/puttingSpread.ts';
-import { skillOf } from '../../shared/player/skill.ts';
+import { puttingErrors, puttingSpread } from '../../shared/player/puttingSpread.ts';
 import type { PlayerLevel } from '../../shared/atlas/records.ts';
 import { baselineYards, bestLofted, meanLeaveM, tourBaseline } from './fit/offGreen.ts';
+import { levelPutt } from './fit/levelPutts.ts';
 import { levelDay, tiltedGround } from './fit/puttingGround.ts';
 import type { CheckGroup, CheckRow } from './row.ts';
 
 const TOUR: PlayerLevel = { kind: 'tour' };
-const NINETIES: PlayerLevel = { kind: 'handicap', handicap: 18 };
 const SCRATCH: PlayerLevel = { kind: 'handicap', handicap: 0 };
 const FOOT_M = 0.3048;
 
 /** Distance standard deviation, percent of the length, of putts of one length with the hole covered. */
 function distanceSdPct(level: PlayerLevel, lengthM: number): number {
-  const spread = puttingSpread(level, lengthM);
+  const putt = levelPutt(lengthM);
+  const spread = puttingSpread(puttingErrors(level), putt);
   const roller = puttRoller(tiltedGround(0), levelDay, { eastM: 1e6, northM: 0 });
   const shots = standardShots(800, 11);
-  const pace = Math.sqrt(2 * (1.83 ** 2 / (2 * 10 * FOOT_M)) * (lengthM + spread.pastM));
   let sum = 0;
   let squares = 0;
   for (let i = 0; i < 800; i += 1) {
     const z = shots[i * DRAWS_PER_SHOT] ?? 0;
-    const end = roller.roll(0, 0, pace * (1 + spread.speedSd * z), 0);
+    const end = roller.roll(0, 0, putt.startMps * (1 + spread.speedSd * z), 0);
     sum += end.northM;
     squares += end.northM ** 2;
   }
@@ -148,16 +147,6 @@ const group: CheckGroup = {
         unit: 'ft',
         misfit:
           'fitted to strokes, which the balls that miss our small level green make dear; the ones that hit it then come out closer than tour balls on slopes',
-      },
-      {
-        quantity: 'factor of a 90s golfer on putting spreads',
-        source: 'from P(5 ft) = 50 %, Broadie (2014)',
-        mark: 'computed',
-        expected: 1.6,
-        ours: skillOf(NINETIES).putting,
-        tolerance: 0.005,
-        unit: '',
-        fittedHere: true,
       },
     );
     return rows;

@@ -1,64 +1,27 @@
 import type { PlayerLevel } from '../../shared/atlas/records.ts';
+import { puttingErrors } from '../../shared/player/puttingSpread.ts';
 import { feetOf, levelPutts } from './fit/levelPutts.ts';
+import { LEVEL_PUTTS, NINETIES_TWO_PUTT_FEET, TOUR_THREE_PUTTS } from './fit/tourPutts.ts';
 import type { CheckGroup, CheckRow } from './row.ts';
 
-/** Feet and one-putt percent by level, Broadie (2014), from memory; the factor of each level is fitted at 5 ft. */
-const onePutts = {
-  scratch: [
-    [3, 93],
-    [5, 66],
-    [8, 41],
-    [10, 33],
-    [15, 21],
-    [20, 14],
-    [30, 6],
-  ],
-  '90s golfer': [
-    [3, 84],
-    [5, 50],
-    [8, 27],
-    [10, 20],
-    [15, 11],
-    [20, 6],
-    [30, 2],
-  ],
-} as const;
-
-/** Feet and share of three putts or more, tour, from memory. */
-const threePutts = [
-  [10, 1],
-  [20, 2],
-  [30, 5],
-  [40, 10],
-  [50, 17],
-  [60, 23],
-] as const;
-
-const oneFactor =
-  'One factor on line and pace, fitted at 5 ft, carries to every length. It makes the short ones too hard: the true miss has a heavier tail.';
-const tooFewLong =
-  'The same factor holes too few from mid length: a scratch player is nearer to tour there, where reading counts, than at 5 ft.';
 const misfits: Readonly<Record<string, string>> = {
-  'scratch 3': oneFactor,
-  '90s golfer 3': oneFactor,
-  'scratch 10': tooFewLong,
-  'scratch 15': tooFewLong,
-  'scratch 20': tooFewLong,
+  'scratch 15':
+    'Scratch is printed two points below tour here and eleven at 5 ft. No wider error does that: only a pace better than tour, which what is found of good players’ pace denies.',
 };
 
 const group: CheckGroup = {
   title: 'Putts by level, level green at stimp 10',
   measure() {
-    const tour = levelPutts({ kind: 'tour' });
-    const levels: Readonly<Record<keyof typeof onePutts, PlayerLevel>> = {
+    const tour = levelPutts(puttingErrors({ kind: 'tour' }));
+    const levels: Readonly<Record<keyof typeof LEVEL_PUTTS, PlayerLevel>> = {
       scratch: { kind: 'handicap', handicap: 0 },
       '90s golfer': { kind: 'handicap', handicap: 18 },
     };
-    const nineties = levelPutts(levels['90s golfer']);
+    const nineties = levelPutts(puttingErrors(levels['90s golfer']));
     const rows: CheckRow[] = [];
     for (const name of ['scratch', '90s golfer'] as const) {
-      const putts = name === '90s golfer' ? nineties : levelPutts(levels[name]);
-      for (const [feet, pct] of onePutts[name]) {
+      const putts = name === '90s golfer' ? nineties : levelPutts(puttingErrors(levels[name]));
+      for (const [feet, pct] of LEVEL_PUTTS[name]) {
         const misfit = misfits[`${name} ${String(feet)}`];
         rows.push({
           quantity: `putts of ${String(feet)} ft holed, ${name}`,
@@ -68,12 +31,12 @@ const group: CheckGroup = {
           ours: 100 * putts(feet).one,
           tolerance: 2,
           unit: '%',
-          ...(feet === 5 ? { fittedHere: true } : {}),
+          fittedHere: true,
           ...(misfit === undefined ? {} : { misfit }),
         });
       }
     }
-    for (const [feet, pct] of threePutts) {
+    for (const [feet, pct] of TOUR_THREE_PUTTS) {
       rows.push({
         quantity: `three putts from ${String(feet)} ft, tour`,
         source: 'Broadie (2012, 2014), three-putt percentages',
@@ -106,12 +69,12 @@ const group: CheckGroup = {
         quantity: 'length of which a 90s golfer expects two putts',
         source: 'Broadie (2014), two-putt distance by level',
         mark: 'from memory',
-        expected: 19,
+        expected: NINETIES_TWO_PUTT_FEET,
         ours: feetOf(nineties, 2),
         tolerance: 1.5,
         unit: 'ft',
         misfit:
-          'The factor fitted at 5 ft, where line decides, also widens pace by 1.6, and so leaves too many third putts: pace must suffer less with level than line. No published pace spread of club golfers was found to fit a factor of its own.',
+          'The factor , where line decides, also widens pace by 1.6, and so leaves too many third putts: pace must suffer less with level than line. No published pace spread of club golfers was found to fit a factor of its own.',
       },
     );
     return rows;

@@ -1,15 +1,15 @@
-import type { PlayerLevel } from '../../../shared/atlas/records.ts';
 import { coverTable } from '../../../shared/ball/coverPhysics.ts';
 import { makeChance } from '../../../shared/planner/makeChance.ts';
 import { puttRoller, ROLL_HOLED } from '../../../shared/planner/puttRoller.ts';
 import { DRAWS_PER_SHOT, standardShots } from '../../../shared/planner/standardShots.ts';
-import { puttingSpread } from '../../../shared/player/puttingSpread.ts';
+import type { PuttAhead } from '../../../shared/player/misread.ts';
+import { PUTT_PAST_M, type PuttingErrors, puttingSpread } from '../../../shared/player/puttingSpread.ts';
 import { levelDay, tiltedGround } from './puttingGround.ts';
 
 const FOOT_M = 0.3048;
-const PUTTS = 4000;
 const ground = tiltedGround(0);
-const { rollingMps2 } = coverTable(levelDay);
+const rollingMps2 = coverTable(levelDay).rollingMps2;
+const green = rollingMps2[0] ?? 0;
 /** Lengths, metres, at which a second putt is valued; between them its chance is taken as straight. */
 const LEAVES_M = Array.from({ length: 60 }, (_, k) => 0.05 * 1.1 ** k);
 
@@ -22,18 +22,27 @@ export interface LevelPutts {
   readonly strokes: number;
 }
 
-const paceTo = (lengthM: number, pastM: number): number =>
-  Math.sqrt(2 * (rollingMps2[0] ?? 0) * (lengthM + pastM));
+/** A putt of one length on that green, with the pace that is meant. */
+export function levelPutt(lengthM: number, pastM = PUTT_PAST_M): PuttAhead {
+  return {
+    distanceM: lengthM,
+    startMps: Math.sqrt(2 * green * (lengthM + pastM)),
+    holeMps: Math.sqrt(2 * green * pastM),
+    rollingMps2: green,
+  };
+}
 
-function secondChance(level: PlayerLevel, lengthM: number): number {
-  const { lineSdDeg, speedSd, pastM } = puttingSpread(level, lengthM);
+/** Chance that a putt of one length drops. */
+export function levelChance(errors: PuttingErrors, lengthM: number, pastM = PUTT_PAST_M): number {
+  const putt = levelPutt(lengthM, pastM);
+  const { lineSdDeg, speedSd } = puttingSpread(errors, putt);
   return makeChance(
     ground,
     rollingMps2,
     { eastM: 0, northM: 0 },
     {
       from: { eastM: 0, northM: -lengthM },
-      speedMps: paceTo(lengthM, pastM),
+      speedMps: putt.startMps,
       bearing: 0,
       speedSd,
       lineSd: (lineSdDeg * Math.PI) / 180,
@@ -41,9 +50,13 @@ function secondChance(level: PlayerLevel, lengthM: number): number {
   );
 }
 
-/** Rolls first putts of one length with the level's spread, and values what each miss leaves. */
-export function levelPutts(level: PlayerLevel): (feet: number) => LevelPutts {
-  const chances = LEAVES_M.map((lengthM) => secondChance(level, lengthM));
+/** Rolls first putts of one length with these errors, and values what each miss leaves. */
+export function levelPutts(
+  errors: PuttingErrors,
+  pastM = PUTT_PAST_M,
+  count = 4000,
+): (feet: number) => LevelPutts {
+  const chances = LEAVES_M.map((lengthM) => levelChance(errors, lengthM, pastM));
   const chanceFrom = (lengthM: number): number => {
     const k = LEAVES_M.findIndex((knot) => knot >= lengthM);
     if (k <= 0) return (k < 0 ? chances.at(-1) : chances[0]) ?? 0;
@@ -51,27 +64,31 @@ export function levelPutts(level: PlayerLevel): (feet: number) => LevelPutts {
     const [y0, y1] = [chances[k - 1] ?? 0, chances[k] ?? 0];
     return y0 + ((y1 - y0) * (lengthM - x0)) / (x1 - x0);
   };
-  const shots = standardShots(PUTTS, 12);
+  const shots = standardShots(count, 12);
   return (feet) => {
     const lengthM = feet * FOOT_M;
-    const { lineSdDeg, speedSd, pastM } = puttingSpread(level, lengthM);
+    const putt = levelPutt(lengthM, pastM);
+    const { lineSdDeg, speedSd } = puttingSpread(errors, putt);
     const roller = puttRoller(ground, levelDay, { eastM: 0, northM: lengthM });
-    const pace = paceTo(lengthM, pastM);
-    let one = 0;
+    let missed = 0;
     let two = 0;
-    for (let i = 0; i < PUTTS; i += 1) {
-      const speed = pace * (1 + speedSd * (shots[i * DRAWS_PER_SHOT] ?? 0));
+    for (let i = 0; i < count; i += 1) {
+      const speed = putt.startMps * Math.max(0.1, 1 + speedSd * (shots[i * DRAWS_PER_SHOT] ?? 0));
       const line = ((lineSdDeg * Math.PI) / 180) * (shots[i * DRAWS_PER_SHOT + 1] ?? 0);
       const end = roller.roll(0, 0, speed, line);
-      if (end.code === ROLL_HOLED) one += 1;
-      else two += chanceFrom(Math.hypot(end.eastM, end.northM - lengthM));
+      if (end.code === ROLL_HOLED) continue;
+      missed += 1;
+      two += chanceFrom(Math.hypot(end.eastM, end.northM - lengthM));
     }
-    const three = 1 - (one + two) / PUTTS;
-    return { one: one / PUTTS, two: two / PUTTS, three, strokes: 1 + (PUTTS - one) / PUTTS + three };
+    // The sample says what a miss leaves; how often one misses is known better.
+    const one = levelChance(errors, lengthM, pastM);
+    const second = missed > 0 ? ((1 - one) * two) / missed : 1 - one;
+    const three = 1 - one - second;
+    return { one, two: second, three, strokes: 2 - one + three };
   };
 }
 
-/** Feet from which a level expects so many putts, between 5 and 60 ft. */
+/** Feet from which so many putts are expected, between 5 and 60 ft. */
 export function feetOf(putts: (feet: number) => LevelPutts, strokes: number): number {
   let low = 5;
   let high = 60;

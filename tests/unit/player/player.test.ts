@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlayerLevel, PlayerRecord } from '../../../shared/atlas/records.ts';
 import { availability, lieAllows } from '../../../shared/player/availability.ts';
-import { acrossGrass, puttingSpread } from '../../../shared/player/puttingSpread.ts';
+import { acrossGrass, puttingErrors, puttingSpread } from '../../../shared/player/puttingSpread.ts';
 import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
 import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { swingSize } from '../../../shared/player/swingSize.ts';
@@ -27,12 +27,16 @@ const ladder: readonly PlayerLevel[] = [
   { kind: 'beginner' },
 ];
 
+/** A putt of 5 m on the level at stimp 10. */
+const putt = { distanceM: 5, startMps: 2.45, holeMps: 0.71, rollingMps2: 0.549 };
+
 describe('spread', () => {
   it('widens with every level, in putts and strikes', () => {
-    const putts = ladder.map((level) => puttingSpread(level, 5).lineSdDeg);
+    const putts = ladder.map((level) => puttingSpread(puttingErrors(level), putt));
     const chips = ladder.map((level) => strikeSpread(level, 'chip', 'fairway', 'clean', 'dry', 15));
     for (let i = 1; i < ladder.length; i += 1) {
-      expect(putts[i]).toBeGreaterThan(putts[i - 1] ?? 0);
+      expect(putts[i]?.lineSdDeg).toBeGreaterThan(putts[i - 1]?.lineSdDeg ?? 0);
+      expect(putts[i]?.speedSd).toBeGreaterThan(putts[i - 1]?.speedSd ?? 0);
       expect(chips[i]?.speedSd).toBeGreaterThan(chips[i - 1]?.speedSd ?? 0);
       expect(chips[i]?.heavyShare).toBeGreaterThan(chips[i - 1]?.heavyShare ?? 0);
     }
