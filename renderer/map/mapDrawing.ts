@@ -4,7 +4,8 @@ import { drawLabel, labelClearance, placeLabels } from '../../shared/plate/label
 import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
-import { drawShot, type DrawnShot, shotBoxes, shotLabels } from '../../shared/plate/shotMark.ts';
+import { shotBoxes, shotLabels } from '../../shared/plate/shotLabels.ts';
+import { drawShot, type DrawnShot } from '../../shared/plate/shotMark.ts';
 import { drawSurrounds, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';

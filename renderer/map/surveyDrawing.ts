@@ -4,13 +4,8 @@ import { element, group } from '../../shared/plate/element.ts';
 import { barLengthM } from '../../shared/plate/frame.ts';
 import { drawGround, paintOrder } from '../../shared/plate/ground.ts';
 import { drawLabel, labelClearance, placeLabels, textWidth } from '../../shared/plate/labels.ts';
-import {
-  drawMarks,
-  drawMeasurements,
-  markBoxes,
-  type Marks,
-  type Measurements,
-} from '../../shared/plate/marks.ts';
+import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
+import { drawMeasurements, type Measurements } from '../../shared/plate/measurements.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
 import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';

@@ -1,12 +1,11 @@
 import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
+import { contourLabels, lineBoxes, lineLength } from './contourLabels.ts';
 import { element, group, round2 } from './element.ts';
-import { haloText, textWidth } from './labels.ts';
 import { closedPath, openPath, segment } from './pathData.ts';
 import { strokes } from './pattern.ts';
 import { contains, distance, distanceToEdge, shapeOf, walk } from './shape.ts';
 import type { Shape } from './shape.ts';
 import type { PlateStyle } from './style.ts';
-import { textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
 import type { Box, PlateView, XY } from './view.ts';
 import { boxContains, grown, projection } from './view.ts';
@@ -75,17 +74,6 @@ export function drawRelief(
   );
 }
 
-/** Small boxes along lines, for texts to keep clear of. */
-function lineBoxes(lines: readonly (readonly XY[])[], half: number): Box[] {
-  return lines.flatMap((line) => {
-    const count = Math.ceil(lineLength(line) / (2 * half));
-    return Array.from({ length: count + 1 }, (_, i) => {
-      const [x, y] = pointAlong(line, i * 2 * half);
-      return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
-    });
-  });
-}
-
 function slopeTints(view: PlateView, style: PlateStyle, relief: ReliefDrawing): SvgNode[] {
   const { toDrawing } = projection(view);
   return relief.slopeClasses.flatMap(({ fromPct, rings }, i) => {
@@ -116,104 +104,6 @@ function contourLines(view: PlateView, style: PlateStyle, relief: ReliefDrawing)
       );
     }),
   );
-}
-
-function contourLabels(
-  view: PlateView,
-  style: PlateStyle,
-  relief: ReliefDrawing,
-  greens: readonly Shape[],
-  keepClear: readonly Box[],
-): { labels: SvgNode[]; busy: Box[] } {
-  const { toDrawing } = projection(view);
-  const size = textSize(style, 13);
-  const labels: SvgNode[] = [];
-  const busy: Box[] = [];
-  for (const contour of relief.contours) {
-    if (!contour.heavy || contour.label === '') continue;
-    const width = textWidth(contour.label, size, 'serifItalic');
-    const drawn = contour.lines
-      .map((line) => line.map(toDrawing))
-      .map((line) => ({ line, length: lineLength(line) }))
-      .filter(({ length }) => length > width * 2.4)
-      .sort((a, b) => b.length - a.length)[0];
-    if (drawn === undefined) continue;
-    const spot = labelSpot(drawn.line, width, (box) => {
-      const inGreen = greens.some(
-        (green) =>
-          contains(green, box.x + box.width / 2 - width / 2, box.y + box.height / 2) &&
-          contains(green, box.x + box.width / 2 + width / 2, box.y + box.height / 2),
-      );
-      return (
-        inGreen &&
-        boxContains(view.box, [box.x, box.y]) &&
-        boxContains(view.box, [box.x + box.width, box.y + box.height]) &&
-        ![...keepClear, ...busy].some((other) => meets(box, other))
-      );
-    });
-    if (spot === null) continue;
-    busy.push(spot.box);
-    labels.push(
-      haloText(contour.label, spot.at[0], spot.at[1] + size * 0.33, style, {
-        size,
-        face: 'serifItalic',
-        ink: style.inks.contourHeavy,
-        anchor: 'middle',
-        turnDeg: spot.turnDeg,
-        haloWidth: size * 0.42,
-      }),
-    );
-  }
-  return { labels, busy };
-}
-
-const meets = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-
-const lineLength = (line: readonly XY[]): number =>
-  line.reduce((sum, point, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? point, point)), 0);
-
-/** The straightest allowed stretch of a line about as long as its label. */
-function labelSpot(
-  line: readonly XY[],
-  width: number,
-  allowed: (box: Box) => boolean,
-): { at: XY; turnDeg: number; box: Box } | null {
-  let best: { at: XY; turnDeg: number; box: Box; bend: number } | null = null;
-  const stations = 24;
-  const total = lineLength(line);
-  for (let i = 2; i < stations - 1; i += 1) {
-    const middle = (total * i) / stations;
-    const a = pointAlong(line, middle - width / 2);
-    const m = pointAlong(line, middle);
-    const b = pointAlong(line, middle + width / 2);
-    const chord = Math.max(distance(a, b), 0.01);
-    const bend = Math.abs((b[0] - a[0]) * (m[1] - a[1]) - (b[1] - a[1]) * (m[0] - a[0])) / chord;
-    let turnDeg = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
-    if (turnDeg > 90) turnDeg -= 180;
-    if (turnDeg < -90) turnDeg += 180;
-    const half = Math.max(Math.abs(b[0] - a[0]), Math.abs(b[1] - a[1]), 12) / 2;
-    const box = grown({ x: m[0], y: m[1], width: 0, height: 0 }, half);
-    // Text close to upright reads poorly; prefer level stretches.
-    const cost = bend + Math.abs(turnDeg) / 30;
-    if ((best === null || cost < best.bend) && allowed(box)) best = { at: m, turnDeg, box, bend: cost };
-  }
-  return best;
-}
-
-function pointAlong(line: readonly XY[], along: number): XY {
-  let left = along;
-  for (let i = 1; i < line.length; i += 1) {
-    const a = line[i - 1] as XY;
-    const b = line[i] as XY;
-    const length = distance(a, b);
-    if (left <= length && length > 0) {
-      const t = Math.max(0, left / length);
-      return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-    }
-    left -= length;
-  }
-  return line[line.length - 1] ?? [0, 0];
 }
 
 function fallArrows(

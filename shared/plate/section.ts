@@ -1,19 +1,20 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import type { PlanOption } from '../planner/plan.ts';
-import { sectionAlong } from '../terrain/section.ts';
 import type { SectionGround } from '../terrain/section.ts';
-import { feetAndInches, rise } from '../units/format.ts';
 import * as format from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';
-import { element, group } from './element.ts';
+import { element } from './element.ts';
 import { flightBand } from './flightBand.ts';
-import { haloText, placeLabels } from './labels.ts';
-import { ballMark, flagTag, landingRing } from './marks.ts';
+import { placeLabels } from './labels.ts';
+import { ballMark, landingRing } from './marks.ts';
 import { openPath } from './pathData.ts';
 import { dashes, strokes } from './pattern.ts';
 import { distanceAxis, rug } from './sectionAxis.ts';
 import { finishDistances, heightLookup, lineAxis, pathTop } from './sectionLine.ts';
+import { groundShown } from './sectionGround.ts';
+import { bead, cup, longFlag, sectionLabel } from './sectionMarks.ts';
 import { sidePath, type SidePath } from './sectionPath.ts';
+import { sectionWords } from './sectionWords.ts';
 import { coverStrip } from './sectionStrip.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
@@ -130,7 +131,6 @@ export function drawSection(
   const ink = inks.propose;
   const coarseDash = content.coarse ? { 'stroke-dasharray': dashes(style, 6, 5) } : {};
 
-  const text = textSize(style, 14.5);
   const apex = flight.reduce<XY | null>((best, p) => (best === null || p[1] < best[1] ? p : best), null);
   const taken: Box[] = [
     { x: ballAt[0] - 13 * k, y: ballAt[1] - 34 * k, width: 26 * k, height: 36 * k },
@@ -140,47 +140,14 @@ export function drawSection(
   ];
   const runM = option.runM;
   const runText = firstDown === undefined ? 'rolls' : 'runs out';
-  const common = { size: text, face: 'sans' as const, weight: 400 as const, ink: inks.ink, leader: false };
-  const runFrom = landing ?? ballAt;
-  const lastPoint = points[points.length - 1] ?? flagAt;
-  const requests = [
-    ...(landing !== null && content.landText !== ''
-      ? [
-          {
-            ...common,
-            text: content.landText,
-            at: landing,
-            weight: 700 as const,
-            ink,
-            away: 16 * k,
-            leader: true,
-            priority: 9,
-          },
-        ]
-      : []),
-    ...(apex !== null && option.apexM > 0.05
-      ? [
-          {
-            ...common,
-            text: `top of flight ${feetAndInches(option.apexM, units)}`,
-            at: apex,
-            away: 8 * k,
-            priority: 8,
-          },
-        ]
-      : []),
-    ...(runM > 0.2
-      ? [
-          {
-            ...common,
-            text: `${runText} ${format.withUnit(format.distance(runM, units))}, ${runWords(option.runRiseM, units)}`,
-            at: [(runFrom[0] + lastPoint[0]) / 2, Math.min(runFrom[1], lastPoint[1])] as const,
-            away: 9 * k,
-            priority: 7,
-          },
-        ]
-      : []),
-  ];
+  const requests = sectionWords(option, style, units, {
+    landText: content.landText,
+    runText,
+    landing,
+    apex,
+    from: landing ?? ballAt,
+    end: points[points.length - 1] ?? flagAt,
+  });
   const placed = placeLabels(requests, taken, {
     x: 2,
     y: 1,
@@ -235,99 +202,4 @@ export function drawSection(
     distanceAxis(xOf, axisY, farM, style, units, axisText),
   );
   return { node, exaggeration: stretch, scaleText };
-}
-
-/**
- * The ground to draw. Where the flight is tall for the drawing, more ground before and behind fills the width that both
- * scales leave over.
- */
-function groundShown(
-  ground: SectionGround,
-  axis: ReturnType<typeof lineAxis>,
-  [shortM, pastM]: readonly [number, number],
-  topM: number,
-  spareM: (spanM: number, lengthM: number) => number,
-): {
-  readonly line: ReturnType<typeof sectionAlong>;
-  readonly profile: readonly number[];
-  readonly lowM: number;
-  readonly spanM: number;
-  readonly nearM: number;
-  readonly farM: number;
-} {
-  let [nearM, farM] = [shortM, pastM];
-  for (let round = 0; ; round += 1) {
-    const line = sectionAlong(ground, [axis.at(nearM), axis.at(farM)], 0.2);
-    const profile = Array.from(line.heightsM);
-    const lowM = Math.min(...profile);
-    const spanM = Math.max(Math.max(...profile, topM) - lowM, 0.4);
-    const spare = spareM(spanM, farM - nearM);
-    if (spare <= 0.01 || round === 2) return { line, profile, lowM, spanM, nearM, farM };
-    nearM -= spare * 0.35;
-    farM += spare * 0.65;
-  }
-}
-
-function runWords(riseM: number, units: UnitsPreference): string {
-  const words = rise(riseM, units);
-  return words === 'level' ? 'level' : words.replace('rises', 'rising').replace('falls', 'falling');
-}
-
-function bead(at: XY | undefined, ink: string, k: number): SvgNode | null {
-  return at === undefined ? null : element('circle', { cx: at[0], cy: at[1], r: 2.4 * k, fill: ink });
-}
-
-function cup([x, y]: XY, style: PlateStyle): SvgNode {
-  const k = style.symbolScale;
-  return element('rect', {
-    x: x - 2.6 * k,
-    y,
-    width: 5.2 * k,
-    height: 7 * k,
-    fill: style.inks.sheet,
-    stroke: style.inks.ink,
-    'stroke-width': 1.3 * k,
-  });
-}
-
-function longFlag([x, y]: XY, label: string, style: PlateStyle): SvgNode {
-  const k = style.symbolScale;
-  const lift = 34 * k;
-  return group(
-    'long-flag',
-    element('line', {
-      x1: x,
-      y1: y + 6 * k,
-      x2: x,
-      y2: y - lift - 18 * k,
-      stroke: style.inks.ink,
-      'stroke-width': 1.9 * k,
-    }),
-    flagTag([x - 0.9 * k, y - lift - 18 * k], label, true, style),
-  );
-}
-
-function sectionLabel(label: ReturnType<typeof placeLabels>[number], style: PlateStyle): SvgNode {
-  const { request, box } = label;
-  const k = style.symbolScale;
-  const foot = box.y + box.height;
-  return group(
-    'label',
-    request.leader
-      ? element('line', {
-          x1: Math.min(Math.max(request.at[0] + 3 * k, box.x + 6 * k), box.x + box.width - 6 * k),
-          y1: foot + 1 * k,
-          x2: request.at[0],
-          y2: request.at[1] - 5 * k,
-          stroke: request.ink,
-          'stroke-width': 1.1 * k,
-        })
-      : null,
-    haloText(request.text, box.x + box.width / 2, box.y + box.height * 0.78, style, {
-      size: request.size,
-      weight: request.weight,
-      ink: request.ink,
-      anchor: 'middle',
-    }),
-  );
 }

@@ -1,7 +1,8 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { planePoint } from '../geometry/points.ts';
 import type { PlanOption } from '../planner/plan.ts';
-import { drawnFinishes, holedCode, isTroubleFinish } from './shotMark.ts';
+import { holedCode, isTroubleFinish } from './finishCodes.ts';
+import { drawnFinishes } from './shotMark.ts';
 
 /** The straight line from ball to flag: places on it by distance, and how far along it any point lies. */
 export interface LineAxis {

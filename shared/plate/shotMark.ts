@@ -1,17 +1,17 @@
 import { planePoint } from '../geometry/points.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import type { FinishEllipse, PlanOption } from '../planner/plan.ts';
-import { coverCode } from '../words/vocabulary.ts';
 import { element, group, round2 } from './element.ts';
-import type { LabelRequest } from './labels.ts';
+import { holedCode, isTroubleFinish } from './finishCodes.ts';
+import { ellipsePoints, pointsEllipse } from './finishEllipse.ts';
 import { landingRing } from './marks.ts';
 import { openPath, segment } from './pathData.ts';
 import { dashes, hatch, strokes } from './pattern.ts';
 import { shapeFromRings } from './shape.ts';
+import { aimEnd } from './shotLabels.ts';
 import type { PlateStyle } from './style.ts';
-import { textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
-import type { Box, PlateView, XY } from './view.ts';
+import type { PlateView, XY } from './view.ts';
 import { projection } from './view.ts';
 
 /** One option drawn on the map. */
@@ -31,20 +31,6 @@ export interface DrawnShot {
 
 /** Finishes drawn, at most: enough to see the spread, few enough to count. */
 export const drawnFinishes = 160;
-
-export const holedCode = 254;
-const lostCode = 255;
-
-const troubleCodes: ReadonlySet<number> = new Set([
-  coverCode('bunker'),
-  coverCode('penaltyArea'),
-  coverCode('outOfBounds'),
-  coverCode('heavyRough'),
-  lostCode,
-]);
-
-/** Whether a finish code is one the drawing marks with a cross. */
-export const isTroubleFinish = (code: number): boolean => troubleCodes.has(code);
 
 export function drawShot(view: PlateView, style: PlateStyle, shot: DrawnShot): SvgNode {
   const { option, role } = shot;
@@ -117,16 +103,6 @@ function pathParts(option: PlanOption, toDrawing: (p: PlanePoint) => XY): PathPa
     roll: roll.length > 1 ? openPath(roll) : '',
     beads: hopStops.slice(1).map(at),
   };
-}
-
-/** Where the start line ends: past the flag by an eighth of the distance, at least 1 m. */
-function aimEnd(shot: DrawnShot): PlanePoint {
-  const east = shot.flag.eastM - shot.ball.eastM;
-  const north = shot.flag.northM - shot.ball.northM;
-  const length = Math.hypot(east, north);
-  const reach = length + Math.max(1.2, length * 0.14);
-  const a = (shot.option.aimBearingDeg * Math.PI) / 180;
-  return planePoint(shot.ball.eastM + Math.sin(a) * reach, shot.ball.northM + Math.cos(a) * reach);
 }
 
 function aimLine(
@@ -224,99 +200,4 @@ function finishes(
     strokes(crosses.join(''), style.inks.halo, 4 * k, {}),
     strokes(crosses.join(''), ink, 1.7 * k, {}),
   );
-}
-
-/** Points round an ellipse of finishes, in the plane. */
-export function ellipsePoints(ellipse: FinishEllipse, count = 48): PlanePoint[] {
-  const a = (ellipse.bearingDeg * Math.PI) / 180;
-  const [along, across] = [Math.sin(a), Math.cos(a)];
-  return Array.from({ length: count }, (_, i) => {
-    const t = (2 * Math.PI * i) / count;
-    const u = ellipse.semiMajorM * Math.cos(t);
-    const v = ellipse.semiMinorM * Math.sin(t);
-    return planePoint(
-      ellipse.centre.eastM + u * along + v * across,
-      ellipse.centre.northM + u * across - v * along,
-    );
-  });
-}
-
-/**
- * The ellipse of equal likelihood of flat [east, north] pairs taken as normal, `sigmas` standard deviations out: 1.18
- * holds half of them (sqrt(2 ln 2)). Null for fewer than 3 points.
- */
-export function pointsEllipse(flatM: Float64Array, sigmas: number): FinishEllipse | null {
-  const n = Math.floor(flatM.length / 2);
-  if (n < 3) return null;
-  let sumE = 0;
-  let sumN = 0;
-  for (let i = 0; i < n; i += 1) {
-    sumE += flatM[2 * i] ?? 0;
-    sumN += flatM[2 * i + 1] ?? 0;
-  }
-  const [meanE, meanN] = [sumE / n, sumN / n];
-  let [ee, en, nn] = [0, 0, 0];
-  for (let i = 0; i < n; i += 1) {
-    const de = (flatM[2 * i] ?? 0) - meanE;
-    const dn = (flatM[2 * i + 1] ?? 0) - meanN;
-    ee += de * de;
-    en += de * dn;
-    nn += dn * dn;
-  }
-  const [vee, ven, vnn] = [ee / n, en / n, nn / n];
-  const middle = (vee + vnn) / 2;
-  const spread = Math.sqrt(((vee - vnn) / 2) ** 2 + ven * ven);
-  return {
-    centre: planePoint(meanE, meanN),
-    semiMajorM: sigmas * Math.sqrt(Math.max(middle + spread, 0)),
-    semiMinorM: sigmas * Math.sqrt(Math.max(middle - spread, 0)),
-    bearingDeg: 90 - ((Math.atan2(2 * ven, vee - vnn) / 2) * 180) / Math.PI,
-  };
-}
-
-/** The texts a shot wants near its landing spot and the head of its aim line. */
-export function shotLabels(view: PlateView, style: PlateStyle, shot: DrawnShot): LabelRequest[] {
-  const { toDrawing } = projection(view);
-  const k = style.symbolScale;
-  const ink = shot.role === 'proposed' ? style.inks.propose : style.inks.ink2;
-  const base = { size: textSize(style, 15), face: 'sans' as const, weight: 700 as const, ink };
-  const labels: LabelRequest[] = [];
-  if (shot.landText !== '' && shot.option.landing !== null)
-    labels.push({
-      ...base,
-      text: shot.landText,
-      at: toDrawing(shot.option.landing),
-      away: 14 * k,
-      leader: true,
-      priority: 90,
-    });
-  if (shot.aimText !== '')
-    labels.push({
-      ...base,
-      text: shot.aimText,
-      at: toDrawing(aimEnd(shot)),
-      away: 9 * k,
-      leader: false,
-      priority: 89,
-    });
-  return labels;
-}
-
-/** Boxes the lines of a shot cover, for texts and scattered symbols to keep clear of. */
-export function shotBoxes(view: PlateView, style: PlateStyle, shot: DrawnShot): Box[] {
-  const { toDrawing } = projection(view);
-  const half = 5 * style.symbolScale;
-  const around = ([x, y]: XY): Box => ({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
-  const { pointsM } = shot.option.path;
-  const count = Math.floor(pointsM.length / 3);
-  const boxes: Box[] = [];
-  let last: XY | null = null;
-  for (let i = 0; i < count; i += 1) {
-    const at = toDrawing(planePoint(pointsM[3 * i] ?? 0, pointsM[3 * i + 1] ?? 0));
-    if (last !== null && Math.hypot(at[0] - last[0], at[1] - last[1]) < 2 * half && i < count - 1) continue;
-    boxes.push(around(at));
-    last = at;
-  }
-  boxes.push(around(toDrawing(aimEnd(shot))));
-  return boxes;
 }

@@ -1,6 +1,6 @@
 import { planePoint } from '../../../shared/geometry/points.ts';
 import type { PlanePoint } from '../../../shared/geometry/points.ts';
-import { pointsEllipse } from '../../../shared/plate/shotMark.ts';
+import { pointsEllipse } from '../../../shared/plate/finishEllipse.ts';
 import type { PlanOption } from '../../../shared/planner/plan.ts';
 import { generator } from '../../../shared/random/generator.ts';
 import { coverCode } from '../../../shared/words/vocabulary.ts';
