@@ -4,12 +4,14 @@ import { useStore } from 'zustand';
 import { headerOf, holesInOrder, recordsOf } from '../shared/atlas/document.ts';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
+import { host } from './bridge/host.ts';
 import type { ShelfRow } from './library/database.ts';
 import type { BookPlanning } from './store/bookPlanning.ts';
 import type { Desk } from './store/desk.ts';
 import { dismissNotice, noticeStore } from './store/notices.ts';
 import { redoAnnotation, undoAnnotation } from '../shared/atlas/history.ts';
 import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
+import { runMenuCommand } from './store/menuCommand.ts';
 import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { sessionStore, type Workspace, workspaces } from './store/session.ts';
@@ -72,6 +74,8 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
   }, [desk]);
+
+  useEffect(() => host().onCommand((command) => runMenuCommand(desk, command)), [desk]);
 
   const document = open === null ? null : documentOfAtlas(open);
   const holes = document === null ? [] : holesInOrder(document);

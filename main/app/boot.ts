@@ -4,6 +4,7 @@ import type { BrowserWindow } from 'electron';
 import { app, Menu, protocol, session, shell } from 'electron';
 import { atlasFiles } from '../files/atlasFiles.ts';
 import { answerHost } from '../ipc/answerHost.ts';
+import { sendCommand } from '../ipc/sendCommand.ts';
 import { SCHEME, WINDOW_ORIGIN } from './address.ts';
 import { answerPages } from './answerPages.ts';
 import { createWindow } from './createWindow.ts';
@@ -11,6 +12,7 @@ import { desktopHost } from './desktopHost.ts';
 import { guardContents } from './guardContents.ts';
 import { menuTemplate } from './menu.ts';
 import { limitPermissions } from './permissions.ts';
+import { nameOurselves } from './pictureRequests.ts';
 import { printToPdf } from './printToPdf.ts';
 
 /** Starts the desktop program. `out` is the folder of the build. */
@@ -33,6 +35,7 @@ export async function boot(out: string): Promise<void> {
   const printable = new Map<string, string>();
   answerPages(protocol, join(out, 'renderer'), printable);
   limitPermissions(session.defaultSession);
+  nameOurselves(session.defaultSession, app.getVersion());
 
   let window: BrowserWindow | null = null;
   const openWindow = (): void => {
@@ -59,6 +62,9 @@ export async function boot(out: string): Promise<void> {
         showBackups: () => {
           mkdirSync(backups, { recursive: true });
           void shell.openPath(backups);
+        },
+        command: (command) => {
+          if (window !== null) sendCommand(window.webContents, command);
         },
       }),
     ),

@@ -1,11 +1,17 @@
 import { basename, extname, parse } from 'node:path';
 import { dialog, type BrowserWindow } from 'electron';
-import type { Host, HostResult } from '../../shared/protocol/host.ts';
+import type { HostCalls, HostResult } from '../../shared/protocol/host.ts';
 import type { AtlasFiles } from '../files/atlasFiles.ts';
 import { fileProblem } from '../files/fileProblem.ts';
 import { writeAtomic } from '../files/writeAtomic.ts';
+import { InputProblem } from '../../shared/words/inputProblem.ts';
 
 const atlasFilter = { name: 'Swale atlas', extensions: ['geojson', 'json'] };
+const bundleFilter = { name: 'Swale atlas with pictures', extensions: ['zip'] };
+const openFilter = {
+  name: 'Swale atlas',
+  extensions: [...atlasFilter.extensions, ...bundleFilter.extensions],
+};
 const ok = <T>(value: T): HostResult<T> => ({ ok: true, value });
 
 export interface DesktopParts {
@@ -16,7 +22,7 @@ export interface DesktopParts {
 }
 
 /** The host on the desktop: the system's own dialogs, files written atomically, and PDF from the built-in browser. */
-export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
+export function desktopHost({ window, files, toPdf }: DesktopParts): HostCalls {
   const askForPlace = async (suggested: string, filter: Electron.FileFilter): Promise<string | null> => {
     const options = { defaultPath: suggested, filters: [filter] };
     const parent = window();
@@ -27,7 +33,7 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
 
   return {
     async openAtlas() {
-      const options: Electron.OpenDialogOptions = { properties: ['openFile'], filters: [atlasFilter] };
+      const options: Electron.OpenDialogOptions = { properties: ['openFile'], filters: [openFilter] };
       const parent = window();
       const answer =
         parent === null ? await dialog.showOpenDialog(options) : await dialog.showOpenDialog(parent, options);
@@ -35,14 +41,23 @@ export function desktopHost({ window, files, toPdf }: DesktopParts): Host {
       return ok(answer.canceled || path === undefined ? null : await files.open(path));
     },
 
-    async saveAtlas(handle, text) {
-      await files.save(handle, text);
+    async saveAtlas(handle, content) {
+      await files.save(handle, content);
       return ok(null);
     },
 
-    async saveAtlasAs(suggestedName, text) {
-      const path = await askForPlace(fileNameOf(suggestedName), atlasFilter);
-      return ok(path === null ? null : await files.saveAs(path, text));
+    async saveAtlasAs(suggestedName, content) {
+      const bundle = isZip(suggestedName);
+      const path = await askForPlace(fileNameOf(suggestedName), bundle ? bundleFilter : atlasFilter);
+      if (path === null) return ok(null);
+      if (isZip(path) !== bundle)
+        throw new InputProblem(
+          'wrong-ending',
+          bundle ? 'an atlas with pictures is kept in a bundle.' : 'an atlas without pictures is no bundle.',
+          basename(path),
+          `Give it a name that ends in ${bundle ? '.zip' : '.geojson'}.`,
+        );
+      return ok(await files.saveAs(path, content));
     },
 
     async keepFile(suggestedName, content) {
@@ -76,6 +91,8 @@ async function written(path: string, content: Uint8Array): Promise<void> {
     throw fileProblem(error, path);
   }
 }
+
+const isZip = (path: string): boolean => extname(path).toLowerCase() === '.zip';
 
 /** A page suggests a name, never a folder. */
 const fileNameOf = (suggested: string): string => basename(suggested.replaceAll('\\', '/'));

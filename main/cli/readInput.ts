@@ -1,21 +1,31 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Readable } from 'node:stream';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { readAtlasFile, type ReadOptions } from '../../shared/formats/readAtlasFile.ts';
+import { type AtlasContent, readAtlasContent } from '../../shared/formats/bundle.ts';
+import type { ReadOptions } from '../../shared/formats/readAtlasFile.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { fileProblem } from '../files/fileProblem.ts';
 
-/** The atlas in a file. Throws InputProblem. */
+/** The atlas in a file, alone or in a bundle with its pictures. Throws InputProblem. */
 export async function readAtlas(path: string, options: ReadOptions = {}): Promise<AtlasDocument> {
+  return (await readBundle(path, options)).document;
+}
+
+/** The same with what else is in the bundle. */
+export async function readBundle(path: string, options: ReadOptions = {}): Promise<AtlasContent> {
   let content: Uint8Array;
   try {
     content = await readFile(path);
   } catch (error) {
     throw fileProblem(error, path);
   }
-  return readAtlasFile(decoded(content, basename(path)), basename(path), options);
+  return readAtlasContent(content, basename(path), sha256, options);
 }
+
+const sha256 = (content: Uint8Array): Promise<string> =>
+  Promise.resolve(createHash('sha256').update(content).digest('hex'));
 
 /** All of a stream as JSON. Throws InputProblem. */
 export async function readJson(stream: Readable, place: string): Promise<unknown> {

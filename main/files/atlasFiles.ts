@@ -7,16 +7,19 @@ import { keepBackup } from './backups.ts';
 import { fileProblem } from './fileProblem.ts';
 import { writeAtomic } from './writeAtomic.ts';
 
-/** An atlas of a whole course with every reading is some megabytes; anything near this is something else. */
+/** An atlas of a whole course with every reading is some megabytes, and some pictures more; this is something else. */
 const LARGEST_BYTES = 256 * 1024 * 1024;
 
 /** Reads and writes atlas files for a window that knows them only by handles. All methods throw InputProblem. */
 export interface AtlasFiles {
   open(path: string): Promise<OpenedFile>;
   /** Writes back to the place of a handle; refuses where the file there is no longer the one that was read. */
-  save(handle: string, text: string): Promise<void>;
+  save(handle: string, content: string | Uint8Array): Promise<void>;
   /** Writes to a place the person chose, where the system's dialog has asked before replacing anything. */
-  saveAs(path: string, text: string): Promise<{ readonly handle: string; readonly fileName: string }>;
+  saveAs(
+    path: string,
+    content: string | Uint8Array,
+  ): Promise<{ readonly handle: string; readonly fileName: string }>;
 }
 
 /** @param backupRoot folder in which every file that is about to be replaced is kept first */
@@ -27,19 +30,23 @@ export function atlasFiles(backupRoot: string): AtlasFiles {
     known.set(handle, { path, fingerprint: fingerprintOf(content) });
     return handle;
   };
-  const replace = async (path: string, before: Uint8Array | null, text: string): Promise<void> => {
+  const replace = async (
+    path: string,
+    before: Uint8Array | null,
+    content: string | Uint8Array,
+  ): Promise<void> => {
     if (before !== null) await keepBackup(backupRoot, path, before);
-    await writeAtomic(path, text);
+    await writeAtomic(path, content);
   };
 
   return {
     async open(path) {
       const content = await contentOf(path);
       if (content === null) throw fileProblem(Object.assign(new Error(), { code: 'ENOENT' }), path);
-      return { handle: remember(path, content), fileName: basename(path), text: decode(content, path) };
+      return { handle: remember(path, content), fileName: basename(path), content };
     },
 
-    async save(handle, text) {
+    async save(handle, content) {
       const file = known.get(handle);
       if (file === undefined)
         throw new InputProblem('file-unknown', 'The place of this file is not known.', '', 'Use Save as.');
@@ -52,17 +59,17 @@ export function atlasFiles(backupRoot: string): AtlasFiles {
             basename(file.path),
             'Use Save as to keep your version beside it.',
           );
-        await replace(file.path, before, text);
-        file.fingerprint = fingerprintOf(text);
+        await replace(file.path, before, content);
+        file.fingerprint = fingerprintOf(content);
       } catch (error) {
         throw fileProblem(error, file.path);
       }
     },
 
-    async saveAs(path, text) {
+    async saveAs(path, content) {
       try {
-        await replace(path, await contentOf(path), text);
-        return { handle: remember(path, text), fileName: basename(path) };
+        await replace(path, await contentOf(path), content);
+        return { handle: remember(path, content), fileName: basename(path) };
       } catch (error) {
         throw fileProblem(error, path);
       }
@@ -88,18 +95,5 @@ async function contentOf(path: string): Promise<Uint8Array | null> {
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null;
     throw fileProblem(error, path);
-  }
-}
-
-function decode(content: Uint8Array, path: string): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(content);
-  } catch {
-    throw new InputProblem(
-      'file-not-text',
-      'this is not a text file.',
-      basename(path),
-      'Choose an atlas file.',
-    );
   }
 }

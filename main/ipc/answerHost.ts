@@ -1,5 +1,5 @@
 import { ipcMain, type IpcMainInvokeEvent } from 'electron';
-import type { Host, HostResult } from '../../shared/protocol/host.ts';
+import type { HostCalls, HostResult } from '../../shared/protocol/host.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { hostCalls, type HostPart } from './hostCalls.ts';
 
@@ -8,11 +8,11 @@ import { hostCalls, type HostPart } from './hostCalls.ts';
  * anything but what it should carry; whatever goes wrong comes back as a sentence.
  */
 export function answerHost(
-  host: Host,
+  host: HostCalls,
   isOwnFrame: (frame: IpcMainInvokeEvent['senderFrame']) => boolean,
 ): void {
   const answer = (
-    name: keyof Host,
+    name: keyof HostCalls,
     call: (texts: readonly string[], bytes: Uint8Array) => Promise<HostResult<unknown>>,
   ): void => {
     const { channel, carries }: { channel: string; carries: readonly HostPart[] } = hostCalls[name];
@@ -32,8 +32,8 @@ export function answerHost(
   };
 
   answer('openAtlas', () => host.openAtlas());
-  answer('saveAtlas', ([handle = '', text = '']) => host.saveAtlas(handle, text));
-  answer('saveAtlasAs', ([name = '', text = '']) => host.saveAtlasAs(name, text));
+  answer('saveAtlas', ([handle = ''], bytes) => host.saveAtlas(handle, bytes));
+  answer('saveAtlasAs', ([name = ''], bytes) => host.saveAtlasAs(name, bytes));
   answer('keepFile', ([name = ''], bytes) => host.keepFile(name, bytes));
   answer('printPlaybook', ([html = '', name = '']) => host.printPlaybook(html, name));
   answer('sampleAtlas', () => host.sampleAtlas());

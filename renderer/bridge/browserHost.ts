@@ -20,9 +20,15 @@ interface FilePickers {
   showSaveFilePicker?(options: PickerOptions): Promise<FileHandle>;
 }
 
-const atlasType: PickerOptions['types'] = [
-  { description: 'Swale atlas', accept: { 'application/geo+json': ['.geojson', '.json'] } },
-];
+const ATLAS_TYPE = 'application/geo+json';
+const BUNDLE_TYPE = 'application/zip';
+const plain = { description: 'Swale atlas', accept: { [ATLAS_TYPE]: ['.geojson', '.json'] } };
+const bundle = { description: 'Swale atlas with pictures', accept: { [BUNDLE_TYPE]: ['.zip'] } };
+const either = {
+  description: 'Swale atlas',
+  accept: { [ATLAS_TYPE]: ['.geojson', '.json'], [BUNDLE_TYPE]: ['.zip'] },
+};
+const isZip = (fileName: string): boolean => fileName.toLowerCase().endsWith('.zip');
 const DOWNLOAD = 'download:';
 
 const ok = <T>(value: T): HostResult<T> => ({ ok: true, value });
@@ -34,7 +40,8 @@ const sentence = (error: unknown): string =>
 /** Larger files are no atlas, and reading one would take memory the window has not got. */
 const MOST_BYTES = 256 * 1024 * 1024;
 
-const textOf = async (file: File): Promise<string | null> => (file.size > MOST_BYTES ? null : file.text());
+const contentOf = async (file: File): Promise<Uint8Array | null> =>
+  file.size > MOST_BYTES ? null : new Uint8Array(await file.arrayBuffer());
 
 const tooLarge = (fileName: string): { readonly ok: false; readonly reason: string } =>
   refused(`${fileName}: the file is far larger than an atlas can be. Choose an atlas file.`);
@@ -53,7 +60,7 @@ function chooseUpload(): Promise<File | null> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
-    input.accept = '.geojson,.json,application/geo+json';
+    input.accept = `.geojson,.json,.zip,${ATLAS_TYPE},${BUNDLE_TYPE}`;
     input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
     input.addEventListener('cancel', () => resolve(null));
     input.click();
@@ -83,45 +90,53 @@ export function browserHost(): Host {
     async openAtlas(): Promise<HostResult<OpenedFile | null>> {
       try {
         if (pickers.showOpenFilePicker !== undefined) {
-          const [handle] = await pickers.showOpenFilePicker({ types: atlasType });
+          const [handle] = await pickers.showOpenFilePicker({ types: [either] });
           if (handle === undefined) return ok(null);
-          const text = await (await handle.getFile()).text();
-          return ok({ handle: remember(handle), fileName: handle.name, text });
+          const content = await contentOf(await handle.getFile());
+          return content === null
+            ? tooLarge(handle.name)
+            : ok({ handle: remember(handle), fileName: handle.name, content });
         }
         const file = await chooseUpload();
         if (file === null) return ok(null);
-        const text = await textOf(file);
-        return text === null
+        const content = await contentOf(file);
+        return content === null
           ? tooLarge(file.name)
-          : ok({ handle: DOWNLOAD + file.name, fileName: file.name, text });
+          : ok({ handle: DOWNLOAD + file.name, fileName: file.name, content });
       } catch (error) {
         return changedMind(error) ? ok(null) : refused(`The file could not be read. ${sentence(error)}`);
       }
     },
 
-    async saveAtlas(token, text) {
+    async saveAtlas(token, content) {
       try {
         if (token.startsWith(DOWNLOAD)) {
-          download(token.slice(DOWNLOAD.length), text, 'application/geo+json');
+          const fileName = token.slice(DOWNLOAD.length);
+          download(fileName, new Uint8Array(content), isZip(fileName) ? BUNDLE_TYPE : ATLAS_TYPE);
           return ok(null);
         }
         const handle = handles.get(token);
         if (handle === undefined) return refused('The place of this file is no longer known. Use Save as.');
-        await write(handle, text);
+        await write(handle, new Uint8Array(content));
         return ok(null);
       } catch (error) {
         return refused(`The file was not written. ${sentence(error)} Use Save as to keep a copy elsewhere.`);
       }
     },
 
-    async saveAtlasAs(suggestedName, text) {
+    async saveAtlasAs(suggestedName, content) {
       try {
+        const bytes = new Uint8Array(content);
+        const zipped = isZip(suggestedName);
         if (pickers.showSaveFilePicker === undefined) {
-          download(suggestedName, text, 'application/geo+json');
+          download(suggestedName, bytes, zipped ? BUNDLE_TYPE : ATLAS_TYPE);
           return ok({ handle: DOWNLOAD + suggestedName, fileName: suggestedName });
         }
-        const handle = await pickers.showSaveFilePicker({ suggestedName, types: atlasType });
-        await write(handle, text);
+        const handle = await pickers.showSaveFilePicker({
+          suggestedName,
+          types: [zipped ? bundle : plain],
+        });
+        await write(handle, bytes);
         return ok({ handle: remember(handle), fileName: handle.name });
       } catch (error) {
         return changedMind(error) ? ok(null) : refused(`The file was not written. ${sentence(error)}`);
@@ -161,5 +176,8 @@ export function browserHost(): Host {
         return refused(`The sample course could not be read. ${sentence(error)}`);
       }
     },
+
+    // A page has no menu bar of its own: everything is in the window.
+    onCommand: () => () => undefined,
   };
 }

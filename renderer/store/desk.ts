@@ -2,11 +2,11 @@ import { headerOf, holesInOrder } from '../../shared/atlas/document.ts';
 import { changeHeader, type Edit } from '../../shared/atlas/edits.ts';
 import { historyOf } from '../../shared/atlas/history.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { readAtlasFile } from '../../shared/formats/readAtlasFile.ts';
-import { writeAtlasFile } from '../../shared/formats/writeAtlasFile.ts';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { ShelfRow } from '../library/database.ts';
 import type { JournalState, Library, ShelvedAtlas } from '../library/library.ts';
+import type { Pictures } from '../library/pictures.ts';
+import { openedAtlas, writtenAtlas } from './atlasContent.ts';
 import {
   atlasStore,
   documentOfAtlas,
@@ -21,6 +21,7 @@ import { holdAtlas } from './holdAtlas.ts';
 import { newAtlas, type NewAtlas } from './newAtlas.ts';
 import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
+import { keptPictures } from './pictureFiles.ts';
 import { firstSession, type Session, sessionFrom, sessionStore } from './session.ts';
 
 const SAMPLE_FILE = 'ossel-down.geojson';
@@ -32,11 +33,18 @@ export class Desk {
   readonly #library: Library;
   readonly #host: Host;
   readonly #now: () => number;
+  readonly #pictures: Pictures;
 
-  constructor(library: Library, host: Host, now: () => number = Date.now) {
+  constructor(
+    library: Library,
+    host: Host,
+    now: () => number = Date.now,
+    pictures: Pictures = keptPictures(),
+  ) {
     this.#library = library;
     this.#host = host;
     this.#now = now;
+    this.#pictures = pictures;
   }
 
   /** Opens what was open last, or the sample course at first start; keeps the session and preferences from then on. */
@@ -56,6 +64,7 @@ export class Desk {
       tell(troubleOf(error));
       if (atlasStore.getState().open === null) await this.openSample();
     }
+    this.#pictures.sweep(this.#now()).catch(this.#report);
     preferencesStore.subscribe((preferences: Preferences) => {
       this.#library.keep(PREFERENCES, preferences).catch(this.#report);
     });
@@ -99,12 +108,12 @@ export class Desk {
 
   async openSample(): Promise<void> {
     const text = this.#granted(await this.#host.sampleAtlas());
-    if (text !== null) await this.#adopt(text, SAMPLE_FILE, null);
+    if (text !== null) await this.#adopt(new TextEncoder().encode(text), SAMPLE_FILE, null);
   }
 
   async openFile(): Promise<void> {
     const file = this.#granted(await this.#host.openAtlas());
-    if (file !== null) await this.#adopt(file.text, file.fileName, file.handle);
+    if (file !== null) await this.#adopt(file.content, file.fileName, file.handle);
   }
 
   async openFromLibrary(id: string): Promise<void> {
@@ -198,31 +207,11 @@ export class Desk {
   }
 
   async save(): Promise<void> {
-    const { open } = atlasStore.getState();
-    if (open === null) return;
-    if (open.fileHandle === null) {
-      await this.saveAs();
-      return;
-    }
-    const document = documentOfAtlas(open);
-    const result = await this.#host.saveAtlas(open.fileHandle, writeAtlasFile(document));
-    if (!result.ok) {
-      tell({ message: result.reason, remedy: '' });
-      return;
-    }
-    this.#update(open.id, { inFile: document });
-    this.#keepAbout();
+    await this.#write(false);
   }
 
   async saveAs(): Promise<void> {
-    const { open } = atlasStore.getState();
-    if (open === null) return;
-    const document = documentOfAtlas(open);
-    const suggested = open.fileName ?? `${fileNameFrom(headerOf(document).name)}.geojson`;
-    const saved = this.#granted(await this.#host.saveAtlasAs(suggested, writeAtlasFile(document)));
-    if (saved === null) return;
-    this.#update(open.id, { fileHandle: saved.handle, fileName: saved.fileName, inFile: document });
-    this.#keepAbout();
+    await this.#write(true);
   }
 
   atlases(): Promise<readonly ShelfRow[]> {
@@ -246,9 +235,47 @@ export class Desk {
     return null;
   }
 
-  async #adopt(text: string, fileName: string, handle: string | null): Promise<void> {
+  /** Writes the open atlas to its file; asks for a place where none is known, or where that one has not the right ending. */
+  async #write(elsewhere: boolean): Promise<void> {
+    const { open } = atlasStore.getState();
+    if (open === null) return;
+    const document = documentOfAtlas(open);
     try {
-      await this.#place(readAtlasFile(text, fileName, { crossingOutlines: 'keep' }), fileName, handle);
+      const { fileHandle, fileName } = open;
+      const asBundle = !elsewhere && fileName?.toLowerCase().endsWith('.zip') === true;
+      const written = await writtenAtlas(document, this.#pictures, asBundle);
+      const fits = (fileName?.toLowerCase().endsWith('.zip') === true) === (written.ending === '.zip');
+      if (!elsewhere && fileHandle !== null && fits) {
+        const saved = await this.#host.saveAtlas(fileHandle, written.content);
+        if (!saved.ok) {
+          tell({ message: saved.reason, remedy: '' });
+          return;
+        }
+        this.#update(open.id, { inFile: document });
+      } else {
+        const base = fileName?.replace(/\.(geojson|json|zip)$/i, '') ?? fileNameFrom(headerOf(document).name);
+        const suggested = fits && fileName !== null ? fileName : base + written.ending;
+        const saved = this.#granted(await this.#host.saveAtlasAs(suggested, written.content));
+        if (saved === null) return;
+        this.#update(open.id, { fileHandle: saved.handle, fileName: saved.fileName, inFile: document });
+      }
+      this.#keepAbout();
+      for (const name of written.missing)
+        tell({
+          message: `${name}: the file of this picture is not here, so it is not in the bundle.`,
+          remedy: 'Open the bundle it came with, or lay it anew from its own file.',
+        });
+    } catch (error) {
+      this.#report(error);
+    }
+  }
+
+  async #adopt(content: Uint8Array, fileName: string, handle: string | null): Promise<void> {
+    try {
+      const { document, damaged } = await openedAtlas(content, fileName, this.#pictures, this.#now());
+      await this.#place(document, fileName, handle);
+      for (const message of damaged)
+        tell({ message, remedy: 'The rest is as it was saved; lay the picture anew from its own file.' });
     } catch (error) {
       this.#report(error);
     }

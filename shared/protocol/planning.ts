@@ -1,5 +1,6 @@
 import type { AtlasDocument } from '../atlas/records.ts';
 import type { Plan } from '../planner/plan.ts';
+import type { PlayerAdvice, PlayersRequest } from '../planner/playersAdvice.ts';
 import type { SurroundsMap } from '../planner/surroundsMap.ts';
 import type { SwitchPoints } from '../planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../planner/tryShot.ts';
@@ -52,6 +53,10 @@ export interface TryQuestion extends HoleQuestion {
   readonly request: TryRequest;
 }
 
+export interface PlayersQuestion extends HoleQuestion {
+  readonly request: PlayersRequest;
+}
+
 export interface PagesQuestion extends HoleQuestion {
   readonly plans: readonly Plan[];
   readonly units: UnitsPreference;
@@ -70,6 +75,8 @@ export interface PlanningCalls {
   switchPoints: [PlanQuestion, SwitchPoints];
   surrounds: [SurroundsQuestion, SurroundsMap];
   tryShot: [TryQuestion, TriedShot];
+  /** What several players are advised from the same ball, in their order. */
+  players: [PlayersQuestion, readonly PlayerAdvice[]];
   /** The pages of a playbook as one HTML file. */
   pages: [PagesQuestion, string];
   /** Makes ready what every plan to these flags needs; the answer is how many are. */

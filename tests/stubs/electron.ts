@@ -12,6 +12,10 @@ interface StubFrame {
 class StubWebContents extends EventEmitter {
   windowOpenHandler: ((details: { readonly url: string }) => { readonly action: string }) | null = null;
   readonly pdfOptions: unknown[] = [];
+  /** A message to the page reaches whatever the page's side listens with. */
+  send(channel: string, ...given: unknown[]): void {
+    ipcRenderer.emit(channel, {}, ...given);
+  }
   setWindowOpenHandler(handler: (details: { readonly url: string }) => { readonly action: string }): void {
     this.windowOpenHandler = handler;
   }
@@ -72,6 +76,9 @@ class StubApp extends EventEmitter {
   lock = true;
   quits = 0;
   isPackaged = false;
+  getVersion(): string {
+    return '1.2.3';
+  }
   readonly paths = new Map<string, string>();
   requestSingleInstanceLock(): boolean {
     return this.lock;
@@ -98,16 +105,17 @@ export const ipcMain = {
     handlers.set(channel, handler);
   },
 };
-export const ipcRenderer = {
+class StubIpcRenderer extends EventEmitter {
   /** The frame that the next calls come from. */
-  frame: { origin: 'app://swale', parent: null } as StubFrame | null,
+  frame: StubFrame | null = { origin: 'app://swale', parent: null };
   async invoke(channel: string, ...given: unknown[]): Promise<unknown> {
     const handler = handlers.get(channel);
     if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
     // What crosses between processes is a structured clone.
-    return structuredClone(await handler({ senderFrame: ipcRenderer.frame }, ...structuredClone(given)));
-  },
-};
+    return structuredClone(await handler({ senderFrame: this.frame }, ...structuredClone(given)));
+  }
+}
+export const ipcRenderer = new StubIpcRenderer();
 
 export const contextBridge = {
   exposed: new Map<string, unknown>(),
@@ -144,12 +152,28 @@ type PermissionRequest = (
   answer: (granted: boolean) => void,
   details: { readonly requestingUrl: string },
 ) => void;
+interface StubRequest {
+  readonly url: string;
+  readonly resourceType: string;
+  readonly requestHeaders: Readonly<Record<string, string>>;
+}
+type HeadersHandler = (
+  details: StubRequest,
+  answer: (changed: { readonly requestHeaders?: Readonly<Record<string, string>> }) => void,
+) => void;
 type PermissionCheck = (contents: null, permission: string, origin: string) => boolean;
 export const session = {
   defaultSession: {
     request: null as PermissionRequest | null,
     check: null as PermissionCheck | null,
     device: null as (() => boolean) | null,
+    webRequest: {
+      urls: [] as readonly string[],
+      headers: null as HeadersHandler | null,
+      onBeforeSendHeaders({ urls }: { readonly urls: readonly string[] }, handler: HeadersHandler): void {
+        Object.assign(session.defaultSession.webRequest, { urls, headers: handler });
+      },
+    },
     setPermissionRequestHandler(handler: PermissionRequest): void {
       session.defaultSession.request = handler;
     },
@@ -213,6 +237,7 @@ export function reset(): void {
   handlers.clear();
   schemeHandlers.clear();
   ipcRenderer.frame = { origin: 'app://swale', parent: null };
+  ipcRenderer.removeAllListeners();
   dialog.chosen = null;
   dialog.asked = [];
   shell.opened = [];

@@ -1,10 +1,11 @@
 import { basename } from 'node:path';
 import { checkAtlas } from '../../../shared/atlas/checkAtlas.ts';
 import type { Finding, Severity } from '../../../shared/atlas/checks/finding.ts';
+import { recordsOf } from '../../../shared/atlas/document.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import type { Command } from '../command.ts';
 import { readArguments } from '../readArguments.ts';
-import { readAtlas } from '../readInput.ts';
+import { readBundle } from '../readInput.ts';
 import { writeJson } from '../writeJson.ts';
 
 const severities: readonly Severity[] = ['error', 'warning', 'note'];
@@ -29,7 +30,8 @@ Example:
   async run(args, io) {
     const { positionals, flags } = readArguments(args, { positionals: ['FILE'], flags: ['json'] });
     const [path = ''] = positionals;
-    const document = await readAtlas(path, { crossingOutlines: 'keep' });
+    const { document, pictures } = await readBundle(path, { crossingOutlines: 'keep' });
+    const missing = recordsOf(document, 'picture').filter(({ sha256 }) => !pictures.has(sha256));
     const findings = severities.flatMap((severity) =>
       checkAtlas(document).filter((finding) => finding.severity === severity),
     );
@@ -37,12 +39,15 @@ Example:
     if (flags.has('json'))
       writeJson(io.stdout, {
         file: basename(path),
+        picturesMissing: missing.map(({ id }) => id),
         // What a mend would do is code, and of use in the window only.
         findings: findings.map(({ mend, ...finding }) => finding),
       });
     else {
       for (const { severity, place, what, remedy } of findings)
         io.stdout.write(`${severity.padEnd(8)} ${place === '' ? '' : `${place}: `}${what} ${remedy}\n`);
+      for (const { name } of missing)
+        io.stdout.write(`warning  picture ${name}: its file is not here or is damaged. Lay it anew.\n`);
       io.stdout.write(`${basename(path)}: ${counts.join(', ')}, ${document.records.size} records\n`);
     }
     if (findings.some(({ severity }) => severity === 'error'))

@@ -8,6 +8,8 @@ import { temporaryFolder } from '../../helpers/temporaryFolder.ts';
 
 beforeEach(() => electron.reset());
 
+const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+
 /** A started program with a built window of one page, and the folder it all lies in. */
 async function started(): Promise<string> {
   const folder = temporaryFolder();
@@ -121,6 +123,64 @@ describe('the desktop program', () => {
   });
 });
 
+interface MenuEntry {
+  readonly label?: string;
+  readonly accelerator?: string;
+  readonly submenu?: readonly MenuEntry[];
+  readonly click?: () => void;
+}
+
+describe('the menu bar', () => {
+  it('hands files and undoing to the window, with the keys the window has too', async () => {
+    await started();
+    const heard: string[] = [];
+    const stop = invokeHost.onCommand((command) => heard.push(command));
+    const menu = electron.Menu.applicationMenu as readonly MenuEntry[];
+    const entries = menu.flatMap(({ submenu }) => submenu ?? []);
+    const keys = entries.flatMap(({ label, accelerator, click }) => {
+      if (accelerator !== undefined) click?.();
+      return accelerator === undefined ? [] : [`${label ?? ''}: ${accelerator}`];
+    });
+    expect(keys).toEqual([
+      'New: CmdOrCtrl+N',
+      'Open a file: CmdOrCtrl+O',
+      'Save: CmdOrCtrl+S',
+      'Save as: Shift+CmdOrCtrl+S',
+      'Undo: CmdOrCtrl+Z',
+      'Redo: Shift+CmdOrCtrl+Z',
+    ]);
+    expect(heard).toEqual(['new', 'open', 'save', 'saveAs', 'undo', 'redo']);
+    electron.ipcRenderer.emit('menu:command', {}, 'format the disk');
+    stop();
+    entries.find(({ label }) => label === 'Save')?.click?.();
+    expect(heard).toHaveLength(6);
+  });
+});
+
+describe('requests for map pictures', () => {
+  it('say which program asks, and other requests stay as they are', async () => {
+    await started();
+    const { headers, urls } = electron.session.defaultSession.webRequest;
+    expect(urls).toEqual(['https://*/*', 'http://*/*']);
+    const sent = (resourceType: string): unknown => {
+      let answered: unknown;
+      headers?.(
+        { url: 'https://tiles.example/1/2/3.png', resourceType, requestHeaders: { Accept: 'image/png' } },
+        (changed) => (answered = changed),
+      );
+      return answered;
+    };
+    expect(sent('image')).toEqual({
+      requestHeaders: {
+        Accept: 'image/png',
+        'User-Agent': 'Swale/1.2.3 (desktop atlas)',
+        Referer: 'app://swale/',
+      },
+    });
+    expect(sent('script')).toEqual({});
+  });
+});
+
 describe('calls from the window', () => {
   it('opens an atlas, saves it with a backup, and says no more than its name', async () => {
     const folder = await started();
@@ -129,16 +189,36 @@ describe('calls from the window', () => {
     electron.dialog.chosen = path;
     const opened = await invokeHost.openAtlas();
     if (!opened.ok || opened.value === null) throw new Error('not opened');
-    expect(opened.value).toMatchObject({ fileName: 'course.geojson', text: 'one' });
+    expect(opened.value.fileName).toBe('course.geojson');
+    expect(Buffer.from(opened.value.content).toString()).toBe('one');
     expect(JSON.stringify(opened.value)).not.toContain(folder);
-    expect(await invokeHost.saveAtlas(opened.value.handle, 'two')).toEqual({ ok: true, value: null });
+    expect(await invokeHost.saveAtlas(opened.value.handle, bytes('two'))).toEqual({ ok: true, value: null });
     expect(readFileSync(path, 'utf8')).toBe('two');
+  });
+
+  it('keeps a bundle and an atlas file apart by their endings', async () => {
+    const folder = await started();
+    electron.dialog.chosen = join(folder, 'course.geojson');
+    expect(await invokeHost.saveAtlasAs('course.zip', bytes('PK'))).toEqual({
+      ok: false,
+      reason: 'course.geojson: an atlas with pictures is kept in a bundle. Give it a name that ends in .zip.',
+    });
+    electron.dialog.chosen = join(folder, 'course.ZIP');
+    const saved = await invokeHost.saveAtlasAs('course.zip', bytes('PK'));
+    expect(saved).toMatchObject({ ok: true, value: { fileName: 'course.ZIP' } });
+    expect(readFileSync(join(folder, 'course.ZIP'), 'utf8')).toBe('PK');
+    expect(await invokeHost.saveAtlasAs('course.geojson', bytes('{}'))).toMatchObject({ ok: false });
+    expect(electron.dialog.asked).toMatchObject([
+      { filters: [{ extensions: ['zip'] }] },
+      { filters: [{ extensions: ['zip'] }] },
+      { filters: [{ extensions: ['geojson', 'json'] }] },
+    ]);
   });
 
   it('gives null when the person changes their mind', async () => {
     await started();
     expect(await invokeHost.openAtlas()).toEqual({ ok: true, value: null });
-    expect(await invokeHost.saveAtlasAs('x.geojson', '{}')).toEqual({ ok: true, value: null });
+    expect(await invokeHost.saveAtlasAs('x.geojson', bytes('{}'))).toEqual({ ok: true, value: null });
     expect(await invokeHost.printPlaybook('<p>', 'x')).toEqual({ ok: true, value: null });
   });
 
@@ -158,7 +238,7 @@ describe('calls from the window', () => {
 
   it('refuses calls that do not carry what they should', async () => {
     await started();
-    for (const given of [[], ['a'], ['a', 1], ['a', 'b', 'c'], [{}, 'b']])
+    for (const given of [[], ['a'], ['a', 1], ['a', 'b'], ['a', bytes('b'), 'c'], [{}, bytes('b')]])
       expect(await electron.ipcRenderer.invoke('host:saveAtlas', ...given)).toMatchObject({
         ok: false,
         reason: 'saveAtlas was called wrongly.',
@@ -168,7 +248,7 @@ describe('calls from the window', () => {
   it('turns a failing disk into a sentence', async () => {
     const folder = await started();
     electron.dialog.chosen = join(folder, 'missing', 'course.geojson');
-    expect(await invokeHost.saveAtlasAs('course.geojson', '{}')).toEqual({
+    expect(await invokeHost.saveAtlasAs('course.geojson', bytes('{}'))).toEqual({
       ok: false,
       reason: 'course.geojson: there is no such file or folder. Check the name and the folder.',
     });
@@ -176,7 +256,7 @@ describe('calls from the window', () => {
 
   it('suggests a name only, never a folder', async () => {
     await started();
-    await invokeHost.saveAtlasAs('../../etc/a\\b\\course.geojson', '{}');
+    await invokeHost.saveAtlasAs('../../etc/a\\b\\course.geojson', bytes('{}'));
     expect(electron.dialog.asked).toMatchObject([{ defaultPath: 'course.geojson' }]);
   });
 
@@ -228,6 +308,7 @@ describe('the bridge into the page', () => {
     expect([...electron.contextBridge.exposed.keys()]).toEqual(['swaleHost']);
     expect(Object.keys(electron.contextBridge.exposed.get('swaleHost') ?? {}).sort()).toEqual([
       'keepFile',
+      'onCommand',
       'openAtlas',
       'printPlaybook',
       'sampleAtlas',

@@ -103,7 +103,7 @@ describe('a bundle of an atlas with its pictures', () => {
       'archive-too-large': stating(zipSync({ 'atlas.geojson': atlas }), 80 * 1024 * 1024),
     };
     for (const [code, content] of Object.entries(refused))
-      expect({ code, ...(await refusal(content)) }).toMatchObject({ code });
+      expect([code, (await refusal(content)).code]).toEqual([code, code]);
     // A picture that says it is small and unpacks to far more, and one that says how large it is, stay where they are.
     const name = `pictures/${'0'.repeat(64)}.png`;
     const bomb = zipSync({ 'atlas.geojson': atlas, [name]: [new Uint8Array(8 * 1024 * 1024), { level: 9 }] });
@@ -118,7 +118,7 @@ describe('a bundle of an atlas with its pictures', () => {
 describe('the head of a picture', () => {
   const bytes = (...parts: readonly (string | readonly number[])[]): Uint8Array =>
     new Uint8Array(
-      parts.flatMap((part) => (typeof part === 'string' ? [...part].map((c) => c.charCodeAt(0)) : part)),
+      parts.flatMap((part) => (typeof part === 'string' ? [...Buffer.from(part, 'latin1')] : [...part])),
     );
   const filled = new Array<number>(20).fill(0);
 

@@ -4,39 +4,45 @@ import { resolve } from 'node:path';
 import { beforeEach, expect, it } from 'vitest';
 import { LibraryDatabase } from '../../../renderer/library/database.ts';
 import { Library } from '../../../renderer/library/library.ts';
+import { PictureDatabase, Pictures } from '../../../renderer/library/pictures.ts';
 import { Desk } from '../../../renderer/store/desk.ts';
 import { movePlace } from '../../../renderer/store/edits.ts';
 import { noticeStore } from '../../../renderer/store/notices.ts';
 import { atlasStore, documentOfAtlas } from '../../../renderer/store/openAtlas.ts';
 import { undoAnnotation } from '../../../shared/atlas/history.ts';
-import { headerOf, recordsOf } from '../../../shared/atlas/document.ts';
-import type { AtlasDocument } from '../../../shared/atlas/records.ts';
+import { headerOf, recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
+import { putRecords, removeRecords } from '../../../shared/atlas/edits.ts';
+import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
-import type { Host } from '../../../shared/protocol/host.ts';
+import type { Host, OpenedFile } from '../../../shared/protocol/host.ts';
 
 const sample = readFileSync(
   resolve(import.meta.dirname, '../../../sample-course/ossel-down.geojson'),
   'utf8',
 );
 
-const written: { readonly place: string; readonly text: string }[] = [];
+const written: { readonly place: string; readonly content: Uint8Array }[] = [];
+const cut = { fileName: 'cut.geojson', content: new TextEncoder().encode(sample.slice(0, 900)) };
+/** What the person chooses to open. */
+let toOpen: Pick<OpenedFile, 'fileName' | 'content'> = cut;
 const host: Host = {
   openAtlas: () =>
     Promise.resolve({
       ok: true,
-      value: { handle: 't1', fileName: 'cut.geojson', text: sample.slice(0, 900) },
+      value: { handle: 't1', ...toOpen },
     }),
-  saveAtlas: (handle, text) => {
-    written.push({ place: handle, text });
+  saveAtlas: (handle, content) => {
+    written.push({ place: handle, content });
     return Promise.resolve({ ok: true, value: null });
   },
-  saveAtlasAs: (name, text) => {
-    written.push({ place: name, text });
+  saveAtlasAs: (name, content) => {
+    written.push({ place: name, content });
     return Promise.resolve({ ok: true, value: { handle: 'h', fileName: name } });
   },
   keepFile: () => Promise.resolve({ ok: true, value: true }),
   printPlaybook: () => Promise.resolve({ ok: true, value: null }),
   sampleAtlas: () => Promise.resolve({ ok: true, value: sample }),
+  onCommand: () => () => undefined,
 };
 
 const document = (): AtlasDocument => {
@@ -50,6 +56,7 @@ beforeEach(() => {
   atlasStore.setState({ open: null });
   noticeStore.setState([], true);
   written.length = 0;
+  toOpen = cut;
   names += 1;
 });
 
@@ -81,7 +88,7 @@ it('saves to the place it knows, and asks for one where it knows none', async ()
   await desk.save();
   await desk.save();
   expect(written.map(({ place }) => place)).toEqual(['ossel-down.geojson', 'h']);
-  expect(written[0]?.text).toBe(sample);
+  expect(new TextDecoder().decode(written[0]?.content)).toBe(sample);
 });
 
 it('keeps the open atlas when a file cannot be read, and says why', async () => {
@@ -95,6 +102,46 @@ it('keeps the open atlas when a file cannot be read, and says why', async () => 
   ]);
 });
 
+it('keeps an atlas with pictures in a bundle, asks for its place, and opens it where the pictures are unknown', async () => {
+  const pictures = new Pictures(new PictureDatabase(`pictures-${names}`));
+  const desk = new Desk(new Library(new LibraryDatabase(`desk-${names}`)), host, () => 1, pictures);
+  await desk.start();
+  await desk.save();
+  const content = Uint8Array.of(0xff, 0xd8, 0xff, 1, 2, 3);
+  const sha256 = await pictures.keep(content, 1);
+  const laid = (id: string, hash: string): AtlasRecord => ({
+    type: 'picture',
+    ...{ id, name: 'From above', sha256: hash, mediaType: 'image/jpeg', widthPx: 40, heightPx: 30 },
+    corners: [[lonLat(-30, 45), lonLat(-29.999, 45), lonLat(-29.999, 45.001), lonLat(-30, 45.001)]],
+    ...{ opacity: 1, shown: true, attribution: '© Flyer', licence: '' },
+  });
+  desk.edit(putRecords('laid a picture', [laid('p', sha256), laid('q', '0'.repeat(64))]));
+  await desk.save();
+  await desk.save();
+  expect(written.map(({ place }) => place)).toEqual(['ossel-down.geojson', 'ossel-down.zip', 'h']);
+  expect(noticeStore.getState().map(({ message }) => message)).toEqual([
+    'From above: the file of this picture is not here, so it is not in the bundle.',
+  ]);
+  const before = document();
+  toOpen = { fileName: 'ossel-down.zip', content: written[1]?.content ?? new Uint8Array() };
+  const elsewhere = new Pictures(new PictureDatabase(`pictures-${names}-elsewhere`));
+  const other = new Desk(new Library(new LibraryDatabase(`desk-${names}-b`)), host, () => 2, elsewhere);
+  await other.openFile();
+  expect(sameDocument(document(), before)).toBe(true);
+  expect(await elsewhere.load(sha256)).toEqual(content);
+
+  // What nothing names goes in a day; what an atlas shows, or could show again, stays.
+  const library = `desk-${names}`;
+  const unnamed = await pictures.keep(Uint8Array.of(9, 9), 1);
+  desk.edit(removeRecords('took it away', ['p']));
+  await desk.settled();
+  expect(await pictures.sweep(1000, new LibraryDatabase(library))).toBe(0);
+  expect(await pictures.sweep(90_000_000, new LibraryDatabase(library))).toBe(1);
+  expect(await pictures.load(unnamed)).toBeNull();
+  expect(await pictures.load(sha256)).toEqual(content);
+});
+
+// Last, since its desk goes on listening and complaining.
 it('works without a library, and says that changes will not last', async () => {
   const broken = new LibraryDatabase(`desk-${names}`);
   broken.close({ disableAutoOpen: true });

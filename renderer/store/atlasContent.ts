@@ -1,0 +1,53 @@
+import { recordsOf } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { readAtlasContent, writeBundle } from '../../shared/formats/bundle.ts';
+import { writeAtlasFile } from '../../shared/formats/writeAtlasFile.ts';
+import { type Pictures, sha256Of } from '../library/pictures.ts';
+
+/** What an atlas is written to a file as. */
+export interface WrittenAtlas {
+  readonly content: Uint8Array;
+  readonly ending: '.geojson' | '.zip';
+  /** Names of pictures whose files are nowhere to be had. */
+  readonly missing: readonly string[];
+}
+
+/**
+ * The atlas as the bytes of a file: a bundle with its pictures where it has any or `asBundle` asks for one, else the plain
+ * atlas file.
+ */
+export async function writtenAtlas(
+  document: AtlasDocument,
+  pictures: Pictures,
+  asBundle: boolean,
+): Promise<WrittenAtlas> {
+  const records = recordsOf(document, 'picture');
+  if (records.length === 0 && !asBundle)
+    return {
+      content: new TextEncoder().encode(writeAtlasFile(document)),
+      ending: '.geojson',
+      missing: [],
+    };
+  const files = new Map<string, Uint8Array>();
+  for (const { sha256 } of records) {
+    const content = files.has(sha256) ? null : await pictures.load(sha256);
+    if (content !== null) files.set(sha256, content);
+  }
+  return {
+    content: writeBundle(document, files),
+    ending: '.zip',
+    missing: records.filter(({ sha256 }) => !files.has(sha256)).map(({ name }) => name),
+  };
+}
+
+/** The atlas in a file, its pictures kept; with a sentence for each picture that is damaged. Throws InputProblem. */
+export async function openedAtlas(
+  content: Uint8Array,
+  fileName: string,
+  pictures: Pictures,
+  now: number,
+): Promise<{ readonly document: AtlasDocument; readonly damaged: readonly string[] }> {
+  const read = await readAtlasContent(content, fileName, sha256Of, { crossingOutlines: 'keep' });
+  for (const file of read.pictures.values()) await pictures.keep(file, now);
+  return { document: read.document, damaged: read.damaged };
+}
