@@ -38,6 +38,22 @@ export const findFlag = (
   given: string,
 ): RecordOf<'holeLocation'> => named(flagsOf(document, hole), given, 'flag', `Hole ${hole.label}`);
 
+/** Conditions by their name or id. */
+export const findDay = (document: AtlasDocument, given: string): RecordOf<'conditions'> =>
+  calledSo(recordsOf(document, 'conditions'), given, 'day');
+
+export const findPlayer = (document: AtlasDocument, given: string): RecordOf<'player'> =>
+  calledSo(recordsOf(document, 'player'), given, 'player');
+
+function calledSo<T extends { readonly id: string; readonly name: string }>(
+  records: readonly T[],
+  given: string,
+  what: string,
+): T {
+  const labelled = records.map((record) => ({ id: record.id, label: record.name, record }));
+  return named(labelled, given, what, '').record;
+}
+
 export const ballsOf = (
   document: AtlasDocument,
   hole: RecordOf<'hole'>,

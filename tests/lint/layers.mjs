@@ -11,7 +11,7 @@ const lowest = ['shared/words', 'shared/numeric', 'shared/units', 'shared/random
 const ground = [...lowest, 'shared/geometry', 'shared/atlas', 'shared/terrain'];
 const engine = [...ground, 'shared/ball', 'shared/player', 'shared/planner'];
 const pages = [...engine, 'shared/plate', 'shared/playbook'];
-const allShared = [...pages, 'shared/formats', 'shared/protocol'];
+const allShared = [...pages, 'shared/formats', 'shared/exchange', 'shared/protocol'];
 
 const react = ['react', 'react-dom', 'lucide-react', 'zustand'];
 const windowBase = ['renderer/ui', 'renderer/bridge', 'renderer/library', 'renderer/workers'];
@@ -57,6 +57,7 @@ export const rooms = {
   'shared/planner': { imports: [...ground, 'shared/ball', 'shared/player'] },
   'shared/plate': { imports: engine, packages: ['d3-scale-chromatic', 'd3-contour'] },
   'shared/playbook': { imports: [...engine, 'shared/plate'] },
+  'shared/exchange': { imports: [...engine, 'shared/formats', 'shared/protocol'] },
   'shared/protocol': { imports: ['shared/words'], types: allShared, packages: ['zod'] },
 
   main: { imports: ['main/pages', 'main/web'], packages: ['node:*'], direct: true },

@@ -7,7 +7,7 @@ import { decimals, signed } from '../../../shared/units/numerals.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import type { Command, CommandIo } from '../command.ts';
 import { findHole } from '../findRecords.ts';
-import { fittedHole, type FittedHole } from '../fittedHole.ts';
+import { fittedHole, type FittedHole } from '../../../shared/exchange/fittedHole.ts';
 import { readArguments } from '../readArguments.ts';
 import { readAtlas, readJson } from '../readInput.ts';
 import { table } from '../table.ts';

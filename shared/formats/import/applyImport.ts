@@ -103,7 +103,7 @@ function withGreen(
   const greens = records.filter((record) => record.type === 'area' && record.kind === 'green');
   const hole = holeId === undefined ? undefined : findRecord(document, 'hole', holeId);
   const [green] = greens;
-  if (green === undefined || greens.length > 1 || hole === undefined || hole.greenId !== null) return records;
+  if (green === undefined || greens.length > 1 || hole?.greenId !== null) return records;
   return records.some(({ id }) => id === hole.id) ? records : [...records, { ...hole, greenId: green.id }];
 }
 

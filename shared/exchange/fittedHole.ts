@@ -1,6 +1,6 @@
-import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { type ScenePlane, scenePlane } from '../../shared/planner/scenePlane.ts';
-import { type FittedSurface, fitSurface } from '../../shared/terrain/fitSurface.ts';
+import type { AtlasDocument } from '../atlas/records.ts';
+import { type ScenePlane, scenePlane } from '../planner/scenePlane.ts';
+import { type FittedSurface, fitSurface } from '../terrain/fitSurface.ts';
 
 export interface FittedHole {
   readonly plane: ScenePlane;
