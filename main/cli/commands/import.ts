@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { basename, extname } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import { newAtlas } from '../../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../../shared/atlas/records.ts';
 import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
@@ -11,20 +11,26 @@ import {
   recordCount,
 } from '../../../shared/formats/import/importPreview.ts';
 import { previewImport } from '../../../shared/formats/import/previewImport.ts';
+import { type AtlasContent, writeBundle } from '../../../shared/formats/bundle.ts';
 import { writeAtlasFile } from '../../../shared/formats/writeAtlasFile.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
 import { areaKinds } from '../../../shared/words/vocabulary.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import { keepBackup } from '../../files/backups.ts';
 import { fileProblem } from '../../files/fileProblem.ts';
 import { writeAtomic } from '../../files/writeAtomic.ts';
 import { choice } from '../choiceArgument.ts';
 import type { Command, CommandIo } from '../command.ts';
 import { decimalNumber } from '../decimalArgument.ts';
+import { findHole } from '../findRecords.ts';
 import { progressLine } from '../progress.ts';
 import { readArguments } from '../readArguments.ts';
-import { readAtlas } from '../readInput.ts';
+import { readBundle } from '../readInput.ts';
 import { UsageProblem } from '../usageProblem.ts';
 import { writeJson } from '../writeJson.ts';
+
+/** Folder beside the atlas in which earlier states are kept. */
+const BACKUPS = 'swale-backups';
 
 export const importCommand: Command = {
   name: 'import',
@@ -33,15 +39,20 @@ export const importCommand: Command = {
 
 Usage: swale import FILE… --into ATLAS [--preview] [--out FILE] [options]
 
-  FILE…            GeoJSON, OpenStreetMap XML, Overpass JSON, GPX, KML, KMZ, CSV of points or a level book, GeoTIFF,
-                   ESRI ASCII grid (its .prj is read from beside it); taken in this order
-  --into ATLAS     the atlas file; it is replaced whole, or not at all
-  --new NAME       begin a new atlas of this name instead of reading ATLAS, which must not be there yet
+  FILE…            GeoJSON, OpenStreetMap XML, Overpass JSON, GPX, KML, KMZ, CSV of points or a
+                   level book, GeoTIFF, ESRI ASCII grid (its .prj is read from beside it);
+                   taken in this order
+  --into ATLAS     the atlas file; it is replaced whole, or not at all, and what it was is kept
+                   beside it in ${BACKUPS}
+  --new NAME       begin a new atlas of this name instead of reading ATLAS, which must not exist
   --preview        only tell what would come in, as what, and what is left out
-  --out FILE       write the atlas here and leave ATLAS as it is
+  --out FILE       write the atlas here, leaving ATLAS as it is; a .zip is a bundle with pictures
   --without KEYS   leave out these groups of the preview, such as hole,area:fairway
-  --unknown-as K   kind of outlines that say none: ${areaKinds.join(', ')}
-  --crs SYSTEM     of a grid or CSV that does not say: EPSG:27700 and the like, or local for metres from the anchor
+  --unknown-as K   kind of outlines that say none: ${areaKinds.slice(0, 5).join(', ')},
+                   ${areaKinds.slice(5).join(', ')}
+  --hole HOLE      of flags and balls that name none, and of the green where just one comes in
+  --crs SYSTEM     of a grid or CSV that does not say: EPSG:27700, a PROJ text, or (CSV) local for
+                   metres from the anchor
   --height-unit U  of a grid or CSV that does not say: m, ft or usft
   --accuracy M     one standard deviation of the heights, metres
   --margin M       ground of a grid kept about each green, metres; 25 if left out
@@ -60,6 +71,7 @@ Example:
       values: [
         ...[
           'into',
+          'hole',
           'new',
           'out',
           'without',
@@ -77,12 +89,23 @@ Example:
     const into = values.get('into') ?? '';
     const without = new Set((values.get('without') ?? '').split(',').filter((key) => key !== ''));
     const options = optionsOf(values, flags);
-    let document = await startingAtlas(into, values.get('new'));
+    const starting = await startingAtlas(into, values.get('new'));
+    let { document } = starting;
+    const label = values.get('hole');
+    const holeId = label === undefined ? undefined : findHole(document, label).id;
     const previews: ImportPreview[] = [];
     for (const path of positionals) {
-      const preview = await previewed(document, path, options, io);
+      const preview = await previewed(
+        document,
+        path,
+        { ...options, ...(holeId !== undefined && { holeId }) },
+        io,
+      );
       previews.push(preview);
-      document = applyImport(document, preview, { without }).apply(document);
+      document = applyImport(document, preview, {
+        without,
+        ...(holeId !== undefined && { greenOfHole: holeId }),
+      }).apply(document);
     }
     if (flags.has('json')) writeJson(io.stdout, { previews });
     else for (const preview of previews) io.stdout.write(previewText(preview, without));
@@ -98,13 +121,31 @@ Example:
     // What is written can be read again, or it is not written.
     readAtlasFile(text, basename(into));
     const target = values.get('out') ?? into;
+    const bundled = extname(target).toLowerCase() === '.zip';
+    if (!bundled && starting.pictures.size > 0)
+      throw new InputProblem(
+        'wrong-ending',
+        'an atlas with pictures is kept in a bundle.',
+        basename(target),
+        'Give --out a name that ends in .zip.',
+      );
     try {
-      await writeAtomic(target, text);
+      await keepBefore(target);
+      await writeAtomic(target, bundled ? writeBundle(document, starting.pictures) : text);
     } catch (error) {
       throw fileProblem(error, target);
     }
   },
 };
+
+/** Keeps what is about to be replaced; a new file has nothing to keep. */
+async function keepBefore(path: string): Promise<void> {
+  const before = await readFile(path).catch((error: unknown) => {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null;
+    throw error;
+  });
+  if (before !== null) await keepBackup(join(dirname(path), BACKUPS), path, before);
+}
 
 function optionsOf(values: ReadonlyMap<string, string>, flags: ReadonlySet<string>): ImportOptions {
   const crs = values.get('crs');
@@ -134,8 +175,8 @@ function columnsOf(list: string): Readonly<Record<string, string>> {
   );
 }
 
-async function startingAtlas(into: string, name: string | undefined): Promise<AtlasDocument> {
-  if (name === undefined) return readAtlas(into);
+async function startingAtlas(into: string, name: string | undefined): Promise<AtlasContent> {
+  if (name === undefined) return readBundle(into);
   const there = await readFile(into).then(
     () => true,
     () => false,
@@ -147,7 +188,7 @@ async function startingAtlas(into: string, name: string | undefined): Promise<At
       basename(into),
       'Leave out --new to import into it.',
     );
-  return newAtlas({
+  const document = newAtlas({
     type: 'atlas',
     id: 'atlas',
     name,
@@ -156,6 +197,7 @@ async function startingAtlas(into: string, name: string | undefined): Promise<At
     anchor: lonLat(-30, 45),
     note: '',
   });
+  return { document, pictures: new Map(), damaged: [] };
 }
 
 async function previewed(

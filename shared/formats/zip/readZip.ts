@@ -112,7 +112,7 @@ function unpacked(content: Uint8Array, entry: Entry, fileName: string): Uint8Arr
   const packed = content.subarray(from, from + packedSize);
   let bytes: Uint8Array;
   try {
-    bytes = method === 0 ? packed : boundedInflate(new Inflate(), packed, size);
+    bytes = method === 0 ? new Uint8Array(packed) : boundedInflate(new Inflate(), packed, size);
   } catch {
     throw broken('an entry unpacks to something else than the directory says', place);
   }

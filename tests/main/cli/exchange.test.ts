@@ -1,9 +1,13 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { frameOf, headerOf, recordsOf } from '../../../shared/atlas/document.ts';
-import { changeHeader } from '../../../shared/atlas/edits.ts';
-import { readAtlas } from '../../../main/cli/readInput.ts';
+import { changeHeader, putRecords } from '../../../shared/atlas/edits.ts';
+import type { AtlasRecord } from '../../../shared/atlas/records.ts';
+import { writeBundle } from '../../../shared/formats/bundle.ts';
+import { lonLat } from '../../../shared/geometry/points.ts';
+import { readAtlas, readBundle } from '../../../main/cli/readInput.ts';
 import { writeAtlasFile } from '../../../shared/formats/atlasFile.ts';
 import { temporaryFolder } from '../../helpers/temporaryFolder.ts';
 import { osmXml } from '../../unit/formats/exchangeFixtures.ts';
@@ -52,6 +56,40 @@ describe('import', () => {
     expect((await runTestCli(['import', csv, '--into', into, '--out', out])).code).toBe(0);
     expect(recordsOf(await readAtlas(out), 'spotHeight')).toHaveLength(1);
     expect(readFileSync(into, 'utf8')).toBe(kept);
+    // What is replaced is kept beside it.
+    expect((await runTestCli(['import', csv, '--into', into])).code).toBe(0);
+    const [backups = ''] = readdirSync(join(folder, 'swale-backups'));
+    const [before = ''] = readdirSync(join(folder, 'swale-backups', backups));
+    expect(readFileSync(join(folder, 'swale-backups', backups, before), 'utf8')).toBe(kept);
+  });
+
+  it('reads a bundle and writes one again with its pictures, and says which picture is missing', async () => {
+    const folder = temporaryFolder();
+    const content = Uint8Array.of(0xff, 0xd8, 0xff, 7);
+    const laid = (id: string, sha256: string): AtlasRecord => ({
+      ...{ type: 'picture', id, name: `Picture ${id}`, sha256, mediaType: 'image/jpeg' },
+      ...{ widthPx: 40, heightPx: 30, opacity: 1, shown: true, attribution: '', licence: '' },
+      corners: [[lonLat(-30, 45), lonLat(-29.999, 45), lonLat(-29.999, 45.001), lonLat(-30, 45.001)]],
+    });
+    const hash = createHash('sha256').update(content).digest('hex');
+    const document = putRecords('laid', [laid('p', hash), laid('q', '0'.repeat(64))]).apply(
+      await readAtlas(sample),
+    );
+    const into = join(folder, 'course.zip');
+    writeFileSync(into, writeBundle(document, new Map([[hash, content]])));
+    const checked = await runTestCli(['check', into]);
+    expect(checked.out).toMatch(/warning {2}picture Picture q: its file is not here/);
+    expect(checked.out).not.toContain('Picture p');
+    const csv = join(folder, 'points.csv');
+    writeFileSync(csv, 'east,north,height\n1,2,20.5\n');
+    const kept = readFileSync(into);
+    const plain = await runTestCli(['import', csv, '--into', into, '--out', join(folder, 'a.geojson')]);
+    expect([plain.code, plain.err]).toEqual([1, expect.stringContaining('ends in .zip')]);
+    expect(readFileSync(into)).toEqual(kept);
+    expect((await runTestCli(['import', csv, '--into', into])).code).toBe(0);
+    const after = await readBundle(into);
+    expect(recordsOf(after.document, 'spotHeight').length).toBe(recordsOf(document, 'spotHeight').length + 1);
+    expect([...after.pictures]).toEqual([[hash, content]]);
   });
 
   it('changes nothing where any of its files is broken', async () => {
