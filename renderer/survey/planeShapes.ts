@@ -1,4 +1,5 @@
-import { frameOf, headerOf, planePolygon, recordsOf } from '../../shared/atlas/document.ts';
+import { PlaneIndex } from '../../shared/atlas/planeIndex.ts';
+import { type PlaneShape, planeShape } from '../../shared/atlas/planeShape.ts';
 import type {
   AreaRecord,
   AtlasDocument,
@@ -7,64 +8,27 @@ import type {
   SlopeReading,
   SpotHeight,
 } from '../../shared/atlas/records.ts';
-import type { LonLat, PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
-import {
-  type Box,
-  boundingBox,
-  distanceM,
-  nearestOnLine,
-  pointInPolygon,
-  polygonAreaM2,
-} from '../../shared/geometry/ring.ts';
+import { boxAbout, meets, widened } from '../../shared/geometry/box.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { distanceM, nearestOnLine, pointInPolygon, polygonAreaM2 } from '../../shared/geometry/ring.ts';
 import { paintOrder } from '../../shared/plate/ground.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 
-/** A record of the document laid on the plane, worked out once for as long as it stays the same. */
-export interface PlaneShape<T extends AtlasRecord = AtlasRecord> {
-  readonly record: T;
-  readonly box: Box;
-  readonly polygon: PlanePolygon;
-  readonly points: readonly PlanePoint[];
+export { meets, type PlaneShape, planeShape, widened };
+
+const index = new PlaneIndex();
+
+/** The document's records by type and place. One index follows the document from edit to edit. */
+export function indexOf(document: AtlasDocument): PlaneIndex {
+  index.moveTo(document);
+  return index;
 }
 
-const known = new WeakMap<LonLat, WeakMap<AtlasRecord, PlaneShape>>();
-const nowhere: Box = { westM: 0, southM: 0, eastM: 0, northM: 0 };
-
-/** The record on the document's plane. */
-export function planeShape<T extends AtlasRecord>(document: AtlasDocument, record: T): PlaneShape<T> {
-  const { anchor } = headerOf(document);
-  const shapes = known.get(anchor) ?? new WeakMap<AtlasRecord, PlaneShape>();
-  known.set(anchor, shapes);
-  const before = shapes.get(record);
-  // The map is keyed by the record itself, so what it holds for it is a shape of that record.
-  if (before !== undefined) return before as PlaneShape<T>;
-  const { toPlane } = frameOf(document);
-  const polygon = record.type === 'area' ? planePolygon(frameOf(document), record.rings) : [];
-  const points =
-    record.type === 'line'
-      ? record.positions.map(toPlane)
-      : record.type === 'hole'
-        ? (record.line ?? []).map(toPlane)
-        : 'at' in record
-          ? [toPlane(record.at)]
-          : [];
-  const made = { record, polygon, points, box: boundingBox([...(polygon[0] ?? []), ...points]) ?? nowhere };
-  shapes.set(record, made);
-  return made;
-}
-
-const areasOf = new WeakMap<AtlasDocument, readonly PlaneShape<AreaRecord>[]>();
-
-/** Every area of a document, listed once for as long as it stays the same. */
-export function areaShapes(document: AtlasDocument): readonly PlaneShape<AreaRecord>[] {
-  const listed = areasOf.get(document);
-  if (listed !== undefined) return listed;
-  const made = recordsOf(document, 'area').map((area) => planeShape(document, area));
-  areasOf.set(document, made);
-  return made;
-}
+/** Every area of a document, in its own order. */
+export const areaShapes = (document: AtlasDocument): readonly PlaneShape<AreaRecord>[] =>
+  indexOf(document).of('area');
 export const lineShapes = (document: AtlasDocument): readonly PlaneShape<LineRecord>[] =>
-  recordsOf(document, 'line').map((line) => planeShape(document, line));
+  indexOf(document).of('line');
 
 export const terrainArea = ({ record, polygon }: PlaneShape<AreaRecord>): TerrainArea => ({
   id: record.id,
@@ -74,16 +38,6 @@ export const terrainArea = ({ record, polygon }: PlaneShape<AreaRecord>): Terrai
   lipHeightM: record.lipHeightM,
   treeHeightM: record.treeHeightM,
   canopyBaseM: record.canopyBaseM,
-});
-
-export const meets = (a: Box, b: Box): boolean =>
-  a.westM <= b.eastM && b.westM <= a.eastM && a.southM <= b.northM && b.southM <= a.northM;
-
-export const widened = (box: Box, byM: number): Box => ({
-  westM: box.westM - byM,
-  southM: box.southM - byM,
-  eastM: box.eastM + byM,
-  northM: box.northM + byM,
 });
 
 /** A thing a person can take hold of on the plate. */
@@ -114,29 +68,38 @@ export function thingsInOrder(document: AtlasDocument): readonly Thing[] {
 
 /** The topmost thing at a place: a point or line within reach, else the area seen there. */
 export function thingAt(document: AtlasDocument, at: PlanePoint, reachM: number): Thing | null {
-  const here = { westM: at.eastM, eastM: at.eastM, southM: at.northM, northM: at.northM };
-  let best: Thing | null = null;
-  let nearest = reachM;
-  let ground: PlaneShape<AreaRecord> | null = null;
-  for (const thing of thingsInOrder(document)) {
-    const shape = planeShape(document, thing);
-    if (!meets(widened(shape.box, reachM), here)) continue;
-    const [first] = shape.points;
-    if (thing.type === 'area') {
-      if (!pointInPolygon(at, shape.polygon)) continue;
-      const area: PlaneShape<AreaRecord> = planeShape(document, thing);
-      // Of two of one kind, the smaller lies on top of the larger for the hand: the other is reached beside it.
-      if (ground?.record.kind !== thing.kind || polygonAreaM2(area.polygon) < polygonAreaM2(ground.polygon))
-        ground = area;
-    } else if (first !== undefined) {
-      const away =
-        thing.type === 'line' ? nearestOnLine(at, shape.points).distanceM * 1.5 : distanceM(at, first);
-      if (away > nearest) continue;
-      nearest = away;
-      best = thing;
-    }
+  const found = indexOf(document);
+  const reach = boxAbout(at, reachM);
+  const near = [
+    ...found
+      .linesIn(reach)
+      .map(({ record, points }) => ({ record, awayM: nearestOnLine(at, points).distanceM * 1.5 })),
+    ...found.pointsIn(reach).map(({ record, points }) => ({ record, awayM: distanceM(at, points[0] ?? at) })),
+  ].reduce<{ readonly thing: Thing | null; readonly awayM: number }>(
+    (best, { record, awayM }) => (isThing(record) && awayM <= best.awayM ? { thing: record, awayM } : best),
+    { thing: null, awayM: reachM },
+  );
+  return near.thing ?? groundAt(document, at);
+}
+
+/** The area seen at a place: of those there the one that covers the others, of two of a kind the smaller. */
+export function groundAt(
+  document: AtlasDocument,
+  at: PlanePoint,
+  counts: (area: AreaRecord) => boolean = () => true,
+): AreaRecord | null {
+  let top: PlaneShape<AreaRecord> | null = null;
+  for (const area of indexOf(document).areasIn(boxAbout(at, 0))) {
+    if (!counts(area.record) || !pointInPolygon(at, area.polygon)) continue;
+    const above =
+      top === null ? 1 : paintOrder.indexOf(area.record.kind) - paintOrder.indexOf(top.record.kind);
+    if (
+      above > 0 ||
+      (above === 0 && top !== null && polygonAreaM2(area.polygon) < polygonAreaM2(top.polygon))
+    )
+      top = area;
   }
-  return best ?? ground?.record ?? null;
+  return top?.record ?? null;
 }
 
 export interface Readings {
@@ -145,6 +108,6 @@ export interface Readings {
 }
 
 export const readingsOf = (document: AtlasDocument): Readings => ({
-  heights: recordsOf(document, 'spotHeight').map((one) => planeShape(document, one)),
-  slopes: recordsOf(document, 'slopeReading').map((one) => planeShape(document, one)),
+  heights: indexOf(document).of('spotHeight'),
+  slopes: indexOf(document).of('slopeReading'),
 });

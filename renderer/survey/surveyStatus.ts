@@ -1,14 +1,11 @@
 import { createStore } from 'zustand/vanilla';
-import { inBox } from '../../shared/atlas/checks/survey.ts';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { pointInPolygon } from '../../shared/geometry/ring.ts';
-import { paintOrder } from '../../shared/plate/ground.ts';
 import { spotHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BaseLayerSetting } from '../store/baseLayerSettings.ts';
-import { areaShapes } from './planeShapes.ts';
+import { groundAt } from './planeShapes.ts';
 import type { Ground } from './useGround.ts';
 
 /** What the status bar tells of the place under the pointer. */
@@ -18,8 +15,8 @@ export interface SurveyStatus {
   readonly document: AtlasDocument | null;
   /** Base layers that are on. */
   readonly layers: readonly BaseLayerSetting[];
-  /** None of them answers. */
-  readonly unreachable: boolean;
+  /** Those of them that send nothing, by id. */
+  readonly unreachable: readonly string[];
 }
 
 export const noStatus: SurveyStatus = {
@@ -27,7 +24,7 @@ export const noStatus: SurveyStatus = {
   ground: null,
   document: null,
   layers: [],
-  unreachable: false,
+  unreachable: [],
 };
 
 export const surveyStatus = createStore<SurveyStatus>(() => noStatus);
@@ -46,12 +43,7 @@ export function statusWords(
         : `Base layer: ${layers.map(({ name }) => name).join(', ')}`;
   const sheet = `${base}, grid ${grid ? 'on' : 'off'}`;
   if (pointer === null || document === null) return sheet;
-  const cover = areaShapes(document)
-    .filter(
-      ({ record, box, polygon }) =>
-        record.kind !== 'tree' && inBox(pointer, box) && pointInPolygon(pointer, polygon),
-    )
-    .reduce((top, { record }) => Math.max(top, paintOrder.indexOf(record.kind)), 0);
+  const cover = groundAt(document, pointer, ({ kind }) => kind !== 'tree')?.kind ?? 'lightRough';
   const height = ground === null ? '' : `, ${withUnit(spotHeight(ground.heightAt(pointer), units))}`;
-  return `${sheet}\u2003Under the pointer: ${kindWords[paintOrder[cover] ?? 'lightRough']}${height}`;
+  return `${sheet}\u2003Under the pointer: ${kindWords[cover]}${height}`;
 }

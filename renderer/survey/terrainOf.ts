@@ -1,7 +1,7 @@
-import { inBox } from '../../shared/atlas/checks/survey.ts';
 import { findRecord, frameOf, recordsOf } from '../../shared/atlas/document.ts';
 import { gridNodes } from '../../shared/atlas/gridNodes.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { inBox } from '../../shared/geometry/box.ts';
 import { type Box, boundingBox } from '../../shared/geometry/ring.ts';
 import type { PlanePolygon } from '../../shared/geometry/points.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';

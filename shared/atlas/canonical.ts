@@ -4,8 +4,11 @@ import type { AtlasRecord } from './records.ts';
 /** Nine decimals of a degree are at most 0.11 mm: finer than anything drawn, and short enough to read. */
 const DECIMALS = 9;
 
-export function canonicalPosition([lonDeg, latDeg]: LonLat): LonLat {
-  return lonLat(round(lonDeg), round(latDeg));
+/** A position that is spelled so already stays the same object, so that what is kept by it, such as a frame, is kept. */
+export function canonicalPosition(position: LonLat): LonLat {
+  const [lonDeg, latDeg] = position;
+  const [lon, lat] = [round(lonDeg), round(latDeg)];
+  return Object.is(lon, lonDeg) && Object.is(lat, latDeg) ? position : lonLat(lon, lat);
 }
 
 /**

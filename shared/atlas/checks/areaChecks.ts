@@ -1,31 +1,68 @@
-import { polygonAreaM2 } from '../../geometry/ring.ts';
+import { distanceM, nearestOnRing, polygonAreaM2 } from '../../geometry/ring.ts';
 import { differenceOf, overlapOf, untangled } from '../../geometry/topology.ts';
+import type { LocalFrame } from '../../geometry/localFrame.ts';
 import type { PlanePolygon } from '../../geometry/points.ts';
 import { kindWords } from '../../words/coverWords.ts';
+import { compareIds } from '../document.ts';
 import { type Edit, putRecords, removeRecords } from '../edits.ts';
+import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
+import { planeShape } from '../planeShape.ts';
 import type { AreaRecord } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
-import { areaPlace, type AreaShape, boxesMeet, type Survey } from './survey.ts';
+import { KeptFindings } from './keptFindings.ts';
+import { areaPlace, type AreaShape, areaShape, type Survey, told } from './survey.ts';
 
 /** Overlaps smaller than this are a shared edge traced twice. */
 const OVERLAP_M2 = 0.05;
 const SLIVER_M2 = 0.05;
 /** What a bunker is planned with until its lip is measured. */
 const USUAL_LIP_M = 0.3;
+/** Outlines this close everywhere are one thing traced or imported twice. */
+const SAME_M = 0.05;
 
-export function areaChecks(survey: Survey): readonly Finding[] {
-  return [
-    ...survey.areas.flatMap((area) => crossing(survey, area)),
-    ...overlappingGreens(survey),
-    ...survey.areas.flatMap((area) => missingMeasures(survey, area)),
-    ...survey.areas.flatMap((area) => sliver(survey, area)),
-  ];
+/**
+ * What is wrong with an area by itself, or with it beside another. What is found stays until the area changes, or one that
+ * meets it; of two the one of the later id is told of.
+ */
+export class AreaChecks {
+  readonly #kept = new KeptFindings();
+
+  /** Takes note of what has changed; the index stands at the document after it. */
+  note(index: PlaneIndex, changes: readonly PlaneChange[]): void {
+    for (const { before, after } of changes)
+      for (const shape of [before, after]) {
+        if (shape === null || !isShapeOf(shape, 'area')) continue;
+        this.#kept.due(shape.record.id);
+        if (changes.length > index.of('area').length) continue;
+        for (const { record } of index.areasIn(shape.box))
+          if (record.kind === shape.record.kind) this.#kept.due(record.id);
+      }
+  }
+
+  *check(survey: Survey): Generator<undefined, readonly Finding[]> {
+    yield* this.#kept.look((id) => {
+      const record = survey.document.records.get(id);
+      if (record?.type !== 'area') return [];
+      const area = areaShape(planeShape(survey.document, record));
+      return [
+        ...crossing(survey, area),
+        ...overlappingGreens(survey, area),
+        ...missingMeasures(survey, area),
+        ...sliver(survey, area),
+        ...duplicate(survey, area),
+      ];
+    });
+    return this.#kept.inOrder(survey.index.of('area'), (found, shape) =>
+      told(survey, found, areaShape(shape).centre),
+    );
+  }
 }
 
 function crossing(survey: Survey, area: AreaShape): readonly Finding[] {
   if (area.crossing === null) return [];
   const { record, polygon } = area;
   const { ring, crossing: found } = area.crossing;
+  const { frame } = survey;
   const mend: Edit = {
     annotation: `untangled ${named(record)}`,
     apply: (document) => {
@@ -33,13 +70,13 @@ function crossing(survey: Survey, area: AreaShape): readonly Finding[] {
       const largest = outer === undefined ? undefined : untangled(outer)[0]?.[0];
       if (largest === undefined) return document;
       const rings = polygon.map((kept, i) => (i === ring ? largest : kept));
-      return replaced(survey, record, rings, `untangled ${named(record)}`).apply(document);
+      return replaced(frame, record, rings, `untangled ${named(record)}`).apply(document);
     },
   };
   return [
     finding('self-crossing', 'error', [record.id], {
-      place: areaPlace(survey, area),
-      at: survey.frame.toLonLat(found.at),
+      place: areaPlace(record),
+      at: frame.toLonLat(found.at),
       what: 'The outline crosses itself.',
       remedy: 'Move a corner there, or keep the largest part.',
       mend,
@@ -47,33 +84,62 @@ function crossing(survey: Survey, area: AreaShape): readonly Finding[] {
   ];
 }
 
-function overlappingGreens(survey: Survey): readonly Finding[] {
-  const greens = survey.areas.filter(({ record, crossing: bad }) => record.kind === 'green' && bad === null);
-  return greens.flatMap((first, i) =>
-    greens.slice(i + 1).flatMap((second) => {
-      if (!boxesMeet(first.box, second.box)) return [];
-      const shared = overlapOf(first.polygon, second.polygon);
-      if (shared.reduce((sum, part) => sum + polygonAreaM2(part), 0) < OVERLAP_M2) return [];
-      const left = differenceOf(second.polygon, first.polygon)[0];
-      return [
-        finding('overlapping-greens', 'error', [first.record.id, second.record.id], {
-          place: areaPlace(survey, second),
-          at: survey.frame.toLonLat(second.centre),
-          what: `The green overlaps ${named(first.record)}.`,
-          remedy: 'Trim one of them, or join them into one green.',
-          mend:
-            left === undefined
-              ? null
-              : replaced(survey, second.record, left, `trimmed ${named(second.record)}`),
-        }),
-      ];
+/** Areas of the same kind that meet this one and have an earlier id. */
+const earlier = (survey: Survey, { record, box }: AreaShape): readonly AreaShape[] =>
+  survey.index
+    .areasIn(box)
+    .filter(({ record: other }) => other.kind === record.kind && other.id < record.id)
+    .map(areaShape)
+    .sort((a, b) => compareIds(a.record, b.record));
+
+function overlappingGreens(survey: Survey, second: AreaShape): readonly Finding[] {
+  if (second.record.kind !== 'green' || second.crossing !== null) return [];
+  return earlier(survey, second).flatMap((first) => {
+    if (first.crossing !== null) return [];
+    const shared = overlapOf(first.polygon, second.polygon);
+    if (shared.reduce((sum, part) => sum + polygonAreaM2(part), 0) < OVERLAP_M2) return [];
+    const left = differenceOf(second.polygon, first.polygon)[0];
+    return [
+      finding('overlapping-greens', 'error', [first.record.id, second.record.id], {
+        place: areaPlace(second.record),
+        at: survey.frame.toLonLat(second.centre),
+        what: `The green overlaps ${named(first.record)}.`,
+        remedy: 'Trim one of them, or join them into one green.',
+        mend:
+          left === undefined
+            ? null
+            : replaced(survey.frame, second.record, left, `trimmed ${named(second.record)}`),
+      }),
+    ];
+  });
+}
+
+function duplicate(survey: Survey, area: AreaShape): readonly Finding[] {
+  const twin = earlier(survey, area).find((other) => sameOutline(area, other));
+  if (twin === undefined) return [];
+  return [
+    finding('duplicate-area', 'warning', [twin.record.id, area.record.id], {
+      place: areaPlace(area.record),
+      at: survey.frame.toLonLat(area.centre),
+      what: `It is the same outline as ${twin.record.name === '' ? twin.record.id : twin.record.name}.`,
+      remedy: 'Take one of them out.',
+      mend: removeRecords('took out an area traced twice', [area.record.id]),
     }),
+  ];
+}
+
+function sameOutline(a: AreaShape, b: AreaShape): boolean {
+  if (distanceM(a.centre, b.centre) > SAME_M) return false;
+  const [left = [], right = []] = [a.polygon[0], b.polygon[0]];
+  return (
+    left.every((point) => nearestOnRing(point, right).distanceM < SAME_M) &&
+    right.every((point) => nearestOnRing(point, left).distanceM < SAME_M)
   );
 }
 
 function missingMeasures(survey: Survey, area: AreaShape): readonly Finding[] {
   const { record, centre } = area;
-  const place = areaPlace(survey, area);
+  const place = areaPlace(record);
   const at = survey.frame.toLonLat(centre);
   if (record.kind === 'bunker' && record.lipHeightM === null)
     return [
@@ -110,7 +176,7 @@ function sliver(survey: Survey, area: AreaShape): readonly Finding[] {
   if (area.crossing !== null || polygonAreaM2(area.polygon) >= SLIVER_M2) return [];
   return [
     finding('sliver', 'warning', [area.record.id], {
-      place: areaPlace(survey, area),
+      place: areaPlace(area.record),
       at: survey.frame.toLonLat(area.centre),
       what: 'The area is smaller than a hand.',
       remedy: 'Take it out if it is a slip.',
@@ -123,8 +189,8 @@ function named({ kind, name }: AreaRecord): string {
   return name === '' ? `a ${kindWords[kind]}` : name;
 }
 
-function replaced(survey: Survey, record: AreaRecord, polygon: PlanePolygon, annotation: string): Edit {
+function replaced(frame: LocalFrame, record: AreaRecord, polygon: PlanePolygon, annotation: string): Edit {
   return putRecords(annotation, [
-    { ...record, rings: polygon.map((ring) => ring.map((point) => survey.frame.toLonLat(point))) },
+    { ...record, rings: polygon.map((ring) => ring.map((point) => frame.toLonLat(point))) },
   ]);
 }

@@ -1,10 +1,14 @@
+import { boxAbout, widened } from '../../geometry/box.ts';
 import type { PlanePoint } from '../../geometry/points.ts';
-import { distanceM, pointInPolygon } from '../../geometry/ring.ts';
-import { recordsOf } from '../document.ts';
+import { type Box, distanceM, pointInPolygon } from '../../geometry/ring.ts';
+import { compareIds } from '../document.ts';
 import { removeRecords } from '../edits.ts';
+import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
+import { planeShape } from '../planeShape.ts';
 import type { SpotHeight } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
-import { inBox, type Survey } from './survey.ts';
+import { KeptFindings } from './keptFindings.ts';
+import { type Survey, told } from './survey.ts';
 
 /** Neighbours are looked for this far, and so many at most are used. */
 const REACH_M = 10;
@@ -19,42 +23,101 @@ const LEAST_MISS_M = 0.8;
 const TIMES_USUAL = 4;
 const SAME_PLACE_M = 0.05;
 
+/** After more changes than this all readings are gone through: an import, or an atlas just opened. */
+const MANY_CHANGES = 200;
+
 interface Reading {
   readonly record: SpotHeight;
   readonly at: PlanePoint;
   readonly onGreen: boolean;
 }
 
-export function evidenceChecks(survey: Survey): readonly Finding[] {
-  const greens = survey.areas.filter(({ record }) => record.kind === 'green');
-  const readings = recordsOf(survey.document, 'spotHeight').map((record) => {
-    const at = survey.frame.toPlane(record.at);
-    const onGreen = greens.some(({ box, polygon }) => inBox(at, box) && pointInPolygon(at, polygon));
-    return { record, at, onGreen };
-  });
-  const grid = gridOf(readings);
-  return readings.flatMap((reading) => [
-    ...samePlace(survey, grid, reading),
-    ...disagreement(survey, grid, reading),
-  ]);
+/**
+ * Spot heights that disagree with their neighbours or were read twice. What is found stays until something within reach of
+ * a reading changes: a height there, or the outline of a green.
+ */
+export class EvidenceChecks {
+  readonly #kept = new KeptFindings();
+
+  /** Takes note of what has changed; the index stands at the document after it. */
+  note(index: PlaneIndex, changes: readonly PlaneChange[]): void {
+    const boxes: Box[] = [];
+    for (const { before, after } of changes) {
+      if (before !== null && after === null) this.#kept.due(before.record.id);
+      for (const shape of [before, after])
+        if (
+          shape !== null &&
+          (isShapeOf(shape, 'spotHeight') || (isShapeOf(shape, 'area') && shape.record.kind === 'green'))
+        )
+          // Its neighbours look at it, and theirs at them.
+          boxes.push(widened(shape.box, 2 * REACH_M));
+    }
+    const due =
+      boxes.length > MANY_CHANGES
+        ? index.of('spotHeight')
+        : boxes.flatMap((box) => index.pointsIn(box).filter((shape) => isShapeOf(shape, 'spotHeight')));
+    for (const { record } of due) this.#kept.due(record.id);
+  }
+
+  *check(survey: Survey): Generator<undefined, readonly Finding[]> {
+    const around = surroundings(survey);
+    yield* this.#kept.look((id) => {
+      const record = survey.document.records.get(id);
+      if (record?.type !== 'spotHeight') return [];
+      const reading = around.reading(record);
+      return [...samePlace(around, reading), ...disagreement(around, reading)];
+    });
+    return this.#kept.inOrder(survey.index.of('spotHeight'), (found, { points: [at] }) =>
+      at === undefined ? found : told(survey, found, at),
+    );
+  }
 }
 
-function disagreement(survey: Survey, grid: Grid, reading: Reading): readonly Finding[] {
-  const miss = missOfPlane(reading, nearest(grid, reading));
+/** The readings within reach of a place, each with whether it lies on a green, worked out once for a whole check. */
+interface Surroundings {
+  readonly reading: (record: SpotHeight) => Reading;
+  readonly within: (at: PlanePoint) => readonly Reading[];
+}
+
+function surroundings({ document, index }: Survey): Surroundings {
+  const known = new Map<SpotHeight, Reading>();
+  const reading = (record: SpotHeight): Reading => {
+    const before = known.get(record);
+    if (before !== undefined) return before;
+    const [at] = planeShape(document, record).points;
+    if (at === undefined) throw new RangeError('a spot height without a place');
+    const onGreen = index
+      .areasIn(boxAbout(at, 0))
+      .some(({ record: area, polygon }) => area.kind === 'green' && pointInPolygon(at, polygon));
+    const made = { record, at, onGreen };
+    known.set(record, made);
+    return made;
+  };
+  return {
+    reading,
+    within: (at) =>
+      index
+        .pointsIn(boxAbout(at, REACH_M))
+        .flatMap((shape) => (isShapeOf(shape, 'spotHeight') ? [reading(shape.record)] : [])),
+  };
+}
+
+function disagreement(around: Surroundings, reading: Reading): readonly Finding[] {
+  const miss = missOfPlane(reading, nearest(around, reading));
   const least = reading.onGreen ? LEAST_MISS_ON_GREEN_M : LEAST_MISS_M;
   if (miss === null || Math.abs(miss) < least) return [];
   // Their own misses are worked out without this one, which would spoil them all.
-  const around = nearest(grid, reading)
-    .map((other) => missOfPlane(other, nearest(grid, other, reading)))
+  const usualMisses = nearest(around, reading)
+    .map((other) => missOfPlane(other, nearest(around, other, reading)))
     .filter((value) => value !== null)
     .map((value) => Math.abs(value))
     .sort((a, b) => a - b);
-  const usual = around[Math.floor(around.length / 2)] ?? 0;
+  const usual = usualMisses[Math.floor(usualMisses.length / 2)] ?? 0;
   if (Math.abs(miss) < TIMES_USUAL * (usual + reading.record.accuracyM)) return [];
   const { record } = reading;
   return [
     finding('height-disagrees', 'warning', [record.id], {
-      place: placeOf(survey, record),
+      place: placeOf(record),
       at: record.at,
       what: `It stands ${(Math.abs(miss) * 100).toFixed(0)} cm ${miss > 0 ? 'above' : 'below'} its neighbours.`,
       remedy: 'Measure it again, or take it out.',
@@ -64,15 +127,16 @@ function disagreement(survey: Survey, grid: Grid, reading: Reading): readonly Fi
 }
 
 /** Two readings at one place are reported once, on the later id. */
-function samePlace(survey: Survey, grid: Grid, { record, at }: Reading): readonly Finding[] {
-  const twin = cellsAround(grid, at).find(
-    (other) => other.record.id < record.id && distanceM(other.at, at) < SAME_PLACE_M,
-  );
+function samePlace(around: Surroundings, { record, at }: Reading): readonly Finding[] {
+  const twin = around
+    .within(at)
+    .filter((other) => other.record.id < record.id && distanceM(other.at, at) < SAME_PLACE_M)
+    .toSorted((a, b) => compareIds(a.record, b.record))[0];
   if (twin === undefined) return [];
   const apart = Math.abs(twin.record.heightM - record.heightM);
   return [
     finding('duplicate-height', apart > 0.03 ? 'warning' : 'note', [twin.record.id, record.id], {
-      place: placeOf(survey, record),
+      place: placeOf(record),
       at: record.at,
       what:
         apart > 0.03
@@ -84,11 +148,7 @@ function samePlace(survey: Survey, grid: Grid, { record, at }: Reading): readonl
   ];
 }
 
-function placeOf(survey: Survey, record: SpotHeight): string {
-  const hole = survey.near(record.at);
-  const words = `spot height ${record.heightM.toFixed(2)} (${record.id})`;
-  return hole === '' ? words : `${hole}, ${words}`;
-}
+const placeOf = ({ heightM, id }: SpotHeight): string => `spot height ${heightM.toFixed(2)} (${id})`;
 
 /** Height less that of the plane through the neighbours, least squares weighted by 1/distance^2; null where none fits. */
 function missOfPlane({ record, at }: Reading, neighbours: readonly Reading[]): number | null {
@@ -128,35 +188,13 @@ function missOfPlane({ record, at }: Reading, neighbours: readonly Reading[]): n
   return slopeX * mx + slopeY * my - mz;
 }
 
-type Grid = ReadonlyMap<string, readonly Reading[]>;
-
-const cell = (metres: number): number => Math.floor(metres / REACH_M);
-
-function gridOf(readings: readonly Reading[]): Grid {
-  const grid = new Map<string, Reading[]>();
-  for (const reading of readings) {
-    const key = `${String(cell(reading.at.eastM))},${String(cell(reading.at.northM))}`;
-    const here = grid.get(key);
-    if (here === undefined) grid.set(key, [reading]);
-    else here.push(reading);
-  }
-  return grid;
-}
-
-function cellsAround(grid: Grid, { eastM, northM }: PlanePoint): readonly Reading[] {
-  const found: Reading[] = [];
-  for (let i = -1; i <= 1; i += 1)
-    for (let j = -1; j <= 1; j += 1)
-      found.push(...(grid.get(`${String(cell(eastM) + i)},${String(cell(northM) + j)}`) ?? []));
-  return found;
-}
-
-function nearest(grid: Grid, reading: Reading, without: Reading = reading): readonly Reading[] {
-  return cellsAround(grid, reading.at)
+function nearest(around: Surroundings, reading: Reading, without: Reading = reading): readonly Reading[] {
+  return around
+    .within(reading.at)
     .filter((other) => other !== reading && other !== without && other.onGreen === reading.onGreen)
     .map((other) => ({ other, distance: distanceM(other.at, reading.at) }))
     .filter(({ distance }) => distance < REACH_M && distance > SAME_PLACE_M)
-    .sort((a, b) => a.distance - b.distance)
+    .sort((a, b) => a.distance - b.distance || compareIds(a.other.record, b.other.record))
     .slice(0, NEIGHBOURS)
     .map(({ other }) => other);
 }

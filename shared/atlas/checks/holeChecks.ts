@@ -1,13 +1,14 @@
+import { boxAbout, inBox, widened } from '../../geometry/box.ts';
 import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { planePoint } from '../../geometry/points.ts';
 import { centroid, distanceM, insideDistanceM, nearestOnRing, pointInPolygon } from '../../geometry/ring.ts';
 import { kindWords } from '../../words/coverWords.ts';
-import { recordsOf } from '../document.ts';
+import { compareIds } from '../document.ts';
 import { gridNodes } from '../gridNodes.ts';
 import { type Edit, putRecords, useRecord } from '../edits.ts';
-import type { BallPosition, HoleLocation, HoleRecord } from '../records.ts';
+import type { BallPosition, ElevationGrid, HoleLocation, HoleRecord } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
-import { type AreaShape, holeName, inBox, type Survey } from './survey.ts';
+import { type AreaShape, greenOf, holeName, type Survey } from './survey.ts';
 
 /** Common practice for hole locations: four paces of a yard from the edge of the green. */
 const FROM_EDGE_M = 4 * 0.9144;
@@ -16,22 +17,20 @@ const NEAR_GREEN_M = 5;
 const FEW_READINGS = 6;
 
 export function holeChecks(survey: Survey): readonly Finding[] {
-  const greens = new Map(
-    survey.areas.filter(({ record }) => record.kind === 'green').map((a) => [a.record.id, a]),
-  );
-  const flags = byHole(recordsOf(survey.document, 'holeLocation'));
-  const balls = byHole(recordsOf(survey.document, 'ballPosition'));
+  const { document, index } = survey;
+  const flags = byHole(index.of('holeLocation').map(({ record }) => record));
+  const balls = index.of('ballPosition').map(({ record }) => record);
+  const ballsOf = byHole(balls);
   return [
     ...survey.holes.flatMap((hole) => {
-      const green = hole.greenId === null ? undefined : greens.get(hole.greenId);
+      const green = greenOf(document, hole);
+      const own = flags.get(hole.id) ?? [];
       return [
-        ...wholeHole(survey, hole, green, flags.get(hole.id) ?? [], balls.get(hole.id) ?? []),
-        ...(green === undefined
-          ? []
-          : (flags.get(hole.id) ?? []).flatMap((flag) => flagPlace(survey, hole, green, flag))),
+        ...wholeHole(survey, hole, green, own, ballsOf.get(hole.id) ?? []),
+        ...(green === null ? [] : own.flatMap((flag) => flagPlace(survey, hole, green, flag))),
       ];
     }),
-    ...recordsOf(survey.document, 'ballPosition').flatMap((ball) => ballPlace(survey, ball)),
+    ...balls.flatMap((ball) => ballPlace(survey, ball)),
     ...inUse(survey),
   ];
 }
@@ -39,12 +38,12 @@ export function holeChecks(survey: Survey): readonly Finding[] {
 function wholeHole(
   survey: Survey,
   hole: HoleRecord,
-  green: AreaShape | undefined,
+  green: AreaShape | null,
   flags: readonly HoleLocation[],
   balls: readonly BallPosition[],
 ): readonly Finding[] {
   const place = holeName(survey.document, hole);
-  if (green === undefined)
+  if (green === null)
     return [
       finding('hole-without-green', 'error', [hole.id], {
         place,
@@ -94,25 +93,30 @@ function wholeHole(
   return found;
 }
 
-function readingsNear({ document, frame }: Survey, green: AreaShape): number {
-  const { box, polygon } = green;
+function readingsNear({ frame, index }: Survey, green: AreaShape): number {
+  const { polygon } = green;
+  const box = widened(green.box, NEAR_GREEN_M);
   const near = (point: PlanePoint): boolean =>
-    point.eastM > box.westM - NEAR_GREEN_M &&
-    point.eastM < box.eastM + NEAR_GREEN_M &&
-    point.northM > box.southM - NEAR_GREEN_M &&
-    point.northM < box.northM + NEAR_GREEN_M &&
-    insideDistanceM(point, polygon) > -NEAR_GREEN_M;
+    inBox(point, box) && insideDistanceM(point, polygon) > -NEAR_GREEN_M;
   let count = 0;
-  for (const record of document.records.values()) {
+  for (const { record, points } of index.pointsIn(box)) {
     if (record.type === 'spotHeight' || record.type === 'slopeReading' || record.type === 'planeByEye')
-      count += near(frame.toPlane(record.at)) ? 1 : 0;
-    else if (record.type === 'elevationGrid')
-      count += gridNodes(record, frame).filter(({ at }) => near(at)).length;
-    else if (record.type === 'line' && record.kind === 'contour' && record.heightM !== null)
-      count += record.positions.filter((at) => near(frame.toPlane(at))).length;
+      count += points.filter(near).length;
+  }
+  for (const { record, points } of index.linesIn(box))
+    if (record.kind === 'contour' && record.heightM !== null) count += points.filter(near).length;
+  for (const { record } of index.of('elevationGrid')) {
+    const known = nodesNear.get(green) ?? new WeakMap<ElevationGrid, number>();
+    nodesNear.set(green, known);
+    const nodes = known.get(record) ?? gridNodes(record, frame).filter(({ at }) => near(at)).length;
+    known.set(record, nodes);
+    count += nodes;
   }
   return count;
 }
+
+/** Nodes of elevation grids near a green, counted once while both stay the same: a grid has tens of thousands. */
+const nodesNear = new WeakMap<AreaShape, WeakMap<ElevationGrid, number>>();
 
 function flagPlace(
   survey: Survey,
@@ -171,9 +175,9 @@ function ballPlace(survey: Survey, ball: BallPosition): readonly Finding[] {
   const at = survey.frame.toPlane(ball.at);
   const hole = survey.document.records.get(ball.holeId);
   const place = `${hole?.type === 'hole' ? `${holeName(survey.document, hole)}, ` : ''}ball ${ball.label}`;
-  return survey.areas.flatMap(({ record, polygon, box }) => {
+  const around = survey.index.areasIn(boxAbout(at, 0)).toSorted((a, b) => compareIds(a.record, b.record));
+  return around.flatMap(({ record, polygon }) => {
     if (record.kind !== 'tree' && record.kind !== 'penaltyArea' && record.kind !== 'outOfBounds') return [];
-    if (!inBox(at, box)) return [];
     if (!pointInPolygon(at, polygon)) return [];
     return [
       finding(`ball-in-${record.kind}`, noBall[record.kind], [ball.id, record.id], {
@@ -201,9 +205,9 @@ function outOf(survey: Survey, ball: BallPosition, at: PlanePoint, polygon: Plan
 }
 
 /** Exactly one day and one player must be in use for a plan. */
-function inUse({ document }: Survey): readonly Finding[] {
+function inUse({ index }: Survey): readonly Finding[] {
   return (['conditions', 'player'] as const).flatMap((type) => {
-    const records = recordsOf(document, type);
+    const records = index.of(type).map(({ record }) => record);
     const used = records.filter((record) => record.inUse);
     if (used.length === 1) return [];
     const first = used[0] ?? records[0];

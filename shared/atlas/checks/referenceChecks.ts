@@ -1,15 +1,16 @@
-import { recordsOf } from '../document.ts';
 import { type Edit, putRecords, removeRecords } from '../edits.ts';
-import type { AtlasRecord, RecordId } from '../records.ts';
+import type { AtlasRecord, RecordId, RecordOf } from '../records.ts';
 import { finding, type Finding } from './finding.ts';
 import { holeName, type Survey } from './survey.ts';
 
 /** Every id that a record names must be there. Edits keep it so; a foreign or damaged journal may not. */
-export function referenceChecks({ document }: Survey): readonly Finding[] {
+export function referenceChecks({ document, index }: Survey): readonly Finding[] {
   const has = (id: RecordId, fits: (record: AtlasRecord) => boolean): boolean => {
     const record = document.records.get(id);
     return record !== undefined && fits(record);
   };
+  const all = <T extends AtlasRecord['type']>(type: T): readonly RecordOf<T>[] =>
+    index.of(type).map(({ record }) => record);
   const unknown = (record: AtlasRecord, place: string, named: RecordId, mend: Edit): Finding =>
     finding('unknown-reference', 'error', [record.id, named], {
       place,
@@ -19,7 +20,7 @@ export function referenceChecks({ document }: Survey): readonly Finding[] {
       mend,
     });
   return [
-    ...recordsOf(document, 'hole').flatMap((hole) =>
+    ...all('hole').flatMap((hole) =>
       hole.greenId === null || has(hole.greenId, (found) => found.type === 'area' && found.kind === 'green')
         ? []
         : [
@@ -31,7 +32,7 @@ export function referenceChecks({ document }: Survey): readonly Finding[] {
             ),
           ],
     ),
-    ...[...recordsOf(document, 'holeLocation'), ...recordsOf(document, 'ballPosition')].flatMap((record) =>
+    ...[...all('holeLocation'), ...all('ballPosition')].flatMap((record) =>
       has(record.holeId, (found) => found.type === 'hole')
         ? []
         : [
@@ -45,7 +46,7 @@ export function referenceChecks({ document }: Survey): readonly Finding[] {
             ),
           ],
     ),
-    ...recordsOf(document, 'choice').flatMap((choice) => {
+    ...all('choice').flatMap((choice) => {
       const missing = !has(choice.ballId, (found) => found.type === 'ballPosition')
         ? choice.ballId
         : !has(choice.flagId, (found) => found.type === 'holeLocation')

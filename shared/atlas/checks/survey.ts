@@ -1,10 +1,13 @@
 import type { LocalFrame } from '../../geometry/localFrame.ts';
-import type { LonLat, PlanePoint, PlanePolygon } from '../../geometry/points.ts';
-import { type Box, boundingBox, centroid, distanceM } from '../../geometry/ring.ts';
+import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
+import { type Box, centroid, distanceM } from '../../geometry/ring.ts';
 import { type Crossing, selfIntersection } from '../../geometry/selfIntersection.ts';
 import { kindWords } from '../../words/coverWords.ts';
-import { frameOf, holesInOrder, planePolygon, recordsOf } from '../document.ts';
+import { compareIds, frameOf } from '../document.ts';
+import type { PlaneIndex } from '../planeIndex.ts';
+import { type PlaneShape, planeShape } from '../planeShape.ts';
 import type { AreaRecord, AtlasDocument, HoleRecord } from '../records.ts';
+import type { Finding } from './finding.ts';
 
 /** An area in the plane with what the checks ask of it, worked out once for each record. */
 export interface AreaShape {
@@ -20,40 +23,56 @@ export interface AreaShape {
 export interface Survey {
   readonly document: AtlasDocument;
   readonly frame: LocalFrame;
-  readonly areas: readonly AreaShape[];
+  readonly index: PlaneIndex;
+  /** In the order of play. */
   readonly holes: readonly HoleRecord[];
   /** "Hole 4" or "Station S1" for the nearest green, or nothing when none is within 120 m. */
-  readonly near: (at: LonLat) => string;
+  readonly near: (at: PlanePoint) => string;
 }
 
 const REACH_M = 120;
-const shapes = new WeakMap<LocalFrame, WeakMap<AreaRecord, AreaShape>>();
+const shapes = new WeakMap<PlaneShape<AreaRecord>, AreaShape>();
 
-export function surveyOf(document: AtlasDocument): Survey {
-  const frame = frameOf(document);
-  const known = shapes.get(frame) ?? new WeakMap<AreaRecord, AreaShape>();
-  shapes.set(frame, known);
-  const areas = recordsOf(document, 'area').map((record) => {
-    const shape = known.get(record) ?? shapeOf(record, frame);
-    known.set(record, shape);
-    return shape;
+/** The area with its centre and crossing: half a second for the thousands of a large atlas at first, nothing afterwards. */
+export function areaShape(shape: PlaneShape<AreaRecord>): AreaShape {
+  const before = shapes.get(shape);
+  if (before !== undefined) return before;
+  const made = shapeOf(shape);
+  shapes.set(shape, made);
+  return made;
+}
+
+/** What the checks of a document work on; the index has to stand at that document. */
+export function surveyOf(document: AtlasDocument, index: PlaneIndex): Survey {
+  const holes = index
+    .of('hole')
+    .map(({ record }) => record)
+    .toSorted((a, b) => a.order - b.order || compareIds(a, b));
+  const greens = holes.flatMap((hole) => {
+    const green = greenOf(document, hole);
+    return green === null ? [] : [{ centre: green.centre, label: holeName(document, hole) }];
   });
-  const holes = holesInOrder(document);
-  const greens = new Map(
-    areas.filter(({ record }) => record.kind === 'green').map((area) => [area.record.id, area]),
-  );
-  const near = (at: LonLat): string => {
-    const point = frame.toPlane(at);
+  const near = (at: PlanePoint): string => {
     let best = { distance: REACH_M, label: '' };
-    for (const hole of holes) {
-      const green = hole.greenId === null ? undefined : greens.get(hole.greenId);
-      if (green === undefined) continue;
-      const distance = distanceM(point, green.centre);
-      if (distance < best.distance) best = { distance, label: holeName(document, hole) };
+    for (const { centre, label } of greens) {
+      const distance = distanceM(at, centre);
+      if (distance < best.distance) best = { distance, label };
     }
     return best.label;
   };
-  return { document, frame, areas, holes, near };
+  return { document, frame: frameOf(document), index, holes, near };
+}
+
+/** The green of a hole if it has one and it is a green. */
+export function greenOf(document: AtlasDocument, { greenId }: HoleRecord): AreaShape | null {
+  const record = greenId === null ? undefined : document.records.get(greenId);
+  return record?.type === 'area' && record.kind === 'green' ? areaShape(planeShape(document, record)) : null;
+}
+
+/** The finding told from the nearest hole: "Hole 4, " goes before its place. */
+export function told(survey: Survey, found: Finding, at: PlanePoint): Finding {
+  const hole = survey.near(at);
+  return hole === '' ? found : { ...found, place: `${hole}, ${found.place}` };
 }
 
 export function holeName(document: AtlasDocument, hole: HoleRecord): string {
@@ -61,34 +80,15 @@ export function holeName(document: AtlasDocument, hole: HoleRecord): string {
   return `${header?.type === 'atlas' && header.kind === 'practiceGround' ? 'Station' : 'Hole'} ${hole.label}`;
 }
 
-/** "Hole 4, bunker Front left". */
-export function areaPlace(survey: Survey, { record, centre }: AreaShape): string {
-  const hole = survey.near(survey.frame.toLonLat(centre));
-  const words = `${kindWords[record.kind]}${record.name === '' ? ` ${record.id}` : ` ${record.name}`}`;
-  return hole === '' ? words : `${hole}, ${words}`;
-}
+/** "bunker Front left". */
+export const areaPlace = ({ kind, name, id }: AreaRecord): string =>
+  `${kindWords[kind]} ${name === '' ? id : name}`;
 
-function shapeOf(record: AreaRecord, frame: LocalFrame): AreaShape {
-  const polygon = planePolygon(frame, record.rings);
-  const outer = polygon[0] ?? [];
+function shapeOf({ record, polygon, box }: PlaneShape<AreaRecord>): AreaShape {
   let crossing: AreaShape['crossing'] = null;
   for (let ring = 0; ring < polygon.length && crossing === null; ring += 1) {
     const found = selfIntersection(polygon[ring] ?? []);
     if (found !== null) crossing = { ring, crossing: found };
   }
-  return {
-    record,
-    polygon,
-    box: boundingBox(outer) ?? { westM: 0, southM: 0, eastM: 0, northM: 0 },
-    centre: centroid(outer),
-    crossing,
-  };
-}
-
-export function boxesMeet(a: Box, b: Box): boolean {
-  return a.westM <= b.eastM && b.westM <= a.eastM && a.southM <= b.northM && b.southM <= a.northM;
-}
-
-export function inBox({ eastM, northM }: PlanePoint, box: Box): boolean {
-  return eastM >= box.westM && eastM <= box.eastM && northM >= box.southM && northM <= box.northM;
+  return { record, polygon, box, centre: centroid(polygon[0] ?? []), crossing };
 }
