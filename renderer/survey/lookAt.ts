@@ -61,18 +61,17 @@ export function doubtsOf(
         mend: null,
       };
     });
-  if (measureNext === null) return contradicted;
   return [
     ...contradicted,
-    {
-      id: 'measure next',
+    ...measureNext.map(({ at, reduction }, i): LookAt => ({
+      id: `measure next ${String(i + 1)}`,
       ink: 'doubt',
-      text: `One more height ${placeOn(measureNext.at, greens)} would help most: it takes away ${String(Math.max(1, Math.round(measureNext.reduction * 100)))} % of the doubt.`,
+      text: `${i === 0 ? 'One more height' : 'Another'} ${placeOn(at, greens)} ${i === 0 ? 'would help most: it takes away' : 'takes away'} ${String(Math.max(1, Math.round(reduction * 100)))} % of the doubt.`,
       remedy: '',
-      at: measureNext.at,
+      at,
       recordId: null,
       mend: null,
-    },
+    })),
   ];
 }
 

@@ -5,7 +5,7 @@ import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import { doubtAt } from '../../shared/terrain/confidence.ts';
 import { fitSurface } from '../../shared/terrain/fitSurface.ts';
 import type { GridShape } from '../../shared/terrain/hermiteGrid.ts';
-import { measureNext } from '../../shared/terrain/measureNext.ts';
+import { type MeasureHere, measureNext, slopesAt } from '../../shared/terrain/measureNext.ts';
 import type { ReadingFit } from '../../shared/terrain/readingFits.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -29,8 +29,8 @@ export interface GroundRead {
   readonly readings: readonly ReadingFit[];
   /** Root mean square of the doubt over the greens; null without a green. */
   readonly doubt: { readonly heightSdM: number; readonly slopeSdPct: number } | null;
-  /** Where one more height would help most, with the share of the doubt it takes away. */
-  readonly measureNext: { readonly at: PlanePoint; readonly reduction: number } | null;
+  /** Where one more height would help most, best first, with the share of the doubt it takes away. */
+  readonly measureNext: readonly MeasureHere[];
 }
 
 const LATTICE_M = 1.5;
@@ -45,7 +45,6 @@ export function readGround({ input, greens, ridgeIds, units, heavyOnly }: Ground
   }));
   const relief = groundRelief(surface, greens, lines, { units, arrowSpacingM: 1000, heavyOnly });
   const places = latticeOver(greens);
-  const [next] = measureNext(surface, places, { count: 1 });
   const { originEastM, originNorthM, cellM, columns, rows } = surface;
   const shape = { originEastM, originNorthM, cellM, columns, rows };
   return {
@@ -60,7 +59,7 @@ export function readGround({ input, greens, ridgeIds, units, heavyOnly }: Ground
     },
     readings: surface.readings,
     doubt: meanDoubt(surface, places),
-    measureNext: next ?? null,
+    measureNext: measureNext(surface, slopesAt(places), places),
   };
 }
 

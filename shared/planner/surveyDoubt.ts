@@ -1,48 +1,62 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { boundingBox, pointInPolygon } from '../geometry/ring.ts';
+import { boundingBox, insideDistanceM } from '../geometry/ring.ts';
+import { atan2, length2 } from '../numeric/elementary.ts';
+import { availability, type Candidate } from '../player/availability.ts';
 import { generator } from '../random/generator.ts';
 import { fitSurface } from '../terrain/fitSurface.ts';
 import { type MeasureHere, measureNext } from '../terrain/measureNext.ts';
 import { surfaceEnsemble } from '../terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../terrain/surveyedGround.ts';
+import { type FlagTools, flagToolsSteps, toolsForBall } from './flagTools.ts';
+import { atStakeIn } from './lineDoubt.ts';
 import type { Plan, PlanOption } from './plan.ts';
 import { type PlanRequest, planSteps } from './planBall.ts';
-import { type Scene, sceneOn } from './scene.ts';
+import { type Scene, type SceneBall, type SceneFlag, sceneOn } from './scene.ts';
+import { REST_EAST, REST_NORTH } from './shooter.ts';
+import { shifted, type Solved, solveAim } from './solveAim.ts';
+import { standardShots } from './standardShots.ts';
+import { meanStrokes } from './trial.ts';
 
-/** How one option fares on the surfaces that the survey allows. */
+/** How sure the line of one option is, by the surfaces that the survey allows. Standard deviations. */
 export interface OptionDoubt {
   readonly id: string;
-  /** Mean strokes and their standard deviation over the surfaces on which the option was in the running. */
-  readonly strokes: number;
-  readonly spreadStrokes: number;
-  /** Share of all surfaces on which it was in the running, and on which it was the choice. */
-  readonly inRunning: number;
+  /** Of the start line that would be right, where it passes the flag. */
+  readonly aimSdM: number;
+  /** Of where the shot as meant on the fitted ground stops: along the line, and to the side of it. */
+  readonly alongSdM: number;
+  readonly asideSdM: number;
+  /** Of its strokes, played by the fitted ground. */
+  readonly strokesSd: number;
+  /** Share of the surfaces on which planning anew chooses it. */
   readonly chosen: number;
 }
 
 /** What the survey leaves open of one plan. */
 export interface SurveyDoubt {
   readonly surfaces: number;
-  /** The choice on the fitted ground, and the share of the surfaces on which it is the choice too. */
+  /** The choice on the fitted ground, and the number of surfaces on which it is the choice too. */
   readonly chosenId: string;
   readonly holds: number;
-  /** Most often chosen first. */
+  /** In the order of the plan; those the coarse plan drops as hopeless are left out. */
   readonly options: readonly OptionDoubt[];
-  /** Where one more height would help this shot most; null where the ground was only assumed. */
-  readonly measureHere: MeasureHere | null;
+  /** Where one more height would help these shots most, best first; empty where the ground was only assumed. */
+  readonly measureNext: readonly MeasureHere[];
 }
 
 export const SURVEY_SURFACES = 8;
+/** Shots an option is played with on every surface, the same on all. */
+const SHOTS = 64;
+const FIRST_PAST_M = 0.3;
+/** Spots a reading could be taken at: a lattice over the green and its collar. */
 const LATTICE_M = 1.5;
-const MOST_PLACES = 150;
-/** A place matters as much as shots land or finish within this of it, metres. */
-const NEAR_M = 2.5;
+const MOST_SPOTS = 150;
+const COLLAR_M = 1.5;
 
 /**
- * Plans one ball to one flag anew on surfaces that agree with the evidence as well as the fitted one does, all with the same
- * shots, so that what differs is the ground alone. Coarse plans: they follow the fitted ground's own coarse plan, not its
- * full one. Yields the share that is done; whoever stops asking has cancelled. The same scene, request and count give the
- * same answer to the last bit. Throws as `planSteps` does.
+ * Plans one ball to one flag anew on surfaces that agree with the evidence as well as the fitted one does, and plays every
+ * option there as the fitted ground has it, all with the same shots, so that what differs is the ground alone. Coarse plans:
+ * they follow the fitted ground's own coarse plan, not its full one. Yields the share that is done; whoever stops asking has
+ * cancelled. The same scene, request and count give the same answer to the last bit. Throws as `planSteps` does.
  */
 export function* surveyDoubtSteps(
   scene: Scene,
@@ -54,24 +68,146 @@ export function* surveyDoubtSteps(
   const members = surfaceEnsemble(fitted, surfaces, generator(request.seed));
   const whole = members.length + 1;
   const reference = yield* planned(scene, coarse, 0, whole);
+  const ball = scene.balls.find(({ record }) => record.id === request.ballId) as SceneBall; // planned just now
+  const flag = scene.flags.find(({ record }) => record.id === request.flagId) as SceneFlag;
+  const played = linesOf(scene, reference, ball, flag, toolsOf(scene, flag));
   const plans: Plan[] = [];
+  const errors = played.map((): LineError[] => []);
   for (const surface of members) {
     const on = sceneOn(scene, { input: scene.input, surface, ground: surveyedGround(surface, scene.input) });
     plans.push(yield* planned(on, coarse, plans.length + 1, whole));
+    const tools = toolsOf(on, flag);
+    played.forEach((line, i) => errors[i]?.push(errorOn(on, line, ball, flag, tools, request.seed)));
   }
-  const chosen = reference.options.find(({ id }) => id === reference.chosenId);
-  const places = latticeOver(scene);
-  const [measureHere] = measureNext(fitted, places, {
-    count: 1,
-    ...(chosen !== undefined && { weight: visits(chosen) }),
-  });
+  const { map } = toolsOf(scene, flag);
   return {
     surfaces: plans.length,
     chosenId: reference.chosenId,
-    holds: plans.filter((plan) => plan.chosenId === reference.chosenId).length / plans.length,
-    options: optionDoubts(plans),
-    measureHere: measureHere ?? null,
+    holds: plans.filter((plan) => plan.chosenId === reference.chosenId).length,
+    options: played.map(({ id }, i) => {
+      const own = errors[i] ?? [];
+      const mean = own.reduce((sum, error) => sum + error.strokes, 0) / own.length;
+      return {
+        id,
+        aimSdM: rootMeanSquare(own.map(({ aimM }) => aimM)),
+        alongSdM: rootMeanSquare(own.map(({ alongM }) => alongM)),
+        asideSdM: rootMeanSquare(own.map(({ asideM }) => asideM)),
+        strokesSd: rootMeanSquare(own.map((error) => error.strokes - mean)),
+        chosen: plans.filter((plan) => plan.chosenId === id).length / plans.length,
+      };
+    }),
+    measureNext: measureNext(fitted, atStakeIn(scene, reference, map, ball.at), spotsOn(scene)),
   };
+}
+
+/** A shot as the fitted ground has it. */
+interface Line {
+  readonly id: string;
+  readonly candidate: Candidate;
+  readonly solved: Solved;
+  readonly restEastM: number;
+  readonly restNorthM: number;
+}
+
+interface LineError {
+  readonly aimM: number;
+  readonly alongM: number;
+  readonly asideM: number;
+  readonly strokes: number;
+}
+
+function linesOf(
+  scene: Scene,
+  { options }: Plan,
+  ball: SceneBall,
+  flag: SceneFlag,
+  tools: FlagTools,
+): Line[] {
+  const { candidates } = availability(
+    scene.player,
+    coverOf(scene, ball),
+    ball.record.lie,
+    between(ball, flag),
+  );
+  return options.flatMap((option: PlanOption): Line[] => {
+    const candidate = candidates.find(
+      ({ technique, club }) => technique === option.technique && club.id === option.clubId,
+    );
+    if (candidate === undefined || option.playAway) return [];
+    const shooter = shooterOn(scene, candidate, ball, flag, tools);
+    const solved = solveAim(shooter, ball.at, shifted(ball.at, flag.at, FIRST_PAST_M, 0), 'rest');
+    shooter.perfect(solved.clubheadMps, solved.bearing);
+    const { out } = shooter;
+    return [
+      {
+        id: option.id,
+        candidate,
+        solved,
+        restEastM: out[REST_EAST] ?? NaN,
+        restNorthM: out[REST_NORTH] ?? NaN,
+      },
+    ];
+  });
+}
+
+/** How far off a line of the fitted ground is on another surface. */
+function errorOn(
+  on: Scene,
+  { candidate, solved, restEastM, restNorthM }: Line,
+  ball: SceneBall,
+  flag: SceneFlag,
+  tools: FlagTools,
+  seed: number,
+): LineError {
+  const shooter = shooterOn(on, candidate, ball, flag, tools);
+  const right = solveAim(shooter, ball.at, shifted(ball.at, flag.at, FIRST_PAST_M, 0), 'rest', solved);
+  const strokes = meanStrokes(shooter, tools.field, solved, standardShots(SHOTS, seed), SHOTS);
+  shooter.perfect(solved.clubheadMps, solved.bearing);
+  const distanceM = between(ball, flag);
+  const ux = (flag.at.eastM - ball.at.eastM) / distanceM;
+  const uy = (flag.at.northM - ball.at.northM) / distanceM;
+  const dx = (shooter.out[REST_EAST] ?? NaN) - restEastM;
+  const dy = (shooter.out[REST_NORTH] ?? NaN) - restNorthM;
+  return {
+    aimM: (right.bearing - solved.bearing) * distanceM,
+    alongM: dx * ux + dy * uy,
+    asideM: dx * uy - dy * ux,
+    strokes,
+  };
+}
+
+function shooterOn(
+  scene: Scene,
+  candidate: Candidate,
+  ball: SceneBall,
+  flag: SceneFlag,
+  tools: FlagTools,
+): ReturnType<FlagTools['shooterFrom']> {
+  const bearing = atan2(flag.at.eastM - ball.at.eastM, flag.at.northM - ball.at.northM);
+  return toolsForBall(scene, tools, ball.record.moistureOverride).shooterFrom(
+    candidate,
+    ball.at,
+    coverOf(scene, ball),
+    ball.record.lie,
+    bearing,
+  );
+}
+
+const coverOf = ({ ground }: Scene, { record, at }: SceneBall) => record.coverOverride ?? ground.coverAt(at);
+
+const between = (ball: SceneBall, flag: SceneFlag): number =>
+  Math.max(0.05, length2(flag.at.eastM - ball.at.eastM, flag.at.northM - ball.at.northM));
+
+const rootMeanSquare = (values: readonly number[]): number =>
+  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
+
+/** The tools the coarse plan has just made. */
+function toolsOf(scene: Scene, flag: SceneFlag): FlagTools {
+  const steps = flagToolsSteps(scene, flag.at, 'coarse');
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
 }
 
 function* planned(scene: Scene, request: PlanRequest, done: number, whole: number): Generator<number, Plan> {
@@ -84,48 +220,15 @@ function* planned(scene: Scene, request: PlanRequest, done: number, whole: numbe
   return step.value;
 }
 
-function optionDoubts(plans: readonly Plan[]): OptionDoubt[] {
-  const strokes = new Map<string, number[]>();
-  for (const { options } of plans)
-    for (const option of options) strokes.set(option.id, [...(strokes.get(option.id) ?? []), option.strokes]);
-  return [...strokes]
-    .map(([id, values]): OptionDoubt => {
-      const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-      const squares = values.reduce((sum, value) => sum + (value - mean) * (value - mean), 0);
-      return {
-        id,
-        strokes: mean,
-        spreadStrokes: values.length > 1 ? Math.sqrt(squares / (values.length - 1)) : 0,
-        inRunning: values.length / plans.length,
-        chosen: plans.filter((plan) => plan.chosenId === id).length / plans.length,
-      };
-    })
-    .sort((a, b) => b.chosen - a.chosen || a.strokes - b.strokes || (a.id < b.id ? -1 : 1));
-}
-
-/** Share of the shots that land or finish near a place. */
-function visits({ landingsM, finishesM }: PlanOption): (at: PlanePoint) => number {
-  const spots = [...landingsM, ...finishesM];
-  return ({ eastM, northM }) => {
-    let near = 0;
-    for (let i = 0; i < spots.length; i += 2) {
-      const dx = (spots[i] ?? Infinity) - eastM;
-      const dy = (spots[i + 1] ?? Infinity) - northM;
-      if (dx * dx + dy * dy < NEAR_M * NEAR_M) near += 1;
-    }
-    return (2 * near) / Math.max(1, spots.length);
-  };
-}
-
-/** Places spread evenly over the green, further apart where they would be too many. */
-function latticeOver({ green: { polygon } }: Scene): readonly PlanePoint[] {
+/** Spots spread evenly over the green and its collar, further apart where they would be too many. */
+function spotsOn({ green: { polygon } }: Scene): readonly PlanePoint[] {
   const box = boundingBox(polygon[0] ?? []);
   if (box === null) return [];
-  const area = (box.eastM - box.westM) * (box.northM - box.southM);
-  const spacing = Math.max(LATTICE_M, Math.sqrt(area / MOST_PLACES));
-  const places: PlanePoint[] = [];
-  for (let northM = box.southM + spacing / 2; northM < box.northM; northM += spacing)
-    for (let eastM = box.westM + spacing / 2; eastM < box.eastM; eastM += spacing)
-      if (pointInPolygon({ eastM, northM }, polygon)) places.push({ eastM, northM });
-  return places;
+  const area = (box.eastM - box.westM + 2 * COLLAR_M) * (box.northM - box.southM + 2 * COLLAR_M);
+  const spacing = Math.max(LATTICE_M, Math.sqrt(area / MOST_SPOTS));
+  const spots: PlanePoint[] = [];
+  for (let northM = box.southM - COLLAR_M; northM <= box.northM + COLLAR_M; northM += spacing)
+    for (let eastM = box.westM - COLLAR_M; eastM <= box.eastM + COLLAR_M; eastM += spacing)
+      if (insideDistanceM({ eastM, northM }, polygon) > -COLLAR_M) spots.push({ eastM, northM });
+  return spots;
 }

@@ -36,9 +36,9 @@ export function doubtAt(surface: FittedSurface, at: PlanePoint): GroundDoubt {
 
 /** Errors of the readings, and what the ground may do between them as rough as it is here. */
 export function heightVariance(surface: FittedSurface, plate: PlateFit, at: PlanePoint): number {
-  const target = heightTarget(plate, at);
+  const { readings, between } = plate.parts(heightTarget(plate, at));
   const scale = surface.doubtScale(at.eastM, at.northM);
-  return plate.readingVariance(target) + scale * scale * betweenReadings(plate, target);
+  return readings + scale * scale * between;
 }
 
 function slopeVariance(
@@ -48,17 +48,11 @@ function slopeVariance(
   towards: 'east' | 'north',
 ): number {
   const scale = surface.doubtScale(at.eastM, at.northM);
-  const felt = slopeTarget(plate, at, towards, SLOPE_BASELINE_M);
+  const felt = plate.parts(slopeTarget(plate, at, towards, SLOPE_BASELINE_M));
+  const bend = plate.parts(slopeTarget(plate, at, towards, SHORTEST_BEND_M));
   // A slope read just here leaves less open over the pace than over the bend.
-  const bends = Math.min(
-    betweenReadings(plate, felt),
-    betweenReadings(plate, slopeTarget(plate, at, towards, SHORTEST_BEND_M)),
-  );
-  return plate.readingVariance(felt) + scale * scale * bends;
+  return felt.readings + scale * scale * Math.min(felt.between, bend.between);
 }
-
-const betweenReadings = (plate: PlateFit, target: Target): number =>
-  Math.max(0, variance(plate, target) - plate.readingVariance(target));
 
 /** Doubt at the nodes of a grid, row by row from the south-west. About 1 m between nodes shows all there is to see. */
 export function doubtGrid(

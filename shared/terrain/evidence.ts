@@ -19,7 +19,10 @@ export interface Observation {
   /** Flat [east, north, weight] triples. */
   readonly terms: readonly number[];
   readonly value: number;
+  /** Of the error of the reading. */
   readonly variance: number;
+  /** Variance the fit allows it where the ground is stiffer than the whole; else its own. */
+  readonly leeway?: number;
   /** Index of the reading it came from; -1 for what was put in for want of evidence. */
   readonly reading: number;
 }

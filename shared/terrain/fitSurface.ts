@@ -1,7 +1,9 @@
+import type { PlanePoint } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { doubtScale } from './doubtScale.ts';
 import { evidenceOf, fillers } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
+import { withGreenLeeway } from './greenLeeway.ts';
 import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
 import { fitPlate, type PlateFit } from './plateFit.ts';
 import { plateHeight, plateOnGrid } from './plateShape.ts';
@@ -51,20 +53,28 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
     if (options.flatWithoutEvidence !== true) throw withoutElevation(input);
     return levelGround(gridOver(input.extent, options.cellM ?? 1));
   }
-  const observations = [...evidence.observations, ...fillers(evidence.observations)];
+  const measured = [...evidence.observations, ...fillers(evidence.observations)];
   const folds = foldsAlong(input.breaklines.map((line) => line.points));
-  const plate = fitPlate(observations, folds, options.bendingVariance);
-  const cellM = options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count);
-  const surface = plateOnGrid(plate, input.extent, cellM);
   const greens = input.areas
     .filter(({ kind }) => kind === 'green')
     .map(({ polygon }) => flatPolygon(polygon));
+  const onGreen = ({ eastM, northM }: PlanePoint): boolean =>
+    greens.some((green) => insidePolygon(green, eastM, northM));
+  const isMeasure = (reading: number): boolean => {
+    const kind = evidence.readings[reading]?.kind;
+    return kind === 'height' || kind === 'grid';
+  };
+  const asOne = fitPlate(measured, folds, options.bendingVariance);
+  const observations = withGreenLeeway(measured, asOne, isMeasure, onGreen);
+  const plate = observations === measured ? asOne : fitPlate(observations, folds, asOne.bendingVariance);
+  const cellM = options.cellM ?? affordableCell(input.extent, plate.centres.length / 3 + 4 * folds.count);
+  const surface = plateOnGrid(plate, input.extent, cellM);
   const readings = readingFits(
     evidence,
     observations,
     folds,
     plate,
-    ({ eastM, northM }) => greens.length === 0 || greens.some((green) => insidePolygon(green, eastM, northM)),
+    (at) => greens.length === 0 || onGreen(at),
     options.bendingVariance,
   );
   return {
@@ -74,7 +84,7 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
       .filter((r) => r.verdict !== 'agrees')
       .sort((a, b) => Math.abs(b.othersDiffer) / b.accuracy - Math.abs(a.othersDiffer) / a.accuracy),
     plate,
-    doubtScale: doubtScale(observations, plate),
+    doubtScale: doubtScale(observations, plate, isMeasure, onGreen),
     exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
   };
 }

@@ -23,9 +23,11 @@ export function likelyBending(
   middleEastM: number,
   middleNorthM: number,
 ): number {
-  const every = Math.ceil(observations.length / MOST_FOR_STIFFNESS);
-  const some = observations.filter((_, i) => i % every === 0);
-  const someTerms = terms.filter((_, i) => i % every === 0);
+  // Spread evenly, and as many as may be whatever the number: one reading more must not halve what is judged from.
+  const share = Math.min(1, MOST_FOR_STIFFNESS / observations.length);
+  const taken = (i: number): boolean => Math.floor((i + 1) * share) > Math.floor(i * share);
+  const some = observations.filter((_, i) => taken(i));
+  const someTerms = terms.filter((_, i) => taken(i));
   const n = some.length;
   const m = n - 3;
   if (m < 1) return USUAL_BENDING;

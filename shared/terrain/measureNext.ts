@@ -1,15 +1,29 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { heightTarget, slopeTarget, variance } from './confidence.ts';
+import { distanceM } from '../geometry/ring.ts';
+import { heightTarget, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
+import type { Target } from './plateFit.ts';
 
 /** A putt feels the slope over some paces, not over the length of a level: metres. */
 const FELT_OVER_M = 3;
+/** Nobody is sent twice to one spot, metres. */
+const APART_M = 1;
 
 /** A spot worth measuring. */
 export interface MeasureHere {
   readonly at: PlanePoint;
-  /** Share of the doubt that was left which a height reading here takes away, 0 to 1. */
+  /** Share of the whole doubt that a height reading here takes away, 0 to 1; the spots before it are read by then. */
   readonly reduction: number;
+}
+
+/** Something that hangs on heights, and how much its doubt matters. */
+export interface AtStake {
+  /** Flat [east, north, weight] triples: a weighted sum of heights, such as a slope or what a putt breaks. */
+  readonly terms: readonly number[];
+  /** Where it lies, for how rough the ground is there. */
+  readonly at: PlanePoint;
+  /** What a unit of its variance costs (0 or more). */
+  readonly weight: number;
 }
 
 export interface MeasureOptions {
@@ -17,91 +31,92 @@ export interface MeasureOptions {
   readonly count?: number;
   /** One standard deviation of the reading to be taken, metres. */
   readonly accuracyM?: number;
-  /** How much the doubt at a place matters (0 or more). Default: the same everywhere. */
-  readonly weight?: (at: PlanePoint) => number;
-  /** What the doubt is about: slopes turn putts, heights move landings. */
-  readonly doubtIn?: 'slope' | 'height';
 }
 
 /**
- * The spots where one more height reading would most reduce the doubt over `places` (weighted mean variance of slope or
- * height there). Greedy: exact for the first spot and near the best for the rest. The candidates are the places too.
+ * The spots where one more height reading would most reduce the weighted doubt of what is at stake. Greedy: exact for the
+ * first spot and near the best for the rest. None where the ground was only assumed.
  *
- * @param places where the ground matters, such as a lattice over the green of 1 to 1.5 m; at most some hundreds
+ * @param spots where a reading could be taken, some hundreds at most
  */
 export function measureNext(
   surface: FittedSurface,
-  places: readonly PlanePoint[],
-  options: MeasureOptions = {},
+  atStake: readonly AtStake[],
+  spots: readonly PlanePoint[],
+  { count = 3, accuracyM = 0.005 }: MeasureOptions = {},
 ): MeasureHere[] {
   const { plate } = surface;
-  const { count = 3, accuracyM = 0.005, weight = () => 1, doubtIn = 'slope' } = options;
-  if (plate === null || places.length === 0) return [];
-  const n = places.length;
-  const candidates = places.map((at) => heightTarget(plate, at));
-  const wanted =
-    doubtIn === 'height'
-      ? candidates
-      : places.flatMap((at) => [
-          slopeTarget(plate, at, 'east', FELT_OVER_M),
-          slopeTarget(plate, at, 'north', FELT_OVER_M),
-        ]);
-  const perPlace = wanted.length / n;
-  const weights = Float64Array.from(wanted, (_, k) => {
-    const at = places[Math.floor(k / perPlace)];
-    if (at === undefined) return 0;
-    const scale = surface.doubtScale(at.eastM, at.northM);
-    return scale * scale * Math.max(0, weight(at));
+  if (plate === null || spots.length === 0) return [];
+  const n = spots.length;
+  const candidates = spots.map((at) => heightTarget(plate, at));
+  // What the ground does there is less than the plate has it by this factor, and so readings count for less against it.
+  const noise = Float64Array.from(spots, ({ eastM, northM }) => {
+    const scale = surface.doubtScale(eastM, northM);
+    return (accuracyM * accuracyM) / Math.max(scale * scale, 1e-6);
   });
-  const rows = wanted.length;
-  // Covariance of what is wanted, and of the candidates themselves, with every candidate.
-  const toWanted = new Float64Array(rows * n);
-  wanted.forEach((target, k) => {
+  const rows = atStake.length;
+  const weights = new Float64Array(rows);
+  // Covariance of what is at stake, and of the candidates themselves, with every candidate.
+  const toStake = new Float64Array(rows * n);
+  let whole = 0;
+  atStake.forEach(({ terms, at, weight }, k) => {
+    const scale = surface.doubtScale(at.eastM, at.northM);
+    weights[k] = scale * scale * Math.max(0, weight);
+    const target = plate.target(terms);
     candidates.forEach((candidate, j) => {
-      toWanted[k * n + j] = plate.covariance(target, candidate);
+      toStake[k * n + j] = plate.covariance(target, candidate);
     });
+    whole += weights[k] * variance(plate, target);
   });
   const among = new Float64Array(n * n);
   candidates.forEach((a, i) => {
     for (let j = 0; j <= i; j += 1) {
-      const value = plate.covariance(a, candidates[j] as (typeof candidates)[number]);
+      const value = plate.covariance(a, candidates[j] as Target);
       among[i * n + j] = value;
       among[j * n + i] = value;
     }
   });
-  let doubt = 0;
-  wanted.forEach((target, k) => {
-    doubt += (weights[k] as number) * variance(plate, target);
-  });
 
-  const spots: MeasureHere[] = [];
-  for (let pick = 0; pick < count && doubt > 0; pick += 1) {
+  const chosen: MeasureHere[] = [];
+  for (let pick = 0; pick < count && whole > 0; pick += 1) {
     let best = -1;
     let most = 0;
     for (let j = 0; j < n; j += 1) {
+      if (chosen.some(({ at }) => distanceM(at, spots[j] as PlanePoint) < APART_M)) continue;
       let gain = 0;
       for (let k = 0; k < rows; k += 1) {
-        const c = toWanted[k * n + j] as number;
+        const c = toStake[k * n + j] as number;
         gain += (weights[k] as number) * c * c;
       }
-      gain /= Math.max(0, among[j * n + j] as number) + accuracyM * accuracyM;
+      gain /= Math.max(0, among[j * n + j] as number) + (noise[j] as number);
       if (gain > most) {
         most = gain;
         best = j;
       }
     }
-    const at = places[best];
+    const at = spots[best];
     if (at === undefined) break;
-    spots.push({ at, reduction: Math.min(1, most / doubt) });
-    doubt -= most;
-    condition(toWanted, rows, among, n, best, accuracyM * accuracyM);
+    chosen.push({ at, reduction: Math.min(1, most / whole) });
+    condition(toStake, rows, among, n, best, noise[best] as number);
   }
-  return spots;
+  return chosen;
 }
+
+/** The slopes at places, eastwards and northwards over some paces, each place as important as any other. */
+export const slopesAt = (places: readonly PlanePoint[]): AtStake[] =>
+  places.flatMap((at) => {
+    const { eastM: x, northM: y } = at;
+    const half = FELT_OVER_M / 2;
+    const per = 1 / FELT_OVER_M;
+    return [
+      { at, weight: 1, terms: [x + half, y, per, x - half, y, -per] },
+      { at, weight: 1, terms: [x, y + half, per, x, y - half, -per] },
+    ];
+  });
 
 /** Brings all covariances to what they are once candidate `j` has been read. */
 function condition(
-  toWanted: Float64Array,
+  toStake: Float64Array,
   rows: number,
   among: Float64Array,
   n: number,
@@ -111,9 +126,9 @@ function condition(
   const row = among.slice(j * n, (j + 1) * n);
   const per = 1 / ((row[j] as number) + noise);
   for (let k = 0; k < rows; k += 1) {
-    const factor = (toWanted[k * n + j] as number) * per;
+    const factor = (toStake[k * n + j] as number) * per;
     for (let i = 0; i < n; i += 1) {
-      toWanted[k * n + i] = (toWanted[k * n + i] as number) - factor * (row[i] as number);
+      toStake[k * n + i] = (toStake[k * n + i] as number) - factor * (row[i] as number);
     }
   }
   for (let k = 0; k < n; k += 1) {

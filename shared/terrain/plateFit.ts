@@ -8,6 +8,7 @@ import {
   FOLD_SLOPE,
   foldValue,
   kernelBetween,
+  leewayOf,
   planePart,
   solveUpper3,
   solveUpperTransposed3,
@@ -35,8 +36,8 @@ export interface PlateFit extends PlateShape {
   target(terms: readonly number[]): Target;
   /** Covariance of two targets given all evidence. */
   covariance(a: Target, b: Target): number;
-  /** The part of a target's variance that comes from errors of the readings rather than from ground between them. */
-  readingVariance(target: Target): number;
+  /** What makes up a target's doubt: the errors of the readings by their own accuracy, and the ground between them. */
+  parts(target: Target): { readonly readings: number; readonly between: number };
   /** The field sum of w_j x (covariance of target j with the height at a place), as a plate. */
   covarianceField(targets: readonly Target[], weights: Float64Array): PlateShape;
 }
@@ -111,7 +112,7 @@ export function fitPlate(
   const unit = new Float64Array(n);
   for (let i = 0; i < n; i += 1) {
     const c = coefficients[i] as number;
-    residuals[i] = -(observations[i] as Observation).variance * c;
+    residuals[i] = -leewayOf(observations[i] as Observation) * c;
     // The diagonal of the inverse of the whole system: Q2 (trailing block)^-1 Q2'.
     unit.fill(0);
     unit[i] = 1;
@@ -165,17 +166,21 @@ export function fitPlate(
     return sum;
   };
 
-  const readingVariance = (t: Target): number => {
+  const parts = (t: Target): { readonly readings: number; readonly between: number } => {
     const g = t.explained.slice();
     solveLowerTransposed(factor, m, g);
     const weights = new Float64Array(n);
     weights.set(t.planeWeights);
     weights.set(g, 3);
     apply(reflections, weights);
-    return observations.reduce(
-      (sum, o, i) => sum + o.variance * (weights[i] as number) * (weights[i] as number),
-      0,
-    );
+    let readings = 0;
+    let allowed = 0;
+    observations.forEach((o, i) => {
+      const square = (weights[i] as number) * (weights[i] as number);
+      readings += o.variance * square;
+      allowed += leewayOf(o) * square;
+    });
+    return { readings, between: Math.max(0, covariance(t, t) - allowed) };
   };
 
   const covarianceField = (targets: readonly Target[], weights: Float64Array): PlateShape => {
@@ -257,7 +262,7 @@ export function fitPlate(
     leaveOneOutError,
     target,
     covariance,
-    readingVariance,
+    parts,
     covarianceField,
   };
 }

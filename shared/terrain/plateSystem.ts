@@ -18,6 +18,8 @@ export interface System {
   readonly foldValues: Float64Array;
 }
 
+export const leewayOf = ({ leeway, variance }: Observation): number => leeway ?? variance;
+
 export function assemble(
   observations: readonly Observation[],
   terms: readonly (readonly number[])[],
@@ -38,7 +40,7 @@ export function assemble(
       const value = kernelBetween(terms[i] ?? [], terms[j] ?? []);
       kernel[i * n + j] = value;
       kernel[j * n + i] = value;
-      let sum = i === j ? (observations[i] as Observation).variance : 0;
+      let sum = i === j ? leewayOf(observations[i] as Observation) : 0;
       for (let f = 0; f < folds.count; f += 1) {
         sum +=
           FOLD_SLOPE *

@@ -4,6 +4,7 @@ import type { Evidence, Observation, Reading } from './evidence.ts';
 import type { Folds } from './folds.ts';
 import { fitPlate, type PlateFit } from './plateFit.ts';
 import { plateHeight } from './plateShape.ts';
+import { leewayOf } from './plateSystem.ts';
 
 /** How one reading agrees with the surface and with all the others. */
 export interface ReadingFit {
@@ -132,13 +133,14 @@ function leftOut(
 function forecastOf(own: readonly Observation[], fit: PlateFit): Forecast {
   const errors: number[] = [];
   const deviations: number[] = [];
-  for (const { terms, value, variance: noise } of own) {
+  for (const observation of own) {
+    const { terms, value } = observation;
     let said = 0;
     for (let k = 0; k < terms.length; k += 3) {
       said += (terms[k + 2] ?? 0) * plateHeight(fit, terms[k] ?? 0, terms[k + 1] ?? 0);
     }
     errors.push(said - value);
-    deviations.push((said - value) / Math.sqrt(variance(fit, fit.target(terms)) + noise));
+    deviations.push((said - value) / Math.sqrt(variance(fit, fit.target(terms)) + leewayOf(observation)));
   }
   return {
     error: errors.length === 1 ? (errors[0] ?? NaN) : lengthOf(errors),

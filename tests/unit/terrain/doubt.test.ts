@@ -9,9 +9,11 @@ import {
 } from '../../../shared/terrain/confidence.ts';
 import { LEVEL_LENGTH_M } from '../../../shared/terrain/evidence.ts';
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
-import { measureNext } from '../../../shared/terrain/measureNext.ts';
+import { measureNext, slopesAt } from '../../../shared/terrain/measureNext.ts';
 import { surfaceEnsemble } from '../../../shared/terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
+import { distanceM, pointInPolygon } from '../../../shared/geometry/ring.ts';
+import { complexes, survey } from './calibration.ts';
 import { emptyInput, heightReadings, slopeReadings, swells } from './fixtures.ts';
 
 const input = { ...emptyInput(), heights: heightReadings(swells, 40, generator(3), 0.01) };
@@ -58,6 +60,34 @@ describe('doubt', () => {
     // A reading that surprises also makes the ground look rougher; of equal roughness, it leaves less open.
     const asRough = { ...better, doubtScale: (x: number, y: number) => fitted.doubtScale(x, y) };
     expect(doubtAt(asRough, at).slopeSdPct).toBeLessThan(doubtAt(fitted, at).slopeSdPct);
+  });
+
+  it('never rises where a reading confirms the ground', () => {
+    const ratios: number[] = [];
+    for (const complex of complexes.slice(0, 1)) {
+      const { input: surveyed, green } = survey(complex);
+      const before = fitSurface(surveyed, { cellM: 1 });
+      const random = generator(17);
+      const { westM, eastM, southM, northM } = surveyed.extent;
+      for (let tried = 0; tried < 5;) {
+        const at = {
+          eastM: westM + random.uniform() * (eastM - westM),
+          northM: southM + random.uniform() * (northM - southM),
+        };
+        const nearest = Math.min(...surveyed.heights.map((reading) => distanceM(reading.at, at)));
+        // Two readings a stride apart say little of the slope between them: each may be a centimetre out.
+        if (!pointInPolygon(at, green) || nearest < 1.4) continue;
+        tried += 1;
+        const heightM = before.exactHeight(at.eastM, at.northM);
+        const after = fitSurface(
+          { ...surveyed, heights: [...surveyed.heights, { id: 'new', at, heightM, accuracyM: 0.01 }] },
+          { cellM: 1 },
+        );
+        expect(doubtAt(after, at).heightSdM).toBeLessThan(doubtAt(before, at).heightSdM);
+        ratios.push(doubtAt(after, at).slopeSdPct / doubtAt(before, at).slopeSdPct);
+      }
+    }
+    expect(Math.max(...ratios)).toBeLessThan(1.02);
   });
 
   it('fills a grid with the same numbers', () => {
@@ -116,8 +146,10 @@ describe('where to measure next', () => {
     northM: 9 + 2 * Math.floor(i / 12),
   }));
 
+  const heightsAt = places.map((at) => ({ at, weight: 1, terms: [at.eastM, at.northM, 1] }));
+
   it('foretells exactly how much a reading takes off', () => {
-    const [first] = measureNext(fitted, places, { doubtIn: 'height', accuracyM: 0.005 });
+    const [first] = measureNext(fitted, heightsAt, places, { accuracyM: 0.005 });
     const total = (surface: typeof fitted): number =>
       places.reduce((sum, at) => {
         const scale = fitted.doubtScale(at.eastM, at.northM);
@@ -125,7 +157,8 @@ describe('where to measure next', () => {
         return plate === null ? NaN : sum + scale * scale * variance(plate, heightTarget(plate, at));
       }, 0);
     const at = first?.at ?? { eastM: NaN, northM: NaN };
-    const reading = { id: 'new', at, heightM: swells(at.eastM, at.northM), accuracyM: 0.005 };
+    const accuracyM = 0.005 / fitted.doubtScale(at.eastM, at.northM);
+    const reading = { id: 'new', at, heightM: swells(at.eastM, at.northM), accuracyM };
     const after = fitSurface(
       { ...input, heights: [...input.heights, reading] },
       { bendingVariance: fitted.plate?.bendingVariance ?? NaN },
@@ -133,11 +166,44 @@ describe('where to measure next', () => {
     expect(1 - total(after) / total(fitted)).toBeCloseTo(first?.reduction ?? NaN, 6);
   });
 
-  it('beats any other place, goes where it matters, and never twice to one', () => {
-    const everywhere = measureNext(fitted, places);
+  it('helps more than a reading anywhere else, in the doubt and in the true error of slopes', () => {
+    const sums = { chosenDoubt: 0, otherDoubt: 0, chosenError: 0, otherError: 0 };
+    for (let seed = 1; seed <= 12; seed += 1) {
+      const random = generator(50 + seed);
+      const heights = heightReadings(swells, 30, generator(seed), 0.01);
+      const before = fitSurface({ ...emptyInput(), heights }, { cellM: 1 });
+      const withReading = (at: (typeof places)[number]): readonly [doubt: number, error: number] => {
+        const heightM = swells(at.eastM, at.northM) + 0.01 * random.normal();
+        const reading = { id: 'new', at, heightM, accuracyM: 0.01 };
+        const after = fitSurface({ ...emptyInput(), heights: [...heights, reading] }, { cellM: 1 });
+        const off = (x: number, y: number): number => after.exactHeight(x, y) - swells(x, y);
+        return places.reduce(
+          ([doubt, error], { eastM: x, northM: y }) => [
+            doubt + doubtAt(after, { eastM: x, northM: y }).slopeSdPct ** 2,
+            error + (off(x + 0.5, y) - off(x - 0.5, y)) ** 2 + (off(x, y + 0.5) - off(x, y - 0.5)) ** 2,
+          ],
+          [0, 0],
+        );
+      };
+      const [first] = measureNext(before, slopesAt(places), places, { count: 1 });
+      const other = places[Math.floor(places.length * random.uniform())];
+      if (first === undefined || other === undefined) throw new Error('no spot');
+      const [chosenDoubt, chosenError] = withReading(first.at);
+      const [otherDoubt, otherError] = withReading(other);
+      sums.chosenDoubt += chosenDoubt;
+      sums.otherDoubt += otherDoubt;
+      sums.chosenError += chosenError;
+      sums.otherError += otherError;
+    }
+    expect(sums.chosenDoubt).toBeLessThan(sums.otherDoubt);
+    expect(sums.chosenError).toBeLessThan(0.9 * sums.otherError);
+  });
+
+  it('goes where it matters and never twice to one', () => {
+    const everywhere = measureNext(fitted, slopesAt(places), places);
     expect(new Set(everywhere.map((s) => `${s.at.eastM},${s.at.northM}`)).size).toBe(3);
     expect(everywhere[0]?.reduction).toBeGreaterThanOrEqual(everywhere[1]?.reduction ?? NaN);
-    const east = measureNext(fitted, places, { weight: (at) => (at.eastM > 28 ? 1 : 0), count: 1 });
-    expect(east[0]?.at.eastM).toBeGreaterThan(24);
+    const eastern = slopesAt(places.filter(({ eastM }) => eastM > 28));
+    expect(measureNext(fitted, eastern, places, { count: 1 })[0]?.at.eastM).toBeGreaterThan(24);
   });
 });
