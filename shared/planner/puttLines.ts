@@ -1,7 +1,8 @@
 import type { Ground } from '../ball/ground.ts';
 import { atan2, cos, sin } from '../numeric/elementary.ts';
 import type { PlanePoint } from '../geometry/points.ts';
-import { PATH_SIZE, SLOPE_PULL_MPS2, stepPath } from './puttPath.ts';
+import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
+import { PATH_SIZE, stepPath } from './puttPath.ts';
 
 /**
  * Line and pace of every putt at one hole, from rolling putts backwards in time out of it: one backward path

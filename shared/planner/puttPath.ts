@@ -1,11 +1,8 @@
-import { GRAVITY_MPS2, ROLLING_SHARE } from '../ball/constants.ts';
+import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
 import type { Ground } from '../ball/ground.ts';
 
 /** A rolling ball by its place, heading and squared speed: x, y, ux, uy, v^2 at 0..4. */
 export const PATH_SIZE = 5;
-
-/** 5/7 g: what a slope does to a rolling ball. */
-export const SLOPE_PULL_MPS2 = ROLLING_SHARE * GRAVITY_MPS2;
 
 const here = new Float64Array(4);
 

@@ -11,7 +11,7 @@ import { meetsBallFirst, type StrikeSpread, strikeSpread } from '../player/strik
 import { techniqueRules } from '../player/technique.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import type { GroundBetween } from './groundBetween.ts';
-import { SLOPE_PULL_MPS2 } from './puttPath.ts';
+import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
 import { DRAWS_PER_SHOT } from './standardShots.ts';
 
 /** Finish codes beside the covers' own. */

@@ -1,4 +1,4 @@
-import { GRAVITY_MPS2, ROLLING_SHARE } from '../ball/constants.ts';
+import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
 import { pow } from '../numeric/elementary.ts';
 
 /** A putt as it is meant, for asking what errors do to it. */
@@ -27,8 +27,6 @@ export interface MisreadErrors {
   readonly aimRad: number;
 }
 
-/** 5/7 g: what a slope does to a rolling ball. */
-const PULL_MPS2 = ROLLING_SHARE * GRAVITY_MPS2;
 /** The ball is taken to lose at least this share of what level ground would brake it by: beyond, the forms run away. */
 const LEAST_BRAKE = 0.05;
 /** Nobody's error of pace is taken to be wider than this. */
@@ -51,7 +49,7 @@ export function misreadErrors(putt: PuttAhead, { alongSd, acrossSd, paceSd }: Mi
   const start2 = putt.startMps * putt.startMps;
   const hole2 = putt.holeMps * putt.holeMps;
   const brake = Math.max(LEAST_BRAKE * rollingMps2, (start2 - hole2) / (2 * distanceM));
-  const pull = PULL_MPS2 * alongSd;
+  const pull = SLOPE_PULL_MPS2 * alongSd;
   const green = rollingMps2 * paceSd;
   // What the ball has left of its speed, squared, at the net deceleration taken.
   const left2 = Math.max(0, 1 - (2 * distanceM * brake) / start2);
@@ -61,6 +59,6 @@ export function misreadErrors(putt: PuttAhead, { alongSd, acrossSd, paceSd }: Mi
   const focus = (2 * (1 - (left2 > 0 ? pow(left2, k / 2 + 1) : 0))) / ((k + 2) * lost2);
   return {
     speedSd: Math.min(WIDEST_SPEED_SD, (distanceM * Math.sqrt(pull * pull + green * green)) / start2),
-    aimRad: (acrossSd * PULL_MPS2 * (1 / focus - 1)) / (brake * k),
+    aimRad: (acrossSd * SLOPE_PULL_MPS2 * (1 / focus - 1)) / (brake * k),
   };
 }

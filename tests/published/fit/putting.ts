@@ -9,7 +9,7 @@
  * putts. One factor of line serves both, since one-putts by level ask for none that grows.
  */
 import { rollingFromStimp } from '../../../shared/ball/coverPhysics.ts';
-import { SLOPE_PULL_MPS2 } from '../../../shared/planner/puttPath.ts';
+import { SLOPE_PULL_MPS2 } from '../../../shared/ball/constants.ts';
 import { type PuttingErrors, puttingSpread } from '../../../shared/player/puttingSpread.ts';
 import { leastSquares } from './leastSquares.ts';
 import { feetOf, levelPutt, levelPutts } from './levelPutts.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { rollingFromStimp } from '../../../shared/ball/coverPhysics.ts';
 import type { Ground } from '../../../shared/ball/ground.ts';
-import { PATH_SIZE, SLOPE_PULL_MPS2, stepPath } from '../../../shared/planner/puttPath.ts';
+import { SLOPE_PULL_MPS2 } from '../../../shared/ball/constants.ts';
+import { PATH_SIZE, stepPath } from '../../../shared/planner/puttPath.ts';
 import { misreadErrors } from '../../../shared/player/misread.ts';
 
 const green = rollingFromStimp(10);

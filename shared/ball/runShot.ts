@@ -1,0 +1,157 @@
+import { coverCode } from '../words/vocabulary.ts';
+import { cos, sin } from '../numeric/elementary.ts';
+import { bounce, STATE_SIZE, VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
+import { HOLE_RADIUS_M } from './constants.ts';
+import { fly } from './fly.ts';
+import { roll } from './roll.ts';
+import { ROLL_HOLED, ROLL_OUT_OF_BOUNDS, ROLL_PENALTY, ROLL_STILL_ROLLING } from './rollEnd.ts';
+import { outcomes } from './shot.ts';
+import { MARK_APEX, MARK_ENTRY_EAST, MARK_ENTRY_NORTH, MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
+import { setDown, skid } from './skid.ts';
+import { slots } from './slots.ts';
+
+/** A ball rising slower than this off the ground stays on it: a hop of a hundredth of a millimetre. */
+const LEAST_HOP_MPS = 0.015;
+const MOST_HOPS = 40;
+
+const AT_REST = outcomes.indexOf('atRest');
+const HOLED = outcomes.indexOf('holed');
+const PENALTY_AREA = outcomes.indexOf('penaltyArea');
+const OUT_OF_BOUNDS = outcomes.indexOf('outOfBounds');
+const STILL_ROLLING = outcomes.indexOf('stillRolling');
+const PENALTY_CODE = coverCode('penaltyArea');
+const OUT_CODE = coverCode('outOfBounds');
+
+function outcomeOfRoll(code: number): number {
+  if (code === ROLL_PENALTY) return PENALTY_AREA;
+  if (code === ROLL_OUT_OF_BOUNDS) return OUT_OF_BOUNDS;
+  if (code === ROLL_STILL_ROLLING) return STILL_ROLLING;
+  return code === ROLL_HOLED ? HOLED : AT_REST;
+}
+
+/** Puts the ball on the ground at the start. */
+function place(w: ShotWork, eastM: number, northM: number, out: Float64Array): void {
+  w.ground.sample(eastM, northM, w.here);
+  w.state[X] = eastM;
+  w.state[Y] = northM;
+  w.state[Z] = w.here[0] as number; // arrays of fixed size, set once in shotWork
+  w.marks[MARK_APEX] = w.here[0] as number;
+  w.marks[MARK_OBSTRUCTED] = 0;
+  w.marks[MARK_ENTRY_EAST] = NaN;
+  w.marks[MARK_ENTRY_NORTH] = NaN;
+  out[slots.landingEastM] = eastM;
+  out[slots.landingNorthM] = northM;
+  out[slots.carryM] = 0;
+  out[slots.bounces] = 0;
+  out[slots.landingHeightM] = w.here[0] as number;
+  out[slots.landingCover] = w.here[3] as number;
+  if (w.record !== null) w.record.points.push(eastM, northM, w.here[0] as number);
+}
+
+function finish(w: ShotWork, startHeightM: number, outcome: number, out: Float64Array): number {
+  const s = w.state;
+  if (outcome === HOLED) {
+    s[X] = w.holeEastM;
+    s[Y] = w.holeNorthM;
+    w.ground.sample(w.holeEastM, w.holeNorthM, w.here);
+    if (w.record !== null) w.record.points.push(w.holeEastM, w.holeNorthM, w.here[0] as number);
+  }
+  out[slots.restEastM] = s[X] as number;
+  out[slots.restNorthM] = s[Y] as number;
+  out[slots.restHeightM] = w.here[0] as number;
+  out[slots.apexM] = (w.marks[MARK_APEX] as number) - startHeightM;
+  out[slots.entryEastM] = w.marks[MARK_ENTRY_EAST] as number;
+  out[slots.entryNorthM] = w.marks[MARK_ENTRY_NORTH] as number;
+  out[slots.obstructed] = w.marks[MARK_OBSTRUCTED] as number;
+  out[slots.restCover] = w.here[3] as number;
+  return outcome;
+}
+
+/** Rolls from the state as it stands, skidding first, and closes the shot. */
+function runOut(w: ShotWork, startHeightM: number, out: Float64Array): number {
+  setDown(w);
+  if (w.record !== null) w.record.rollFrom = w.record.points.length / 3 - 1;
+  const skidded = skid(w);
+  return finish(w, startHeightM, outcomeOfRoll(skidded >= 0 ? skidded : roll(w)), out);
+}
+
+/** A full shot from the ground, `launch` holding velocity and spin; fills `out` and returns an index into `outcomes`. */
+export function runShot(
+  w: ShotWork,
+  startEastM: number,
+  startNorthM: number,
+  launch: Float64Array,
+  out: Float64Array,
+): number {
+  const s = w.state;
+  const here = w.here;
+  place(w, startEastM, startNorthM, out);
+  const startHeightM = here[0] as number;
+  for (let i = 0; i < 6; i += 1) s[i + 3] = launch[i] as number;
+  for (let hop = 0; hop < MOST_HOPS; hop += 1) {
+    const rising =
+      (s[VZ] as number) - (here[1] as number) * (s[VX] as number) - (here[2] as number) * (s[VY] as number);
+    if (rising <= LEAST_HOP_MPS) break;
+    if (!fly(w)) return finish(w, startHeightM, STILL_ROLLING, out);
+    const code = here[3] as number;
+    if (hop === 0) {
+      const dx = (s[X] as number) - startEastM;
+      const dy = (s[Y] as number) - startNorthM;
+      out[slots.landingEastM] = s[X] as number;
+      out[slots.landingNorthM] = s[Y] as number;
+      out[slots.carryM] = Math.sqrt(dx * dx + dy * dy);
+      out[slots.landingHeightM] = here[0] as number;
+      out[slots.landingCover] = code;
+    }
+    if (w.record !== null) w.record.touchdowns.push(w.record.points.length / 3 - 1);
+    out[slots.bounces] = hop + 1;
+    if (code === PENALTY_CODE || code === OUT_CODE) {
+      w.marks[MARK_ENTRY_EAST] = s[X] as number;
+      w.marks[MARK_ENTRY_NORTH] = s[Y] as number;
+      return finish(w, startHeightM, code === PENALTY_CODE ? PENALTY_AREA : OUT_OF_BOUNDS, out);
+    }
+    if (w.hasHole) {
+      // A ball that comes down wholly inside the rim drops.
+      const dx = w.holeEastM - (s[X] as number);
+      const dy = w.holeNorthM - (s[Y] as number);
+      if (dx * dx + dy * dy < 0.36 * HOLE_RADIUS_M * HOLE_RADIUS_M)
+        return finish(w, startHeightM, HOLED, out);
+    }
+    if (w.covers.restitution[code] === 0) {
+      // Soft sand: the ball stays where it plugs, or runs down a face too steep to hold it.
+      for (let i = 3; i < STATE_SIZE; i += 1) s[i] = 0;
+      break;
+    }
+    bounce(
+      s,
+      here[1] as number,
+      here[2] as number,
+      w.covers.restitution[code] as number,
+      w.covers.tiltRad[code] as number,
+      w.covers.friction[code] as number,
+    );
+    s[Z] = here[0] as number;
+  }
+  return runOut(w, startHeightM, out);
+}
+
+/** A ball that rolls from the start without slipping. */
+export function runRoll(
+  w: ShotWork,
+  startEastM: number,
+  startNorthM: number,
+  speedMps: number,
+  bearingRad: number,
+  out: Float64Array,
+): number {
+  const s = w.state;
+  place(w, startEastM, startNorthM, out);
+  s[VX] = speedMps * sin(bearingRad);
+  s[VY] = speedMps * cos(bearingRad);
+  s[VZ] = 0;
+  s[WX] = 0;
+  s[WY] = 0;
+  s[WZ] = 0;
+  if (w.record !== null) w.record.rollFrom = 0;
+  return finish(w, w.here[0] as number, outcomeOfRoll(roll(w)), out);
+}

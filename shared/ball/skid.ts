@@ -1,0 +1,112 @@
+import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
+import { BALL_RADIUS_M, GRAVITY_MPS2, ROLLING_SHARE } from './constants.ts';
+import { meetOnGround } from './obstacles.ts';
+import { passHole } from './passHole.ts';
+import { boundary, ROLL_HOLED } from './rollEnd.ts';
+import { recordPiece, recordRoll } from './rollRecord.ts';
+import type { ShotWork } from './shotWork.ts';
+import { stopDisplacement } from './stopDisplacement.ts';
+
+/** Longest piece of a slide. */
+const SKID_PIECE_M = 0.3;
+const MOST_PIECES = 1_000_000;
+
+/**
+ * From a ball on the ground with a velocity and a spin to one that rolls: sliding friction works on the slip until there
+ * is none. On the level the speed left is (5 v + 2 r w) / 7 whatever the friction; the slope adds 5/7 of its pull.
+ * A long slide goes in pieces, each over the ground it is on. Returns an outcome, or -1 to roll on.
+ */
+export function skid(w: ShotWork): number {
+  const s = w.state;
+  const n = w.next;
+  const here = w.here;
+  // Speed of the skin at the contact on nearly level ground: v - r w x up.
+  let slipX = (s[VX] as number) - BALL_RADIUS_M * (s[WY] as number); // arrays of fixed size, set once in shotWork
+  let slipY = (s[VY] as number) + BALL_RADIUS_M * (s[WX] as number);
+  for (let piece = 0; piece < MOST_PIECES; piece += 1) {
+    const code = here[3] as number;
+    const over = boundary(w, code);
+    if (over >= 0) return over;
+    const slip = Math.sqrt(slipX * slipX + slipY * slipY);
+    // Grass that stops a rolling ball harder than friction would stops a sliding one as hard.
+    const grip = Math.max(
+      (w.covers.friction[code] as number) * GRAVITY_MPS2,
+      w.covers.rollingMps2[code] as number,
+    );
+    const left = (2 * slip) / (7 * grip);
+    if (left < 1e-5) return -1;
+    const vx = s[VX] as number;
+    const vy = s[VY] as number;
+    const speed = Math.sqrt(vx * vx + vy * vy);
+    const longest = SKID_PIECE_M * w.stepFactor;
+    const last = left * Math.max(speed, 0.3 * slip) <= longest;
+    let time = last ? left : longest / Math.max(speed, 0.3 * slip);
+    w.ground.sample(
+      (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip)),
+      (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip)),
+      w.probe,
+    );
+    const pullX = GRAVITY_MPS2 * (w.probe[1] as number);
+    const pullY = GRAVITY_MPS2 * (w.probe[2] as number);
+    const pull = Math.sqrt(pullX * pullX + pullY * pullY);
+    const fade = 3.5 * grip;
+    if (last && pull < 0.9 * fade) {
+      // On a plane the slip dies exactly as a rolling ball does, and the speed follows it: dv = 2/7 du - 5/7 pull dt.
+      time = (fade * slip - (slipX * pullX + slipY * pullY)) / (fade * fade - pull * pull);
+      stopDisplacement(slipX, slipY, slip, pullX, pullY, pull, fade, w.scratch);
+      n[VX] = vx - (2 / 7) * slipX - ROLLING_SHARE * pullX * time;
+      n[VY] = vy - (2 / 7) * slipY - ROLLING_SHARE * pullY * time;
+      n[X] =
+        (s[X] as number) +
+        time * (vx - (2 / 7) * slipX - (ROLLING_SHARE / 2) * pullX * time) +
+        (2 / 7) * (w.scratch[0] as number);
+      n[Y] =
+        (s[Y] as number) +
+        time * (vy - (2 / 7) * slipY - (ROLLING_SHARE / 2) * pullY * time) +
+        (2 / 7) * (w.scratch[1] as number);
+      slipX = 0;
+      slipY = 0;
+    } else {
+      // Friction along the slip half-way through the piece.
+      const midX = slipX - 0.5 * time * (fade * (slipX / slip) + pullX);
+      const midY = slipY - 0.5 * time * (fade * (slipY / slip) + pullY);
+      const mid = Math.max(1e-9, Math.sqrt(midX * midX + midY * midY));
+      const rubX = (grip * midX) / mid;
+      const rubY = (grip * midY) / mid;
+      n[VX] = vx - time * (rubX + pullX);
+      n[VY] = vy - time * (rubY + pullY);
+      n[X] = (s[X] as number) + 0.5 * (vx + n[VX]) * time;
+      n[Y] = (s[Y] as number) + 0.5 * (vy + n[VY]) * time;
+      slipX -= time * (3.5 * rubX + pullX);
+      slipY -= time * (3.5 * rubY + pullY);
+    }
+    if (w.obstacles.length > 0 && meetOnGround(w)) {
+      // Off a wall the ball rolls: what spin it has left is not known.
+      w.ground.sample(s[X] as number, s[Y] as number, here);
+      recordRoll(w);
+      return -1;
+    }
+    const met = passHole(w, time);
+    if (met === 1) return ROLL_HOLED;
+    if (met === 0) {
+      recordPiece(w, time);
+      s[X] = n[X];
+      s[Y] = n[Y];
+      s[VX] = n[VX];
+      s[VY] = n[VY];
+    }
+    w.ground.sample(s[X] as number, s[Y] as number, here);
+    recordRoll(w);
+    // A ball that has met the rim rolls on.
+    if (met === 2) return boundary(w, here[3] as number);
+  }
+  return -1;
+}
+
+/** Sets a ball down: keeps its speed across the ground, drops the rest. */
+export function setDown(w: ShotWork): void {
+  const s = w.state;
+  s[Z] = w.here[0] as number;
+  s[VZ] = 0;
+  s[WZ] = 0;
+}
