@@ -39,7 +39,7 @@ function cosReduced(x: number): number {
 export function sin(x: number): number {
   const k = Math.round(x / (Math.PI / 2));
   const r = x - k * HALF_PI_HIGH - k * HALF_PI_LOW;
-  switch (((k % 4) + 4) % 4) {
+  switch (k & 3) {
     case 0:
       return sinReduced(r);
     case 1:
@@ -55,7 +55,7 @@ export function sin(x: number): number {
 export function cos(x: number): number {
   const k = Math.round(x / (Math.PI / 2));
   const r = x - k * HALF_PI_HIGH - k * HALF_PI_LOW;
-  switch (((k % 4) + 4) % 4) {
+  switch (k & 3) {
     case 0:
       return cosReduced(r);
     case 1:

@@ -7,7 +7,7 @@ import type { GivenUp } from './leftOutOf.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, type Solved, solveAim } from './solveAim.ts';
-import { type Improved, improveAim, meanStrokes } from './trial.ts';
+import { type Improved, improveAim, lookAt } from './trial.ts';
 import { wayOut } from './wayOut.ts';
 
 /** A candidate with the aim that the search found for it. */
@@ -91,12 +91,7 @@ export function* searchOptions(
             best + HOPELESS_AT_ONCE_STROKES,
             rules.lookShots,
           )
-        : {
-            aim: solved,
-            strokes: meanStrokes(shooter, field, solved, searchShots, rules.lookShots),
-            beyondM: 0,
-            rightM: 0,
-          };
+        : lookAt(shooter, field, solved, searchShots, rules.lookShots);
       best = Math.min(best, improved.strokes);
       looks.push({ candidate, shooter, solved, improved });
     }

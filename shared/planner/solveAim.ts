@@ -18,6 +18,8 @@ export interface Solved extends Aim {
 
 const SLOWEST_MPS = 0.3;
 const ROUNDS = 14;
+/** Strikes at the fastest or slowest swing, the line corrected in between, before the shot counts as out of reach. */
+const ROUNDS_AT_LIMIT = 2;
 /** Near enough to the target, besides a share of the way. */
 const CLOSE_M = 0.02;
 
@@ -55,6 +57,7 @@ export function solveAim(
   let touch = 1.7;
   let lastSpeed = NaN;
   let lastReach = NaN;
+  let atLimit = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
     shooter.perfect(speed, bearing);
     const dx = (out[eastAt] ?? 0) - from.eastM;
@@ -77,6 +80,10 @@ export function solveAim(
     }
     lastSpeed = speed;
     lastReach = reach;
+    const tooWeak = speed === fastest && reach < distance;
+    const tooStrong = speed === SLOWEST_MPS && reach > distance;
+    atLimit = tooWeak || tooStrong ? atLimit + 1 : 0;
+    if (atLimit === ROUNDS_AT_LIMIT) break;
     const step = Math.min(1, Math.max(-1, (log(distance) - log(reach)) / touch));
     let next = speed * exp(step);
     if (!(next > low && next < high)) next = low > SLOWEST_MPS && high < fastest ? (low + high) / 2 : next;
