@@ -1,10 +1,9 @@
-import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal } from 'lucide-react';
+import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal, Users } from 'lucide-react';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { reasonText } from '../../shared/planner/reasonText.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { techniqueRules } from '../../shared/player/technique.ts';
 import { distance, strokes, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { SortKey } from '../store/session.ts';
@@ -13,6 +12,8 @@ import { lieWords } from '../ui/words.ts';
 import { Facts } from './Facts.tsx';
 import { Leaves } from './Leaves.tsx';
 import { Ledger } from './Ledger.tsx';
+import { SetUp } from './SetUp.tsx';
+import type { Panel } from './usePanel.ts';
 
 export interface AnswerPaneProps {
   readonly plan: Plan;
@@ -41,10 +42,7 @@ export interface AnswerPaneProps {
   readonly changes: React.ReactNode;
   /** Shown in place of the ledger and the reasons. */
   readonly instead: React.ReactNode;
-  readonly trying: boolean;
-  readonly comparing: boolean;
-  readonly toggleTry: () => void;
-  readonly toggleCompare: () => void;
+  readonly panel: Panel;
   readonly unpick: () => void;
 }
 
@@ -54,6 +52,9 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   const advised = option.id === plan.chosenId;
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const picked = plan.options.find(({ id }) => id === pickedId);
+  const { panel } = props;
+  // A shot tried, or another player's, may be none of this plan's own.
+  const listed = plan.options.includes(option);
   return (
     <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale ? 'stale' : ''}`}>
       <p className="answer-line">
@@ -89,7 +90,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
               {option.reasons.map((reason, index) => (
                 <p key={index}>{reasonText(reason, units)}</p>
               ))}
-              <SetUp option={option} handed={props.handed} />
+              <SetUp technique={option.technique} handed={props.handed} />
               {plan.leftOut.length > 0 && (
                 <details className="left-out">
                   <summary>
@@ -105,14 +106,16 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
             </section>
             <div className="beneath-right">
               {props.changes}
-              {stage === 'firm' && <Leaves option={option} flag={props.flag} units={units} />}
+              {stage === 'firm' && (
+                <Leaves option={option} flag={props.flag} units={units} large={props.large} />
+              )}
             </div>
           </div>
         </>
       )}
-      {!readOnly && (
-        <div className="actions">
-          {pickedId === option.id ? (
+      <div className="actions">
+        {!readOnly &&
+          (pickedId === option.id ? (
             <button type="button" className="button" onClick={props.unpick}>
               <BookmarkX size={18} strokeWidth={1.9} aria-hidden /> Take out of playbook
             </button>
@@ -120,48 +123,72 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
             <button
               type="button"
               className="button filled"
-              disabled={stage === 'none'}
+              disabled={stage === 'none' || !listed}
               onClick={() => props.pick(option.id)}
             >
               <BookmarkPlus size={18} strokeWidth={1.9} aria-hidden /> Put in playbook
             </button>
-          )}
-          {!advised && advice !== undefined && (
-            <button type="button" className="button" onClick={() => props.choose(plan.chosenId)}>
-              Back to the advice
-            </button>
-          )}
+          ))}
+        {!advised && advice !== undefined && (
           <button
             type="button"
             className="button"
-            aria-pressed={props.trying}
-            disabled={stage !== 'firm'}
-            onClick={props.toggleTry}
+            onClick={() => {
+              panel.close();
+              props.choose(plan.chosenId);
+            }}
           >
-            <SlidersHorizontal size={18} strokeWidth={1.9} aria-hidden /> Try changes
+            Back to the advice
           </button>
-          <button
-            type="button"
-            className="button"
-            aria-pressed={props.comparing}
-            disabled={stage !== 'firm' || plan.options.length < 2}
-            onClick={props.toggleCompare}
-          >
-            <Columns2 size={18} strokeWidth={1.9} aria-hidden /> Side by side
-          </button>
-          {picked !== undefined && advice !== undefined && picked !== advice && (
-            <p className="actions-note">
-              In the playbook: {optionName(picked)}, {pickDifference(picked, advice)}.
-            </p>
-          )}
-          {pickedId !== null && (
-            <label className="actions-words">
-              <span>Note</span>
-              <TextField value={props.note} commit={props.setNote} />
-            </label>
-          )}
-        </div>
-      )}
+        )}
+        <button
+          type="button"
+          className="button"
+          aria-pressed={panel.settings !== null}
+          disabled={stage !== 'firm'}
+          onClick={() => panel.toggle('try')}
+        >
+          <SlidersHorizontal size={18} strokeWidth={1.9} aria-hidden /> Try changes
+        </button>
+        <button
+          type="button"
+          className="button"
+          aria-pressed={panel.besideIds !== null}
+          disabled={stage !== 'firm' || plan.options.length < 2}
+          onClick={() => panel.toggle('beside')}
+        >
+          <Columns2 size={18} strokeWidth={1.9} aria-hidden /> Side by side
+        </button>
+        <button
+          type="button"
+          className="button"
+          aria-pressed={panel.players}
+          onClick={() => panel.toggle('players')}
+        >
+          <Users size={18} strokeWidth={1.9} aria-hidden /> Players
+        </button>
+        {picked !== undefined && advice !== undefined && picked !== advice && (
+          <p className="actions-note">
+            In the playbook: {optionName(picked)}, {pickDifference(picked, advice)}.
+          </p>
+        )}
+        {pickedId !== null && picked === undefined && stage === 'firm' && (
+          <p className="actions-note">
+            In the playbook is a shot that is no option any more: put another in, or take it out.{' '}
+            {!readOnly && (
+              <button type="button" className="link-button" onClick={props.unpick}>
+                Take it out
+              </button>
+            )}
+          </p>
+        )}
+        {pickedId !== null && !readOnly && (
+          <label className="actions-words">
+            <span>Note</span>
+            <TextField value={props.note} commit={props.setNote} />
+          </label>
+        )}
+      </div>
     </div>
   );
 }
@@ -178,24 +205,4 @@ function pickDifference(picked: PlanOption, advice: PlanOption): string {
   const cost = picked.strokes - advice.strokes;
   if (Math.abs(cost) < 0.005) return 'level with the advice';
   return `${strokes(Math.abs(cost))} strokes ${cost > 0 ? 'more' : 'fewer'} than the advice`;
-}
-
-/** How the shot is set up: common practice of coaching, no more. */
-function SetUp({
-  option,
-  handed,
-}: {
-  readonly option: PlanOption;
-  readonly handed: 'right' | 'left';
-}): React.JSX.Element {
-  const front = handed === 'right' ? 'left' : 'right';
-  return (
-    <details className="left-out">
-      <summary>How it is set up</summary>
-      {techniqueRules[option.technique].setUp.map((line) => (
-        <p key={line}>{line.replace('the front foot', `the front (${front}) foot`)}</p>
-      ))}
-      <p>Common practice; a teacher who sees the swing knows better.</p>
-    </details>
-  );
 }

@@ -1,18 +1,9 @@
 import { X } from 'lucide-react';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
-import {
-  chance,
-  distance,
-  feetAndInches,
-  landing,
-  leave,
-  strokes,
-  withUnit,
-} from '../../shared/units/format.ts';
 import { signed } from '../../shared/units/numerals.ts';
-import { aimWords } from './shotLabels.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { figureRows } from './figureRows.ts';
 
 interface CompareTableProps {
   /** The first is the one the others are held against. */
@@ -77,7 +68,7 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
           </tr>
         </thead>
         <tbody>
-          {rows(units).map(({ words, cell }) => (
+          {figureRows(units).map(({ words, cell }) => (
             <tr key={words}>
               <th scope="row">{words}</th>
               {options.map((option) => (
@@ -98,29 +89,3 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
     </section>
   );
 }
-
-interface Row {
-  readonly words: string;
-  readonly cell: (option: PlanOption) => string;
-}
-
-const rows = (units: UnitsPreference): readonly Row[] => [
-  {
-    words: 'Carry + run',
-    cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
-  },
-  {
-    words: 'Land',
-    cell: ({ landingOnM }) => (landingOnM === null ? 'it rolls' : landing(landingOnM, units).text),
-  },
-  { words: 'Top of flight', cell: ({ apexM }) => (apexM < 0.05 ? '–' : feetAndInches(apexM, units)) },
-  { words: 'Aim', cell: ({ aimRightM }) => aimWords(aimRightM, units) },
-  {
-    words: 'Half stop within',
-    cell: (option) => withUnit(leave(option.leave.medianM, units)),
-  },
-  { words: 'Nine in ten within', cell: (option) => withUnit(leave(option.leave.q90M, units)) },
-  { words: 'Up and down', cell: ({ chances }) => `${chance(chances.upAndDown).text} %` },
-  { words: 'Trouble', cell: ({ chances }) => `${chance(chances.trouble).text} %` },
-  { words: 'Strokes', cell: (option) => strokes(option.strokes) },
-];

@@ -5,6 +5,8 @@ import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts'
 import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { firmnessWord } from '../../shared/words/firmnessWord.ts';
+import { groupNames } from '../store/ballGroups.ts';
+import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Menu, type MenuGroup } from '../ui/Menu.tsx';
 import { Chooser, type Choice } from './Chooser.tsx';
 
@@ -15,6 +17,10 @@ interface ContextStripProps {
   readonly ballId: string | null;
   readonly flagId: string | null;
   readonly units: UnitsPreference;
+  /** The group of balls that alone is shown; null shows every ball. */
+  readonly group: string | null;
+  readonly holeId: string;
+  readonly chooseGroup: (name: string | null) => void;
   readonly chooseBall: (id: string) => void;
   readonly chooseFlag: (id: string) => void;
   readonly onKeyDown: (event: React.KeyboardEvent) => void;
@@ -68,10 +74,14 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
   const { document, balls, flags, ballId, flagId, units, chooseBall, chooseFlag, onKeyDown } = props;
   const days = recordsOf(document, 'conditions');
   const day = days.find(({ inUse }) => inUse) ?? days[0];
+  const groups = groupNames(
+    recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === props.holeId),
+  );
   const players = recordsOf(document, 'player');
   const player = players.find(({ inUse }) => inUse) ?? players[0];
   return (
     <section className="strip" aria-label="Ball, flag, day and player" onKeyDown={onKeyDown}>
+      <GroupSelect names={groups} chosen={props.group} choose={props.chooseGroup} />
       <Chooser title="Ball" shape="balls" choices={balls} chosenId={ballId} choose={chooseBall} />
       <Chooser title="Flag" shape="flags" choices={flags} chosenId={flagId} choose={chooseFlag} />
       <dl className="strip-facts">

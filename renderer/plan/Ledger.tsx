@@ -106,15 +106,17 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
 /** Every option, one a row: a radio group of which one is looked at. */
 export function Ledger(props: LedgerProps): React.JSX.Element {
   const { plan, units, chosenId, pickedId, sort, descending, narrow, large, coarse, choose, sortBy } = props;
-  const [all, setAll] = useState(false);
+  const [rowsShown, setRowsShown] = useState<'usual' | 'all' | 'simplest'>('usual');
+  const all = rowsShown === 'all';
   const columns = columnsFor(units, coarse).filter((column) =>
     large ? column.large : narrow ? column.narrow : true,
   );
   // Rows keep their order until the numbers are firm.
   const sorted = sortedOptions(plan, coarse ? 'order' : sort, descending);
-  const short = large
-    ? simplestThree(plan, chosenId, pickedId)
-    : shortList(plan, chosenId, pickedId, MOST_ROWS);
+  const short =
+    large || rowsShown === 'simplest'
+      ? simplestThree(plan, chosenId, pickedId)
+      : shortList(plan, chosenId, pickedId, MOST_ROWS);
   const rows = all ? sorted : sorted.filter(({ id }) => short.has(id));
   const best = plan.options[0];
   return (
@@ -185,16 +187,28 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
           ))}
         </tbody>
       </table>
-      {(all || rows.length < sorted.length) && (
-        <button
-          type="button"
-          className="link-button ledger-more"
-          aria-expanded={all}
-          onClick={() => setAll(!all)}
-        >
-          {all ? 'Show fewer' : `Show all ${sorted.length}`}
-        </button>
-      )}
+      <div className="ledger-more">
+        {(all || rows.length < sorted.length) && (
+          <button
+            type="button"
+            className="link-button"
+            aria-expanded={all}
+            onClick={() => setRowsShown(all ? 'usual' : 'all')}
+          >
+            {all ? 'Show fewer' : `Show all ${sorted.length}`}
+          </button>
+        )}
+        {!large && sorted.length > 3 && (
+          <button
+            type="button"
+            className="link-button"
+            aria-pressed={rowsShown === 'simplest'}
+            onClick={() => setRowsShown(rowsShown === 'simplest' ? 'usual' : 'simplest')}
+          >
+            {rowsShown === 'simplest' ? 'More than the simplest' : 'Simplest three'}
+          </button>
+        )}
+      </div>
     </>
   );
 }

@@ -1,20 +1,17 @@
 import { FolderOpen, Map as MapIcon } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
-import type { PlanOption } from '../../shared/planner/plan.ts';
-import type { Scene } from '../../shared/planner/scene.ts';
-import type { DrawnShot } from '../../shared/plate/shotMark.ts';
-import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import { type PlanOption } from '../../shared/planner/plan.ts';
+import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
+import { USUAL_SEED } from '../../shared/protocol/planning.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
-import { byLabel } from '../store/byLabel.ts';
 import { choiceFor, movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
 import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
@@ -22,17 +19,18 @@ import { derivedStore } from '../store/planStore.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import { AnswerPane } from './AnswerPane.tsx';
-import type { Choice } from './Chooser.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
+import { ballChoices, flagChoices } from './places.ts';
 import './plan.css';
-import { savePicture } from './savePicture.ts';
-import { SectionView } from './SectionView.tsx';
-import { aimLabel, landLabel } from './shotLabels.ts';
-import { SurroundsBar, type SurroundsChoice, SurroundsSelect } from './SurroundsBar.tsx';
+import { PlanPicture } from './PlanPicture.tsx';
+import { firstPlayers, playerChoices } from './playerChoices.ts';
+import { PlayersTable } from './PlayersTable.tsx';
+import { type Pictured, savePicture } from './savePicture.ts';
 import { TryPanel } from './TryPanel.tsx';
-import { tryFrom, tryRequest, type TrySettings } from './trySettings.ts';
-import { useSurrounds } from './useSurrounds.ts';
+import { tryRequest } from './trySettings.ts';
+import { usePanel } from './usePanel.ts';
+import { usePlayers } from './usePlayers.ts';
 import { useTry } from './useTry.ts';
 import { WhatChanges } from './WhatChanges.tsx';
 import { walkPlaces } from './walkPlaces.ts';
@@ -49,24 +47,34 @@ export interface PlanWorkspaceProps {
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
   readonly open: (workspace: 'positions' | 'player') => void;
-  readonly planning: Pick<Planning, 'tryShot' | 'surrounds'>;
+  readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players'>;
   /** The letters of pictures, to be carried inside them. */
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
 }
 
+/** Shots for each option of each player beside the others: a standard error of a few hundredths. */
+const PLAYERS_SHOTS = 200;
+const nobody: readonly PlanOption[] = [];
+
 /** Choose a ball and a flag; see what to do, where it goes, and why. */
 export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, narrow, readOnly, edit, hold, planning } = props;
-  const [controls, setControls] = useState<MapControls | null>(null);
   const derived = useStore(derivedStore);
   const session = useStore(sessionStore);
   const { scene, ballId, flagId, plan, stage } = derived;
 
-  const balls = useMemo(() => placesOf(document, 'ballPosition', holeId), [document, holeId]);
-  const flags = useMemo(() => placesOf(document, 'holeLocation', holeId), [document, holeId]);
+  const balls = useMemo(
+    () => ballChoices(document, holeId, session.ballGroup),
+    [document, holeId, session.ballGroup],
+  );
+  const flags = useMemo(() => flagChoices(document, holeId), [document, holeId]);
   const ball = balls.find(({ id }) => id === ballId);
   const flag = flags.find(({ id }) => id === flagId);
   const ballRecord = ballId === null ? undefined : document.records.get(ballId);
+  const placedBall = scene?.balls.find(({ record }) => record.id === ballId);
+  const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
+  const players = useMemo(() => recordsOf(document, 'player'), [document]);
+  const player = players.find(({ inUse }) => inUse) ?? players[0];
 
   const pair = ballId !== null && flagId !== null ? pairKey(ballId, flagId) : null;
   const wanted = pair === null ? undefined : session.optionByPair[pair];
@@ -74,11 +82,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     plan?.options.find(({ id }) => id === wanted) ?? plan?.options.find(({ id }) => id === plan.chosenId);
   const picked = ballId !== null && flagId !== null ? choiceFor(document, ballId, flagId) : null;
 
-  // What is set beside the option, and what is tried, hold for this ball and this flag alone.
-  const [besideFor, setBeside] = useState<{ readonly pair: string; readonly ids: readonly string[] } | null>(
-    null,
-  );
-  const besideIds = besideFor?.pair === pair && stage === 'firm' ? besideFor.ids : null;
+  const panel = usePanel(pair, plan, option, stage === 'firm');
+  const { besideIds, settings } = panel;
   const beside = useMemo(
     () =>
       (besideIds ?? []).flatMap((id) =>
@@ -86,8 +91,6 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
       ),
     [besideIds, plan, option],
   );
-  const [tryFor, setTry] = useState<{ readonly pair: string; readonly settings: TrySettings } | null>(null);
-  const settings = tryFor?.pair === pair && plan !== null ? tryFor.settings : null;
   const request = useMemo(
     () =>
       settings === null || ballId === null || flagId === null || plan === null
@@ -96,60 +99,55 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     [settings, document, ballId, flagId, plan],
   );
   const { tried, trouble: tryTrouble } = useTry(planning, request, scene);
-  const shownOption = settings === null ? option : (tried?.tried ?? option);
-  const triedAdvice = tried?.advised ?? null;
-  const others = useMemo(
-    () => (settings === null ? beside : triedAdvice === null ? [] : [triedAdvice]),
-    [settings, triedAdvice, beside],
-  );
 
-  const [ground, setGround] = useState<SurroundsChoice>('off');
-  const flagRecord = scene?.flags.find(({ record }) => record.id === flagId);
-  const placedBall = scene?.balls.find(({ record }) => record.id === ballId);
-  const surroundsKey =
-    scene === null ? '' : JSON.stringify([scene.groundKey, scene.conditions, scene.player, flagRecord]);
-  const surrounds = useSurrounds(
-    planning,
-    flagId,
-    surroundsKey,
-    ground !== 'off' && derived.held === null && stage === 'firm',
+  const choices = useMemo(
+    () => (player === undefined ? [] : playerChoices(players, player)),
+    [players, player],
   );
-  const layer = useMemo<SurroundsLayer | null>(
-    () => (ground === 'off' || surrounds.map === null ? null : { map: surrounds.map, by: ground }),
-    [ground, surrounds.map],
-  );
-
-  const shots = useMemo(
+  const [askedKeys, setKeys] = useState<readonly string[] | null>(null);
+  const keys = useMemo(() => {
+    const known = askedKeys?.filter((key) => choices.some((choice) => choice.key === key)) ?? [];
+    return known.length < 2 ? firstPlayers(choices) : known;
+  }, [askedKeys, choices]);
+  const playersRequest = useMemo<PlayersRequest | null>(
     () =>
-      scene === null || shownOption === undefined
-        ? []
-        : drawnShots(scene, ballId, flagId, shownOption, others, stage === 'coarse', units),
-    [scene, ballId, flagId, shownOption, others, stage, units],
+      !panel.players || ballId === null || flagId === null || derived.held !== null || stage !== 'firm'
+        ? null
+        : {
+            ballId,
+            flagId,
+            shotsPerOption: PLAYERS_SHOTS,
+            seed: USUAL_SEED,
+            players: keys.flatMap((key) => choices.find((choice) => choice.key === key)?.player ?? []),
+          },
+    [panel.players, ballId, flagId, derived.held, stage, keys, choices],
   );
-  const player = recordsOf(document, 'player').find(({ inUse }) => inUse) ?? recordsOf(document, 'player')[0];
-  const save = (what: 'plate' | 'section', kind: 'svg' | 'png', drawing: SvgNode): void => {
+  const {
+    advice,
+    share: playersShare,
+    trouble: playersTrouble,
+  } = usePlayers(planning, playersRequest, scene);
+
+  const [shownOption, others] = useMemo<readonly [PlanOption | null, readonly PlanOption[]]>(() => {
+    if (settings !== null)
+      return [
+        tried?.tried ?? option ?? null,
+        tried?.advised ? [tried.advised] : nobody,
+      ];
+    if (panel.players && advice !== null) {
+      const inOrder = keys.flatMap((key) => advice.find(({ playerId }) => playerId === key)?.option ?? []);
+      return [inOrder[0] ?? option ?? null, inOrder.slice(1)];
+    }
+    return [option ?? null, beside];
+  }, [settings, tried, option, panel.players, advice, keys, beside]);
+
+  const save = (what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
     void props
       .fonts()
       .then((letters) => savePicture(drawing, kind, name.toLowerCase(), letters))
       .catch((error: unknown) => tell(troubleOf(error)));
   };
-  const toggleTry = (): void => {
-    setBeside(null);
-    setTry(
-      settings !== null || pair === null || option === undefined ? null : { pair, settings: tryFrom(option) },
-    );
-  };
-  const toggleCompare = (): void => {
-    setTry(null);
-    if (besideIds !== null || pair === null || plan === null || option === undefined) setBeside(null);
-    else {
-      const rival = plan.options.find(({ id }) => id === plan.chosenId && id !== option.id);
-      const next = rival ?? plan.options.find(({ id, playAway }) => id !== option.id && !playAway);
-      setBeside({ pair, ids: next === undefined ? [] : [next.id] });
-    }
-  };
-
   const choosePlace = (kind: 'ball' | 'flag', id: string): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
@@ -167,78 +165,103 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           : { descending: key !== 'order' },
     );
   };
-  const walk = (event: React.KeyboardEvent): void =>
-    walkPlaces(event, balls, ballId, flags, flagId, choosePlace);
+  useEffect(() => {
+    // With nothing else in hand the arrow keys walk balls and flags from anywhere.
+    const walkFromAnywhere = (event: KeyboardEvent): void => {
+      if (event.target === window.document.body) walkPlaces(event, balls, ballId, flags, flagId, choosePlace);
+    };
+    window.addEventListener('keydown', walkFromAnywhere);
+    return () => window.removeEventListener('keydown', walkFromAnywhere);
+  });
   const drop = (id: string, at: LonLat): void => {
     const place = document.records.get(id);
     if (place?.type === 'ballPosition' || place?.type === 'holeLocation') edit(movePlace(place, at));
     hold(null);
   };
 
+  const instead = (): React.ReactNode => {
+    if (plan === null || option === undefined) return null;
+    if (settings !== null)
+      return player === undefined || placedBall === undefined || placedFlag === undefined ? null : (
+        <TryPanel
+          document={document}
+          player={player}
+          plan={plan}
+          ball={placedBall}
+          flag={placedFlag.at}
+          settings={settings}
+          tried={tried}
+          trouble={tryTrouble}
+          units={units}
+          change={panel.changeTry}
+          reset={panel.resetTry}
+          close={panel.close}
+        />
+      );
+    if (besideIds !== null)
+      return (
+        <CompareTable
+          options={[option, ...beside]}
+          more={plan.options.filter(({ id }) => id !== option.id && !besideIds.includes(id))}
+          units={units}
+          add={(id) => panel.setBeside([...besideIds, id])}
+          drop={(id) => panel.setBeside(besideIds.filter((one) => one !== id))}
+          close={panel.close}
+        />
+      );
+    return panel.players ? (
+      <PlayersTable
+        keys={keys}
+        choices={choices}
+        advice={advice}
+        share={playersShare}
+        trouble={playersTrouble}
+        units={units}
+        setKeys={setKeys}
+        close={panel.close}
+      />
+    ) : null;
+  };
+
   return (
     <>
       <ContextStrip
         document={document}
+        holeId={holeId}
         balls={balls}
         flags={flags}
         ballId={ballId}
         flagId={flagId}
         units={units}
+        group={session.ballGroup}
         chooseBall={(id) => choosePlace('ball', id)}
         chooseFlag={(id) => choosePlace('flag', id)}
-        onKeyDown={walk}
+        chooseGroup={(ballGroup) => sessionStore.setState({ ballGroup })}
+        onKeyDown={(event) =>
+          walkPlaces(event.nativeEvent, balls, ballId, flags, flagId, choosePlace, event.currentTarget)
+        }
         readOnly={readOnly}
         edit={edit}
         open={props.open}
       />
       <div className="plan">
         {scene !== null && (
-          <div className="plan-left">
-            <PlateMap
-              scene={scene}
-              relief={derived.relief}
-              document={document}
-              ballId={ballId}
-              flagId={flagId}
-              shots={shots}
-              layer={layer}
-              landing={settings === null ? null : (settings.landing ?? tried?.tried.landing ?? null)}
-              moveLanding={(at) =>
-                setTry((now) =>
-                  now === null ? null : { ...now, settings: { ...now.settings, landing: at } },
-                )
-              }
-              moving={derived.held !== null}
-              units={units}
-              largeType={largeType}
-              editable={!readOnly}
-              choose={(id, kind) => choosePlace(kind, id)}
-              hold={(id, at) => hold({ id, at })}
-              drop={drop}
-              onControls={setControls}
-            />
-            <SurroundsBar
-              choice={ground}
-              layer={layer}
-              share={surrounds.share}
-              flagLabel={flag?.label ?? ''}
-              choose={setGround}
-            />
-            {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
-            <SectionView
-              scene={scene}
-              ballId={ballId}
-              flagId={flagId}
-              option={derived.groundReady ? (shownOption ?? null) : null}
-              others={others}
-              save={save}
-              choice={<SurroundsSelect choice={ground} choose={setGround} />}
-              coarse={stage === 'coarse'}
-              units={units}
-              largeType={largeType}
-              controls={controls}
-            />
-          </div>
+          <PlanPicture
+            document={document}
+            derived={{ ...derived, scene }}
+            planning={planning}
+            option={shownOption}
+            others={others}
+            landing={settings === null ? null : (settings.landing ?? tried?.tried.landing ?? null)}
+            moveLanding={(landing) => panel.changeTry({ landing })}
+            units={units}
+            largeType={largeType}
+            readOnly={readOnly}
+            choose={(id, kind) => choosePlace(kind, id)}
+            hold={hold}
+            drop={drop}
+            save={save}
+          />
         )}
         <div className={scene === null ? 'plan-alone' : 'plan-right'}>
           <div className="unseen" role="status" aria-live="polite">
@@ -288,110 +311,29 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               pick={(id) => edit(putChoice(picked, plan.ballId, plan.flagId, id))}
               note={picked?.note ?? ''}
               setNote={(note) => picked !== null && edit(noteChoice(picked, note))}
+              unpick={() => picked !== null && edit(takeChoiceOut(picked))}
               handed={player?.handed ?? 'right'}
-              flag={flagRecord?.at ?? { eastM: 0, northM: 0 }}
-              trying={settings !== null}
-              comparing={besideIds !== null}
-              toggleTry={toggleTry}
-              toggleCompare={toggleCompare}
+              flag={placedFlag?.at ?? { eastM: 0, northM: 0 }}
+              panel={panel}
               changes={
                 stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
                   <WhatChanges
                     found={derived.switchPoints}
                     share={derived.switchShare}
-                    chosenName={optionName(option)}
-                    stimpFt={scene.conditions.stimpFt}
-                    firmness={scene.conditions.firmness}
-                    units={units}
-                  />
-                ) : null
-              }
-              instead={
-                settings !== null &&
-                player !== undefined &&
-                placedBall !== undefined &&
-                flagRecord !== undefined ? (
-                  <TryPanel
-                    document={document}
-                    player={player}
                     plan={plan}
-                    ball={placedBall.at}
-                    flag={flagRecord.at}
-                    settings={settings}
-                    tried={tried}
-                    trouble={tryTrouble}
+                    conditions={scene.conditions}
+                    flags={flags}
                     units={units}
-                    change={(change) =>
-                      setTry((now) =>
-                        now === null ? null : { ...now, settings: { ...now.settings, ...change } },
-                      )
-                    }
-                    reset={() =>
-                      setTry((now) => (now === null ? null : { ...now, settings: tryFrom(option) }))
-                    }
-                    close={() => setTry(null)}
-                  />
-                ) : besideIds !== null ? (
-                  <CompareTable
-                    options={[option, ...beside]}
-                    more={plan.options.filter(({ id }) => id !== option.id && !besideIds.includes(id))}
-                    units={units}
-                    add={(id) => pair !== null && setBeside({ pair, ids: [...besideIds, id] })}
-                    drop={(id) =>
-                      pair !== null && setBeside({ pair, ids: besideIds.filter((one) => one !== id) })
-                    }
-                    close={() => setBeside(null)}
+                    chooseFlag={(id) => choosePlace('flag', id)}
+                    beside={(id) => panel.setBeside([id])}
                   />
                 ) : null
               }
-              unpick={() => picked !== null && edit(takeChoiceOut(picked))}
+              instead={instead()}
             />
           )}
         </div>
       </div>
     </>
   );
-}
-
-const kindWords = { ballPosition: 'Ball', holeLocation: 'Flag' } as const;
-
-function placesOf(document: AtlasDocument, type: keyof typeof kindWords, holeId: string): readonly Choice[] {
-  const places: Choice[] = [];
-  for (const record of document.records.values()) {
-    if (record.type !== type || record.holeId !== holeId) continue;
-    const name = record.name === '' ? '' : `, ${record.name}`;
-    places.push({ id: record.id, label: record.label, name: `${kindWords[type]} ${record.label}${name}` });
-  }
-  return places.toSorted(byLabel);
-}
-
-function drawnShots(
-  scene: Scene,
-  ballId: string | null,
-  flagId: string | null,
-  option: PlanOption,
-  others: readonly PlanOption[],
-  coarse: boolean,
-  units: UnitsPreference,
-): readonly DrawnShot[] {
-  const ball = scene.balls.find(({ record }) => record.id === ballId);
-  const flag = scene.flags.find(({ record }) => record.id === flagId);
-  if (ball === undefined || flag === undefined) return [];
-  const place = { ball: ball.at, flag: flag.at, coarse };
-  return [
-    ...others.map((other) => ({
-      ...place,
-      option: other,
-      role: 'second' as const,
-      aimText: '',
-      landText: '',
-    })),
-    {
-      ...place,
-      option,
-      role: 'proposed',
-      aimText: aimLabel(option, units),
-      landText: landLabel(option, units),
-    },
-  ];
 }

@@ -11,6 +11,8 @@ import type { MapControls } from '../map/PlateMap.tsx';
 import { Download } from 'lucide-react';
 import { Menu } from '../ui/Menu.tsx';
 import { Drawing } from '../ui/drawing.tsx';
+import { leavesPicture } from './leavesPicture.ts';
+import type { Pictured } from './savePicture.ts';
 import { landLabel } from './shotLabels.ts';
 
 interface SectionViewProps {
@@ -26,7 +28,7 @@ interface SectionViewProps {
   readonly controls: MapControls | null;
   /** Stands in the heading: what the plate above shows. */
   readonly choice: React.ReactNode;
-  readonly save: (what: 'plate' | 'section', kind: 'svg' | 'png', drawing: SvgNode) => void;
+  readonly save: (what: Pictured, kind: 'svg' | 'png', drawing: SvgNode) => void;
 }
 
 /** The ground and the shot from the side, along the line from ball to flag. */
@@ -70,6 +72,8 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
     });
   }, [scene, ballId, flagId, option, others, coarse, units, largeType, layout]);
 
+  const flagAt = scene.flags.find(({ record }) => record.id === flagId)?.at;
+
   return (
     <section className="section" aria-label="Section along the shot">
       <div className="section-head">
@@ -84,7 +88,15 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
               className="icon-button"
               name="Save a picture"
               align="end"
-              groups={pictureMenu(controls, drawn?.node ?? null, props.save)}
+              groups={pictureMenu(
+                {
+                  plate: () => controls.picture(),
+                  section: () => drawn?.node ?? null,
+                  leaves: () =>
+                    option === null || flagAt === undefined ? null : leavesPicture(option, flagAt, units),
+                },
+                props.save,
+              )}
               button={<Download size={16} strokeWidth={1.9} aria-hidden />}
             />
             <MapButtons controls={controls} />
@@ -101,22 +113,25 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
   );
 }
 
+const titles: Readonly<Record<Pictured, string>> = {
+  plate: 'The plate',
+  section: 'The section',
+  leaves: 'Where they stop',
+};
+
 function pictureMenu(
-  controls: MapControls,
-  section: SvgNode | null,
+  drawings: Readonly<Record<Pictured, () => SvgNode | null>>,
   save: SectionViewProps['save'],
 ): React.ComponentProps<typeof Menu>['groups'] {
-  const item = (what: 'plate' | 'section', kind: 'svg' | 'png') => ({
-    key: `${what}-${kind}`,
-    label: kind === 'svg' ? 'As SVG, for print' : 'As PNG',
-    disabled: what === 'section' && section === null,
-    run: () => {
-      const drawing = what === 'plate' ? controls.picture() : section;
-      if (drawing !== null) save(what, kind, drawing);
-    },
-  });
-  return [
-    { title: 'The plate', items: [item('plate', 'svg'), item('plate', 'png')] },
-    { title: 'The section', items: [item('section', 'svg'), item('section', 'png')] },
-  ];
+  return (['plate', 'section', 'leaves'] as const).map((what) => ({
+    title: titles[what],
+    items: (['svg', 'png'] as const).map((kind) => ({
+      key: `${what}-${kind}`,
+      label: kind === 'svg' ? 'As SVG, for print' : 'As PNG',
+      run: () => {
+        const drawing = drawings[what]();
+        if (drawing !== null) save(what, kind, drawing);
+      },
+    })),
+  }));
 }

@@ -1,39 +1,56 @@
 import { hatchLines, surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
-
-export type SurroundsChoice = 'off' | SurroundsLayer['by'];
+import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 
 interface SurroundsBarProps {
   readonly choice: SurroundsChoice;
   readonly layer: SurroundsLayer | null;
   readonly share: number | null;
-  readonly flagLabel: string;
-  readonly choose: (choice: SurroundsChoice) => void;
+  /** "flag B" or "every flag". */
+  readonly flagWords: string;
+  readonly stop: () => void;
 }
 
-const names: Readonly<Record<SurroundsChoice, string>> = {
+const names: Readonly<Record<SurroundsChoice['by'], string>> = {
   off: 'slopes',
   strokes: 'strokes from anywhere',
   simple: 'simplest shot from anywhere',
 };
 
+const keyOf = ({ by, over }: SurroundsChoice): string => `${by} ${over}`;
+
+interface SurroundsSelectProps {
+  readonly choice: SurroundsChoice;
+  readonly flagLabel: string;
+  /** Whether there is more than one flag. */
+  readonly several: boolean;
+  readonly choose: (choice: SurroundsChoice) => void;
+}
+
 /** What the plate shows of the ground: its slopes, or what it costs to play from each place. */
-export function SurroundsSelect({
-  choice,
-  choose,
-}: Pick<SurroundsBarProps, 'choice' | 'choose'>): React.JSX.Element {
+export function SurroundsSelect(props: SurroundsSelectProps): React.JSX.Element {
+  const { choice, flagLabel, several, choose } = props;
+  const scopes = several ? (['flag', 'every'] as const) : (['flag'] as const);
+  const all: readonly SurroundsChoice[] = scopes.flatMap((over) =>
+    (['strokes', 'simple'] as const).map((by) => ({ by, over })),
+  );
   return (
     <label className="surrounds-choice">
       <span>Ground shows</span>
       <select
-        value={choice}
-        onChange={({ target }) =>
-          choose(target.value === 'strokes' || target.value === 'simple' ? target.value : 'off')
-        }
+        value={keyOf(choice)}
+        onChange={({ target }) => choose(all.find((one) => keyOf(one) === target.value) ?? surroundsOff)}
       >
-        {(['off', 'strokes', 'simple'] as const).map((one) => (
-          <option key={one} value={one}>
-            {names[one]}
-          </option>
+        <option value={keyOf(surroundsOff)}>{names.off}</option>
+        {scopes.map((over) => (
+          <optgroup key={over} label={over === 'every' ? 'Over every flag' : `To flag ${flagLabel}`}>
+            {all
+              .filter((one) => one.over === over)
+              .map((one) => (
+                <option key={keyOf(one)} value={keyOf(one)}>
+                  {names[one.by]}
+                </option>
+              ))}
+          </optgroup>
         ))}
       </select>
     </label>
@@ -42,20 +59,23 @@ export function SurroundsSelect({
 
 /** The key of the map of the surrounds, or how far it is. */
 export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null {
-  const { choice, layer, share, flagLabel, choose } = props;
+  const { choice, layer, share, flagWords, stop } = props;
   if (layer === null && share === null) return null;
   return (
     <div className="surrounds-bar">
       {share !== null && (
         <span role="status">
-          Every place to flag {flagLabel}, {Math.round(share * 100)} %{' '}
-          <button type="button" className="link-button" onClick={() => choose('off')}>
+          Every place to {flagWords}, {Math.round(share * 100)} %{' '}
+          <button type="button" className="link-button" onClick={stop}>
             Cancel
           </button>
         </span>
       )}
       {layer !== null && (
-        <ul className="surrounds-legend" aria-label={`Key: ${names[choice]}, flag ${flagLabel}`}>
+        <ul className="surrounds-legend" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
+          <li>
+            <strong>{choice.over === 'every' ? 'Mean over every flag' : `To ${flagWords}`}</strong>
+          </li>
           {surroundsClasses(layer).map(({ words, hatch }, i) => (
             <li key={words}>
               <svg width="22" height="15" viewBox="0 0 22 15" aria-hidden>

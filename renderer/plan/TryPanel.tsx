@@ -1,26 +1,30 @@
 import { Minus, Plus, RotateCcw } from 'lucide-react';
 import { recordsOf } from '../../shared/atlas/document.ts';
-import type { AtlasDocument, PlayerLevel, PlayerRecord } from '../../shared/atlas/records.ts';
+import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
-import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
+import type { SceneBall } from '../../shared/planner/scene.ts';
 import type { TriedShot } from '../../shared/planner/tryShot.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
 import { metresFromFeet } from '../../shared/units/conversions.ts';
-import { chance, distance, landing, leave, strokes, withUnit } from '../../shared/units/format.ts';
+import { landing, strokes } from '../../shared/units/format.ts';
 import { signed } from '../../shared/units/numerals.ts';
-import { aimWords } from './shotLabels.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { covers, lieQualities, techniques } from '../../shared/words/vocabulary.ts';
+import { techniques } from '../../shared/words/vocabulary.ts';
+import { LieFields } from '../ui/LieFields.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { lieWords } from '../ui/words.ts';
+import { figureRows } from './figureRows.ts';
+import { levelKey, levelPresets } from './levels.ts';
+import { aimWords } from './shotLabels.ts';
 import type { TrySettings } from './trySettings.ts';
 
 interface TryPanelProps {
   readonly document: AtlasDocument;
   readonly player: PlayerRecord;
   readonly plan: Plan;
-  readonly ball: PlanePoint;
+  readonly ball: SceneBall;
   readonly flag: PlanePoint;
   readonly settings: TrySettings;
   readonly tried: TriedShot | null;
@@ -32,19 +36,10 @@ interface TryPanelProps {
 }
 
 const AS_IS = 'as-is';
-const levels: readonly { readonly key: string; readonly words: string; readonly level: PlayerLevel }[] = [
-  { key: 'tour', words: 'tour', level: { kind: 'tour' } },
-  ...[0, 5, 10, 15, 20, 28, 36].map((handicap) => ({
-    key: String(handicap),
-    words: handicap === 0 ? 'handicap 0, scratch' : `handicap ${handicap}`,
-    level: { kind: 'handicap' as const, handicap },
-  })),
-  { key: 'beginner', words: 'beginner', level: { kind: 'beginner' } },
-];
 
 /** Change one thing about the shot or the circumstances, and see what it costs or saves. */
 export function TryPanel(props: TryPanelProps): React.JSX.Element {
-  const { document, player, plan, settings, tried, units, change } = props;
+  const { document, player, plan, ball, settings, tried, units, change } = props;
   const days = recordsOf(document, 'conditions');
   const rolled = settings.technique === 'putt';
   const clubs = player.bag.filter(({ kind }) => (kind === 'putter') === rolled);
@@ -108,8 +103,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
           disabled={rolled || tried === null}
           step={(by) => {
             const from = settings.landing ?? tried?.tried.landing ?? null;
-            if (from !== null)
-              change({ landing: along(props.ball, props.flag, from, by * 0.5 * units.paceM) });
+            if (from !== null) change({ landing: along(ball.at, props.flag, from, by * 0.5 * units.paceM) });
           }}
         />
         <Stepper
@@ -126,36 +120,15 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
           more="Aim further right"
           step={(by) => change({ aimShiftM: settings.aimShiftM + by * metresFromFeet(0.5) })}
         />
-        <label>
-          <span>Ground</span>
-          <select
-            value={settings.cover ?? AS_IS}
-            onChange={({ target }) => change({ cover: covers.find((one) => one === target.value) ?? null })}
-          >
-            <option value={AS_IS}>{coverWords[plan.ballCover]}, as it is</option>
-            {covers.map((cover) => (
-              <option key={cover} value={cover}>
-                {coverWords[cover]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          <span>Lie</span>
-          <select
-            value={settings.lie ?? AS_IS}
-            onChange={({ target }) =>
-              change({ lie: lieQualities.find((one) => one === target.value) ?? null })
-            }
-          >
-            <option value={AS_IS}>as it is</option>
-            {lieQualities.map((quality) => (
-              <option key={quality} value={quality}>
-                {lieWords[quality]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <LieFields
+          chosen={settings}
+          asIs={{
+            cover: `${coverWords[plan.ballCover]}, as it is`,
+            lie: `${lieWords[ball.record.lie]}, as it is`,
+            moisture: 'as it is',
+          }}
+          change={change}
+        />
         <label>
           <span>Day</span>
           <select
@@ -173,13 +146,13 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
         <label>
           <span>Level</span>
           <select
-            value={levelKey(settings.level)}
+            value={settings.level === null ? AS_IS : levelKey(settings.level)}
             onChange={({ target }) =>
-              change({ level: levels.find(({ key }) => key === target.value)?.level ?? null })
+              change({ level: levelPresets.find(({ key }) => key === target.value)?.level ?? null })
             }
           >
             <option value={AS_IS}>{player.name}</option>
-            {levels.map(({ key, words }) => (
+            {levelPresets.map(({ key, words }) => (
               <option key={key} value={key}>
                 {words}
               </option>
@@ -246,16 +219,7 @@ function Outcome({
       : !sure && Math.abs(costStrokes) < 0.05
         ? 'Level with the recommendation.'
         : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the recommendation${sure ? '' : ', as far as these shots can tell'}.`;
-  const cells: readonly { readonly words: string; readonly of: (option: PlanOption) => string }[] = [
-    {
-      words: 'Carry + run',
-      of: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
-    },
-    { words: 'Half stop within', of: (option) => withUnit(leave(option.leave.medianM, units)) },
-    { words: 'Up and down', of: ({ chances }) => `${chance(chances.upAndDown).text} %` },
-    { words: 'Trouble', of: ({ chances }) => `${chance(chances.trouble).text} %` },
-    { words: 'Strokes', of: (option) => strokes(option.strokes) },
-  ];
+  const cells = figureRows(units, ['reach', 'half', 'upAndDown', 'trouble', 'strokes']);
   return (
     <>
       <p className="try-outcome" role="status">
@@ -277,11 +241,11 @@ function Outcome({
           </tr>
         </thead>
         <tbody>
-          {cells.map(({ words: name, of }) => (
+          {cells.map(({ words: name, cell }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
-              <td>{of(tried)}</td>
-              {advised !== null && <td>{of(advised)}</td>}
+              <td>{cell(tried)}</td>
+              {advised !== null && <td>{cell(advised)}</td>}
             </tr>
           ))}
         </tbody>
@@ -289,9 +253,6 @@ function Outcome({
     </>
   );
 }
-
-const levelKey = (level: PlayerLevel | null): string =>
-  level === null ? AS_IS : level.kind === 'handicap' ? String(level.handicap) : level.kind;
 
 /** A place moved along the line from ball to flag. */
 function along(ball: PlanePoint, flag: PlanePoint, from: PlanePoint, byM: number): PlanePoint {

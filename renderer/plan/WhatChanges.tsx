@@ -1,19 +1,27 @@
+import type { Conditions } from '../../shared/ball/shot.ts';
+import { optionName } from '../../shared/planner/optionName.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
 import type { SwitchPoints, WhatIf } from '../../shared/planner/switchPoints.ts';
 import { greenSpeed, strokes, wind, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { Choice } from './Chooser.tsx';
 
 interface WhatChangesProps {
   readonly found: SwitchPoints | null;
   readonly share: number | null;
-  readonly chosenName: string;
-  readonly stimpFt: number;
-  readonly firmness: number;
+  /** The plan whose choice it is about. */
+  readonly plan: Plan;
+  readonly conditions: Pick<Conditions, 'stimpFt' | 'firmness'>;
+  readonly flags: readonly Choice[];
   readonly units: UnitsPreference;
+  readonly chooseFlag: (id: string) => void;
+  /** Sets an option beside the choice. */
+  readonly beside: (id: string) => void;
 }
 
-/** What would change the choice, one row each, and what would not. */
+/** What would change the choice, one row each with what to take then, and what would not. */
 export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
-  const { found, share, units } = props;
+  const { found, share } = props;
   if (found === null && share === null) return null;
   return (
     <section className="changes" aria-label="What would change it">
@@ -26,10 +34,18 @@ export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
         <table>
           <caption className="unseen">Circumstances, and the choice they lead to</caption>
           <tbody>
-            {rowsOf(found, props, units).map(({ words, then, cost }) => (
+            {rowsOf(found, props).map(({ words, then, cost, act }) => (
               <tr key={words}>
                 <th scope="row">{words}</th>
-                <td title={cost}>{then}</td>
+                <td title={cost}>
+                  {act === null ? (
+                    then
+                  ) : (
+                    <button type="button" className="link-button" title={act.words} onClick={act.run}>
+                      {then}
+                    </button>
+                  )}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -43,33 +59,41 @@ interface Row {
   readonly words: string;
   readonly then: string;
   readonly cost: string;
+  /** What pressing the answer does; null where there is nothing to look at. */
+  readonly act: { readonly words: string; readonly run: () => void } | null;
 }
 
-function rowsOf(
-  { whatIfs }: SwitchPoints,
-  { stimpFt, firmness, chosenName }: WhatChangesProps,
-  units: UnitsPreference,
-): readonly Row[] {
-  const changed = whatIfs.filter(({ holds }) => !holds);
-  const rows = changed.map((whatIf) => ({
-    words: circumstance(whatIf, stimpFt, firmness, units),
-    then: whatIf.chosenName,
-    cost:
-      whatIf.keepingCostsStrokes === null
-        ? `${chosenName} is no option then`
-        : `Keeping to it would cost ${strokes(whatIf.keepingCostsStrokes)} strokes then`,
-  }));
-  const flags = whatIfs.flatMap(({ what, holds, tried }) =>
-    what === 'flag' && holds ? [String(tried)] : [],
-  );
+function rowsOf({ whatIfs }: SwitchPoints, props: WhatChangesProps): readonly Row[] {
+  const { plan, conditions, flags, units, chooseFlag, beside } = props;
+  const chosen = plan.options.find(({ id }) => id === plan.chosenId);
+  const chosenName = chosen === undefined ? 'It' : optionName(chosen);
+  const actOf = ({ what, tried, chosenId }: WhatIf): Row['act'] => {
+    const flag = what === 'flag' ? flags.find(({ label }) => label === tried) : undefined;
+    if (flag !== undefined) return { words: `Plan to flag ${flag.label}`, run: () => chooseFlag(flag.id) };
+    return plan.options.some(({ id }) => id === chosenId && id !== plan.chosenId)
+      ? { words: `Set it beside ${chosenName} as the day is`, run: () => beside(chosenId) }
+      : null;
+  };
+  const rows = whatIfs
+    .filter(({ holds }) => !holds)
+    .map((whatIf) => ({
+      words: circumstance(whatIf, conditions.stimpFt, conditions.firmness, units),
+      then: `take ${whatIf.chosenName}`,
+      cost:
+        whatIf.keepingCostsStrokes === null
+          ? `${chosenName} is no option then`
+          : `Keeping to ${chosenName} would cost ${strokes(whatIf.keepingCostsStrokes)} strokes then`,
+      act: actOf(whatIf),
+    }));
+  const held = whatIfs.flatMap(({ what, holds, tried }) => (what === 'flag' && holds ? [String(tried)] : []));
   const kinds = (['stimp', 'firmness', 'moisture', 'wind', 'slope'] as const).filter(
     (kind) =>
       whatIfs.some(({ what }) => what === kind) && whatIfs.every(({ what, holds }) => what !== kind || holds),
   );
-  const same = (words: string): Row => ({ words, then: 'no change', cost: '' });
+  const same = (words: string): Row => ({ words, then: 'no change', cost: '', act: null });
   return [
     ...rows,
-    ...(flags.length === 0 ? [] : [same(`${flags.length === 1 ? 'Flag' : 'Flags'} ${listed(flags)}`)]),
+    ...(held.length === 0 ? [] : [same(`${held.length === 1 ? 'Flag' : 'Flags'} ${listed(held)}`)]),
     ...(kinds.length === 0 ? [] : [same(capital(listed(kinds.map((kind) => steady[kind]))))]),
   ];
 }

@@ -4,6 +4,9 @@ import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { plateTokensCss } from '../../shared/plate/tokens.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
 
+/** What of a plan can be kept as a picture. */
+export type Pictured = 'plate' | 'section' | 'leaves';
+
 /** A PNG has this many dots to a drawing unit: sharp on any screen, and near 200 to the inch in print. */
 const DOTS_PER_UNIT = 2;
 

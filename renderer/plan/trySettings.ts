@@ -4,7 +4,7 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { TryRequest } from '../../shared/planner/tryShot.ts';
 import { USUAL_SEED } from '../../shared/protocol/planning.ts';
-import type { Cover, LieQuality, Technique } from '../../shared/words/vocabulary.ts';
+import type { Cover, LieQuality, Moisture, Technique } from '../../shared/words/vocabulary.ts';
 
 /** What somebody tries, where it differs from the plan. */
 export interface TrySettings {
@@ -16,6 +16,7 @@ export interface TrySettings {
   readonly aimShiftM: number;
   readonly cover: Cover | null;
   readonly lie: LieQuality | null;
+  readonly moisture: Moisture | null;
   /** Another day of the atlas. */
   readonly dayId: string | null;
   readonly level: PlayerLevel | null;
@@ -33,6 +34,7 @@ export const tryFrom = ({ technique, clubId }: Pick<PlanOption, 'technique' | 'c
   aimShiftM: 0,
   cover: null,
   lie: null,
+  moisture: null,
   dayId: null,
   level: null,
 });
@@ -43,7 +45,7 @@ export function tryRequest(
   pair: { readonly ballId: string; readonly flagId: string },
   advisedId: string,
 ): TryRequest {
-  const { technique, clubId, landing, sizePct, aimShiftM, cover, lie, dayId, level } = settings;
+  const { technique, clubId, landing, sizePct, aimShiftM, cover, lie, moisture, dayId, level } = settings;
   const day = recordsOf(document, 'conditions').find(({ id }) => id === dayId);
   return {
     ...pair,
@@ -57,6 +59,7 @@ export function tryRequest(
     advisedId,
     ...(cover !== null && { cover }),
     ...(lie !== null && { lie }),
+    ...(moisture !== null && { moisture }),
     ...(day !== undefined && {
       conditions: {
         stimpFt: day.stimpFt,

@@ -11,12 +11,12 @@ interface Found {
 }
 
 /**
- * The map of the surrounds of a flag while it is wanted.
+ * The map of the surrounds of one flag or more while it is wanted.
  * @param key names everything the map depends on: another key, another map
  */
 export function useSurrounds(
   planning: Pick<Planning, 'surrounds'>,
-  flagId: string | null,
+  flagIds: readonly string[],
   key: string,
   wanted: boolean,
 ): {
@@ -27,13 +27,13 @@ export function useSurrounds(
   const [found, setFound] = useState<Found | null>(null);
   const known = found?.key === key && found.map !== null;
   useEffect(() => {
-    if (!wanted || flagId === null || known) return undefined;
-    return planning.surrounds(flagId, {
+    if (!wanted || flagIds.length === 0 || known) return undefined;
+    return planning.surrounds(flagIds, {
       progress: (share) => setFound({ key, map: null, share, trouble: null }),
       answer: (map) => setFound({ key, map, share: 1, trouble: null }),
       problem: (trouble) => setFound({ key, map: null, share: 0, trouble }),
     });
-  }, [planning, flagId, key, wanted, known]);
+  }, [planning, flagIds, key, wanted, known]);
   if (!wanted) return { map: null, share: null, trouble: null };
   if (found?.key !== key) return { map: null, share: 0, trouble: null };
   return {

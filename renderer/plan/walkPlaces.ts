@@ -1,13 +1,14 @@
 import type { Choice } from './Chooser.tsx';
 
-/** Left and right walk the balls, up and down the flags; the focus follows where it was on one of them. */
+/** Left and right walk the balls, up and down the flags; the focus follows where it was in the strip. */
 export function walkPlaces(
-  event: React.KeyboardEvent,
+  event: KeyboardEvent,
   balls: readonly Choice[],
   ballId: string | null,
   flags: readonly Choice[],
   flagId: string | null,
   choose: (kind: 'ball' | 'flag', id: string) => void,
+  strip: Element | null = null,
 ): void {
   if (event.altKey || event.ctrlKey || event.metaKey) return;
   const sideways = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
@@ -17,7 +18,7 @@ export function walkPlaces(
   const next = sideways !== 0 ? neighbour(balls, ballId, sideways) : neighbour(flags, flagId, upward);
   if (next === undefined) return;
   choose(sideways !== 0 ? 'ball' : 'flag', next.id);
-  const strip = event.currentTarget;
+  if (strip === null) return;
   requestAnimationFrame(() => {
     const group = strip.querySelector(sideways !== 0 ? '.chooser.balls' : '.chooser.flags');
     group?.querySelector<HTMLElement>('[aria-checked=true]')?.focus();

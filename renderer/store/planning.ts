@@ -1,6 +1,7 @@
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlayerAdvice, PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
 import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
@@ -106,9 +107,9 @@ export class Planning {
     );
   }
 
-  /** The map of the surrounds of a flag. Returns how to give it up. */
+  /** The map of the surrounds of a flag, or of several put together. Returns how to give it up. */
   surrounds(
-    flagId: string,
+    flagIds: readonly string[],
     listener: {
       readonly progress: (share: number) => void;
       readonly answer: (map: SurroundsMap) => void;
@@ -118,7 +119,23 @@ export class Planning {
     const { scene } = derivedStore.getState();
     const document = this.#document;
     if (scene === null || document === null) return () => undefined;
-    this.#spare.ask('surrounds', { document, holeId: scene.hole.id, flagId }, listener);
+    this.#spare.ask('surrounds', { document, holeId: scene.hole.id, flagIds }, listener);
+    return () => this.#spare.cancel();
+  }
+
+  /** What several players are advised from the same ball. Returns how to give it up. */
+  players(
+    request: PlayersRequest,
+    listener: {
+      readonly progress: (share: number) => void;
+      readonly answer: (advice: readonly PlayerAdvice[]) => void;
+      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
+    },
+  ): () => void {
+    const { scene } = derivedStore.getState();
+    const document = this.#document;
+    if (scene === null || document === null) return () => undefined;
+    this.#spare.ask('players', { document, holeId: scene.hole.id, request }, listener);
     return () => this.#spare.cancel();
   }
 

@@ -2,8 +2,11 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { sceneFor } from '../../shared/planner/answer.ts';
 import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
 import { planSteps } from '../../shared/planner/planBall.ts';
+import { playersAdviceSteps } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
-import { surroundsMapSteps } from '../../shared/planner/surroundsMap.ts';
+import { type SurroundsMap, surroundsMapSteps } from '../../shared/planner/surroundsMap.ts';
+import { surroundsOver } from '../../shared/planner/surroundsOver.ts';
+import { surveyDoubtSteps } from '../../shared/planner/surveyDoubt.ts';
 import { switchPointsSteps } from '../../shared/planner/switchPoints.ts';
 import { tryShotSteps } from '../../shared/planner/tryShot.ts';
 import { groundRelief } from '../../shared/plate/groundRelief.ts';
@@ -26,8 +29,24 @@ export const answers: Answers = {
   plan: (document, question) => planSteps(sceneFor({ document, holeId: question.holeId }), question),
   switchPoints: (document, question) =>
     switchPointsSteps(sceneFor({ document, holeId: question.holeId }), question),
-  surrounds: (document, { holeId, flagId }) => surroundsMapSteps(sceneFor({ document, holeId }), flagId),
+  *surrounds(document, { holeId, flagIds }) {
+    const scene = sceneFor({ document, holeId });
+    const maps: SurroundsMap[] = [];
+    for (const flagId of flagIds) {
+      const steps = surroundsMapSteps(scene, flagId);
+      let step = steps.next();
+      while (step.done !== true) {
+        yield (maps.length + step.value) / flagIds.length;
+        step = steps.next();
+      }
+      maps.push(step.value);
+    }
+    return surroundsOver(maps);
+  },
+  surveyDoubt: (document, question) =>
+    surveyDoubtSteps(sceneFor({ document, holeId: question.holeId }), question),
   tryShot: (document, { holeId, request }) => tryShotSteps(sceneFor({ document, holeId }), request),
+  players: (document, { holeId, request }) => playersAdviceSteps(sceneFor({ document, holeId }), request),
   *ground(document, { holeId }) {
     return groundFit(sceneFor({ document, holeId }));
   },

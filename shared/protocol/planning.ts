@@ -2,6 +2,7 @@ import type { AtlasDocument } from '../atlas/records.ts';
 import type { Plan } from '../planner/plan.ts';
 import type { PlayerAdvice, PlayersRequest } from '../planner/playersAdvice.ts';
 import type { SurroundsMap } from '../planner/surroundsMap.ts';
+import type { SurveyDoubt } from '../planner/surveyDoubt.ts';
 import type { SwitchPoints } from '../planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../planner/tryShot.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
@@ -46,7 +47,8 @@ export interface ReliefQuestion extends HoleQuestion {
 export type ReliefData = Omit<ReliefDrawing, 'downhillAt'>;
 
 export interface SurroundsQuestion extends HoleQuestion {
-  readonly flagId: string;
+  /** One flag, or several to be put together. */
+  readonly flagIds: readonly string[];
 }
 
 export interface TryQuestion extends HoleQuestion {
@@ -73,6 +75,7 @@ export interface PlanningCalls {
   ground: [HoleQuestion, GroundFit];
   relief: [ReliefQuestion, ReliefData];
   switchPoints: [PlanQuestion, SwitchPoints];
+  surveyDoubt: [PlanQuestion, SurveyDoubt];
   surrounds: [SurroundsQuestion, SurroundsMap];
   tryShot: [TryQuestion, TriedShot];
   /** What several players are advised from the same ball, in their order. */

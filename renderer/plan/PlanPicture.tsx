@@ -1,0 +1,130 @@
+import { useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
+import type { PlanOption } from '../../shared/planner/plan.ts';
+import type { Scene } from '../../shared/planner/scene.ts';
+import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
+import { measureSpots } from '../store/measureSpots.ts';
+import type { Planning } from '../store/planning.ts';
+import type { Derived } from '../store/planStore.ts';
+import { Trouble } from '../ui/Trouble.tsx';
+import { planShots } from './planShots.ts';
+import type { Pictured } from './savePicture.ts';
+import { SectionView } from './SectionView.tsx';
+import { SurroundsBar, SurroundsSelect } from './SurroundsBar.tsx';
+import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
+import { useSurrounds } from './useSurrounds.ts';
+
+interface PlanPictureProps {
+  readonly document: AtlasDocument;
+  readonly derived: Derived & { readonly scene: Scene };
+  readonly planning: Pick<Planning, 'surrounds'>;
+  /** The option drawn in red; null for none. */
+  readonly option: PlanOption | null;
+  /** Options beside it, in the second ink. */
+  readonly others: readonly PlanOption[];
+  /** A landing spot that can be moved by hand; null for none. */
+  readonly landing: PlanePoint | null;
+  readonly moveLanding: (at: PlanePoint) => void;
+  readonly units: UnitsPreference;
+  readonly largeType: boolean;
+  readonly readOnly: boolean;
+  readonly choose: (id: string, kind: 'ball' | 'flag') => void;
+  readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
+  readonly drop: (id: string, at: LonLat) => void;
+  readonly save: (what: Pictured, kind: 'svg' | 'png', drawing: SvgNode) => void;
+}
+
+/** The plate and the section of the shots looked at. */
+export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
+  const { derived, option, others, units, largeType } = props;
+  const { scene, ballId, flagId, stage } = derived;
+  const doubted = useStore(measureSpots);
+  const measureHere = useMemo(
+    () => (doubted.holeId === scene.hole.id && stage === 'firm' ? doubted.spots.map(({ at }) => at) : []),
+    [doubted, scene.hole.id, stage],
+  );
+  const [controls, setControls] = useState<MapControls | null>(null);
+  const [ground, setGround] = useState<SurroundsChoice>(surroundsOff);
+  const flag = scene.flags.find(({ record }) => record.id === flagId)?.record;
+  const flagIds = useMemo(
+    () =>
+      ground.over === 'every' ? scene.flags.map(({ record }) => record.id) : flagId === null ? [] : [flagId],
+    [ground.over, scene.flags, flagId],
+  );
+  const key = JSON.stringify([
+    scene.groundKey,
+    scene.conditions,
+    scene.player,
+    scene.flags.flatMap(({ record }) => (flagIds.includes(record.id) ? [record.id, record.at] : [])),
+  ]);
+  const wanted = ground.by !== 'off' && derived.held === null && stage === 'firm';
+  const surrounds = useSurrounds(props.planning, flagIds, key, wanted);
+  const layer = useMemo<SurroundsLayer | null>(
+    () => (ground.by === 'off' || surrounds.map === null ? null : { map: surrounds.map, by: ground.by }),
+    [ground.by, surrounds.map],
+  );
+  const shots = useMemo(
+    () =>
+      option === null ? [] : planShots(scene, ballId, flagId, option, others, stage === 'coarse', units),
+    [scene, ballId, flagId, option, others, stage, units],
+  );
+  const flagWords =
+    ground.over === 'every' && scene.flags.length > 1 ? 'every flag' : `flag ${flag?.label ?? ''}`;
+  return (
+    <div className="plan-left">
+      <PlateMap
+        scene={scene}
+        relief={derived.relief}
+        document={props.document}
+        ballId={ballId}
+        flagId={flagId}
+        shots={shots}
+        layer={layer}
+        measureHere={measureHere}
+        landing={props.landing}
+        moveLanding={props.moveLanding}
+        moving={derived.held !== null}
+        units={units}
+        largeType={largeType}
+        editable={!props.readOnly}
+        choose={props.choose}
+        hold={(id, at) => props.hold({ id, at })}
+        drop={props.drop}
+        onControls={setControls}
+      />
+      <SurroundsBar
+        choice={ground}
+        layer={layer}
+        share={surrounds.share}
+        flagWords={flagWords}
+        stop={() => setGround(surroundsOff)}
+      />
+      {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
+      <SectionView
+        scene={scene}
+        ballId={ballId}
+        flagId={flagId}
+        option={derived.groundReady ? option : null}
+        others={others}
+        save={props.save}
+        choice={
+          <SurroundsSelect
+            choice={ground}
+            flagLabel={flag?.label ?? ''}
+            several={scene.flags.length > 1}
+            choose={setGround}
+          />
+        }
+        coarse={stage === 'coarse'}
+        units={units}
+        largeType={largeType}
+        controls={controls}
+      />
+    </div>
+  );
+}

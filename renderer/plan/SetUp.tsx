@@ -1,0 +1,30 @@
+import { useMemo } from 'react';
+import { setUpPointers } from '../../shared/planner/setUpPointers.ts';
+import { drawStance } from '../../shared/plate/stanceFigure.ts';
+import { screenStyle } from '../../shared/plate/style.ts';
+import type { Technique } from '../../shared/words/vocabulary.ts';
+import { Drawing } from '../ui/drawing.tsx';
+
+interface SetUpProps {
+  readonly technique: Technique;
+  readonly handed: 'right' | 'left';
+}
+
+/** How the shot is set up, drawn from above and in words, for the player's own hand: common practice of coaching. */
+export function SetUp({ technique, handed }: SetUpProps): React.JSX.Element {
+  const drawing = useMemo(() => drawStance(technique, handed, screenStyle('stance')), [technique, handed]);
+  return (
+    <details className="left-out">
+      <summary>How it is set up</summary>
+      <div className="set-up">
+        <Drawing node={drawing} label={String(drawing.attributes['aria-label'] ?? '')} />
+        <div>
+          {setUpPointers(technique, handed).map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+          <p>Common practice; a teacher who sees the swing knows better.</p>
+        </div>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,57 @@
+import type { PlanOption } from '../../shared/planner/plan.ts';
+import {
+  chance,
+  distance,
+  feetAndInches,
+  landing,
+  leave,
+  strokes,
+  withUnit,
+} from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { aimWords } from './shotLabels.ts';
+
+/** One figure of an option, as a row of a table that sets options beside each other. */
+export interface FigureRow {
+  readonly words: string;
+  readonly cell: (option: PlanOption) => string;
+}
+
+export type Figure = 'reach' | 'land' | 'top' | 'aim' | 'half' | 'most' | 'upAndDown' | 'trouble' | 'strokes';
+
+const every: readonly Figure[] = [
+  'reach',
+  'land',
+  'top',
+  'aim',
+  'half',
+  'most',
+  'upAndDown',
+  'trouble',
+  'strokes',
+];
+
+/** The figures asked for, in their order; all of them by default. */
+export function figureRows(units: UnitsPreference, figures: readonly Figure[] = every): readonly FigureRow[] {
+  const rows: Readonly<Record<Figure, FigureRow>> = {
+    reach: {
+      words: 'Carry + run',
+      cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
+    },
+    land: {
+      words: 'Land, paces',
+      cell: ({ landingOnM }) => (landingOnM === null ? 'it rolls' : landing(landingOnM, units).text),
+    },
+    top: {
+      words: 'Top of flight',
+      cell: ({ apexM }) => (apexM < 0.05 ? '–' : feetAndInches(apexM, units)),
+    },
+    aim: { words: 'Aim', cell: ({ aimRightM }) => aimWords(aimRightM, units) },
+    half: { words: 'Half stop within', cell: (option) => withUnit(leave(option.leave.medianM, units)) },
+    most: { words: 'Nine in ten within', cell: (option) => withUnit(leave(option.leave.q90M, units)) },
+    upAndDown: { words: 'Up and down', cell: ({ chances }) => `${chance(chances.upAndDown).text} %` },
+    trouble: { words: 'Trouble', cell: ({ chances }) => `${chance(chances.trouble).text} %` },
+    strokes: { words: 'Strokes', cell: (option) => strokes(option.strokes) },
+  };
+  return figures.map((figure) => rows[figure]);
+}
