@@ -1,28 +1,21 @@
-import { VX, VY, VZ, X, Y, Z } from './bounce.ts';
+import { VX, VY, VZ, WX, WZ, X, Y, Z } from './bounce.ts';
+import { exp } from '../numeric/elementary.ts';
 import { BALL_RADIUS_M } from './constants.ts';
 import type { Obstacle } from './ground.ts';
+import { insideRing, side, sideShare, wayInside } from './obstacleRing.ts';
 import { MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
 
-/** Share of its speed across the ground a ball keeps on meeting a crown, and across and along a wall. Assumed. */
-const CROWN_KEEPS = 0.15;
+/**
+ * Way through a crown on which a ball loses all but a third (1/e) of its speed, metres: airy where the crown is clear of
+ * the ground, dense in a bush or a hedge, whose crown comes down to it. Assumed.
+ */
+const AIRY_M = 1.5;
+const DENSE_M = 0.15;
+/** A crown this near to the ground, metres, is a bush. */
+const BUSH_BELOW_M = 0.4;
+/** Share of its speed a ball keeps across and along a wall. Assumed. */
 const WALL_KEEPS = 0.35;
 const ALONG_WALL_KEEPS = 0.8;
-
-/** Whether a point lies inside a flat ring, by counting crossings. */
-export function insideRing(ring: Float64Array, x: number, y: number): boolean {
-  let inside = false;
-  const size = ring.length;
-  let ax = ring[size - 2] as number; // rings have at least three points
-  let ay = ring[size - 1] as number;
-  for (let i = 0; i < size; i += 2) {
-    const bx = ring[i] as number;
-    const by = ring[i + 1] as number;
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
-    ax = bx;
-    ay = by;
-  }
-  return inside;
-}
 
 /** Whether the box of a straight way, widened by a margin, meets the box of obstacle `k`: most ways end here. */
 function boxesMeet(
@@ -60,39 +53,6 @@ function within(o: Obstacle, x: number, y: number, z: number): boolean {
   return z >= o.bottomM && z <= o.topM && insideRing(o.ringM, x, y);
 }
 
-/** Unit normal of the side of the ring last met by `sideShare`. */
-const side = new Float64Array(2);
-
-/** Share of the way from (x0, y0) to (x1, y1) at which it first meets a side of the ring; 2 if it meets none. */
-function sideShare(ring: Float64Array, x0: number, y0: number, x1: number, y1: number): number {
-  const dx = x1 - x0;
-  const dy = y1 - y0;
-  const size = ring.length;
-  let least = 2;
-  let ax = ring[size - 2] as number;
-  let ay = ring[size - 1] as number;
-  for (let i = 0; i < size; i += 2) {
-    const bx = ring[i] as number;
-    const by = ring[i + 1] as number;
-    const ex = bx - ax;
-    const ey = by - ay;
-    const det = dx * ey - dy * ex;
-    if (det !== 0) {
-      const u = ((ax - x0) * ey - (ay - y0) * ex) / det;
-      const v = ((ax - x0) * dy - (ay - y0) * dx) / det;
-      if (u >= 0 && u < least && u <= 1 && v >= 0 && v <= 1) {
-        least = u;
-        const length = Math.sqrt(ex * ex + ey * ey);
-        side[0] = -ey / length;
-        side[1] = ex / length;
-      }
-    }
-    ax = bx;
-    ay = by;
-  }
-  return least;
-}
-
 /** Turns the velocity across the ground off the side last met: a wall keeps more along it than across. */
 function offWall(s: Float64Array, vx: number, vy: number): void {
   const nx = side[0] as number;
@@ -105,11 +65,23 @@ function offWall(s: Float64Array, vx: number, vy: number): void {
 /** A hair, metres: a ball is set down this far before a wall, or within a crown. */
 const HAIR_M = 1e-3;
 
+/** Share of its speed a ball keeps in the crown that it enters, on the straight way to where it would come out. */
+function crownKeeps(w: ShotWork, o: Obstacle, vx: number, vy: number, vz: number): number {
+  const s = w.state;
+  const x = s[X] as number;
+  const y = s[Y] as number;
+  w.ground.sample(x, y, w.probe);
+  const bush = o.bottomM < (w.probe[0] as number) + BUSH_BELOW_M;
+  return exp(-wayInside(o, x, y, s[Z] as number, vx, vy, vz) / (bush ? DENSE_M : AIRY_M));
+}
+
 /**
  * If the flight step from `state` to `next` enters a crown or a wall, stops it there and changes the ball's velocity in
- * `state`: a crown takes most of the speed across the ground and lets the ball drop, a wall throws it off the side that
- * it meets. Both are crude stand-ins (assumed): what a branch does to a ball nobody can know; trunks are not in the
- * survey. Returns whether it met one.
+ * `state`: a crown takes speed and spin by the way the ball has before it in there, so that a clipped edge costs little and the
+ * middle drops it; a wall throws it off the side that it meets. Both are crude stand-ins (assumed): common practice only
+ * says that a tree is mostly air and not to count on it; what one branch does to a ball nobody can know, trunks are
+ * not in the survey, and no chance is drawn here: how often a shot gets by comes from the player's own spread. Returns
+ * whether it met one.
  */
 export function meetObstacles(w: ShotWork): boolean {
   const s = w.state;
@@ -141,9 +113,11 @@ export function meetObstacles(w: ShotWork): boolean {
     const vx = n[VX] as number;
     const vy = n[VY] as number;
     if (tree) {
-      s[VX] = CROWN_KEEPS * vx;
-      s[VY] = CROWN_KEEPS * vy;
-      s[VZ] = Math.min(0, CROWN_KEEPS * (n[VZ] as number));
+      const keeps = crownKeeps(w, o, vx, vy, n[VZ] as number);
+      s[VX] = keeps * vx;
+      s[VY] = keeps * vy;
+      s[VZ] = keeps * (n[VZ] as number);
+      for (let i = WX; i <= WZ; i += 1) s[i] = keeps * (n[i] as number);
     } else if (fromSide) {
       offWall(s, vx, vy);
       s[VZ] = Math.min(0, n[VZ] as number);
@@ -186,8 +160,10 @@ export function meetOnGround(w: ShotWork): boolean {
     const vx = (s[VX] as number) + share * ((n[VX] as number) - (s[VX] as number));
     const vy = (s[VY] as number) + share * ((n[VY] as number) - (s[VY] as number));
     if (tree) {
-      s[VX] = CROWN_KEEPS * vx;
-      s[VY] = CROWN_KEEPS * vy;
+      s[Z] = z;
+      const keeps = crownKeeps(w, o, vx, vy, 0);
+      s[VX] = keeps * vx;
+      s[VY] = keeps * vy;
     } else offWall(s, vx, vy);
     return true;
   }
