@@ -45,6 +45,8 @@ interface PlateMapProps {
   readonly layer?: SurroundsLayer | null;
   /** Where balls are likely to stop, flat pairs of metres. */
   readonly likely?: Float64Array;
+  /** Where one more height would help most. */
+  readonly measureHere?: readonly PlanePoint[];
   /** Given while the next click on the ground puts something there. */
   readonly place?: ((at: LonLat) => void) | undefined;
   /** Gets what zooms and fits the map, for buttons outside the plate: nothing of ours lies over the ground. */
@@ -65,11 +67,12 @@ const LANDING = 'landing';
 /** The ground gives way to new names and marks this long after they have come, ms. */
 const CLEAR_AFTER_MS = 200;
 const noDots = new Float64Array(0);
+const noSpots: readonly PlanePoint[] = [];
 
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
-  const { landing = null, layer = null, likely = noDots } = props;
+  const { landing = null, layer = null, likely = noDots, measureHere = noSpots } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -148,8 +151,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       shots,
       layer,
       likely,
+      measureHere,
     }),
-    [scene, relief, ballId, flagId, shots, layer, likely],
+    [scene, relief, ballId, flagId, shots, layer, likely, measureHere],
   );
 
   useEffect(() => {

@@ -1,5 +1,7 @@
 import { element, group } from '../../shared/plate/element.ts';
 import { drawGround } from '../../shared/plate/ground.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { drawMeasurements } from '../../shared/plate/measurements.ts';
 import { drawLabel, labelClearance, placeLabels } from '../../shared/plate/labels.ts';
 import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
@@ -20,6 +22,8 @@ export interface MapDrawing {
   readonly layer: SurroundsLayer | null;
   /** Where balls are likely to stop, flat pairs; empty for none. */
   readonly likely: Float64Array;
+  /** Where one more height would help most. */
+  readonly measureHere: readonly PlanePoint[];
 }
 
 /** What stands on the ground, and where its symbols have to leave room. */
@@ -33,7 +37,10 @@ interface OverGround {
 export function drawOver(whole: PlateView, visible: Box, style: PlateStyle, drawing: MapDrawing): OverGround {
   // Both boxes share their middle, so the plane lies the same on either.
   const view = { ...whole, box: visible };
-  const own = markBoxes(view, style, drawing.marks);
+  const own = [
+    ...markBoxes(view, style, drawing.marks),
+    ...drawing.measureHere.map((at) => diamondBox(view, style, at)),
+  ];
   const lines = drawing.shots.flatMap((shot) => shotBoxes(view, style, shot));
   const requests = [
     ...drawing.shots.flatMap((shot) => shotLabels(view, style, shot)),
@@ -45,6 +52,7 @@ export function drawOver(whole: PlateView, visible: Box, style: PlateStyle, draw
       'over',
       likelyDots(view, style, drawing.likely),
       group('shots', ...drawing.shots.map((shot) => drawShot(view, style, shot))),
+      drawMeasurements(view, style, { heights: [], slopes: [], measureHere: drawing.measureHere }),
       drawMarks(view, style, drawing.marks),
       group('labels', ...placed.map((label) => drawLabel(label, style))),
     ),
@@ -72,6 +80,13 @@ export function drawUnder(
         : drawRelief(view, style, relief, [...over.clear, ...over.lines])
       : drawSurrounds(view, style, drawing.layer, over.clear),
   );
+}
+
+/** Room a diamond takes. */
+function diamondBox(view: PlateView, { symbolScale }: PlateStyle, at: PlanePoint): Box {
+  const [x, y] = projection(view).toDrawing(at);
+  const r = 10 * symbolScale;
+  return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
 }
 
 /** Small open rings, told apart from the dots of a shot's finishes. */

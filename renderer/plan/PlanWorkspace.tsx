@@ -27,6 +27,7 @@ import { PlanPicture } from './PlanPicture.tsx';
 import { firstPlayers, playerChoices } from './playerChoices.ts';
 import { PlayersTable } from './PlayersTable.tsx';
 import { type Pictured, savePicture } from './savePicture.ts';
+import { SurveyDoubt } from './SurveyDoubt.tsx';
 import { TryPanel } from './TryPanel.tsx';
 import { tryRequest } from './trySettings.ts';
 import { usePanel } from './usePanel.ts';
@@ -129,11 +130,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   } = usePlayers(planning, playersRequest, scene);
 
   const [shownOption, others] = useMemo<readonly [PlanOption | null, readonly PlanOption[]]>(() => {
-    if (settings !== null)
-      return [
-        tried?.tried ?? option ?? null,
-        tried?.advised ? [tried.advised] : nobody,
-      ];
+    if (settings !== null) return [tried?.tried ?? option ?? null, tried?.advised ? [tried.advised] : nobody];
     if (panel.players && advice !== null) {
       const inOrder = keys.flatMap((key) => advice.find(({ playerId }) => playerId === key)?.option ?? []);
       return [inOrder[0] ?? option ?? null, inOrder.slice(1)];
@@ -316,18 +313,21 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               flag={placedFlag?.at ?? { eastM: 0, northM: 0 }}
               panel={panel}
               changes={
-                stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
-                  <WhatChanges
-                    found={derived.switchPoints}
-                    share={derived.switchShare}
-                    plan={plan}
-                    conditions={scene.conditions}
-                    flags={flags}
-                    units={units}
-                    chooseFlag={(id) => choosePlace('flag', id)}
-                    beside={(id) => panel.setBeside([id])}
-                  />
-                ) : null
+                <>
+                  {stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
+                    <WhatChanges
+                      found={derived.switchPoints}
+                      share={derived.switchShare}
+                      plan={plan}
+                      conditions={scene.conditions}
+                      flags={flags}
+                      units={units}
+                      chooseFlag={(id) => choosePlace('flag', id)}
+                      beside={(id) => panel.setBeside([id])}
+                    />
+                  ) : null}
+                  <SurveyDoubt document={document} plan={plan} option={option} units={units} />
+                </>
               }
               instead={instead()}
             />
