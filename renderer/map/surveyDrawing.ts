@@ -11,20 +11,14 @@ import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import {
-  type Box,
-  boxContains,
-  grown,
-  overlaps,
-  type PlateView,
-  projection,
-} from '../../shared/plate/view.ts';
+import { type Box, grown, overlaps, type PlateView, projection } from '../../shared/plate/view.ts';
 import { landmarkMark } from './landmarkMark.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
 export interface SurveyDrawing {
-  readonly areas: readonly { readonly area: TerrainArea; readonly box: PlaneBox }[];
+  /** Areas any part of which may lie in a box: thousands of others cost nothing. */
+  readonly areasIn: (box: PlaneBox) => readonly TerrainArea[];
   /** Lines that the surface does not draw itself: contours, walls, lines of play. */
   readonly lines: readonly {
     readonly id: string;
@@ -33,7 +27,8 @@ export interface SurveyDrawing {
     readonly text: string;
   }[];
   readonly relief: ReliefDrawing | null;
-  readonly measurements: Measurements;
+  /** Readings in a box, and where another would help most. */
+  readonly measurementsIn: (box: PlaneBox) => Measurements;
   readonly marks: Marks;
   readonly landmarks: readonly { readonly id: string; readonly at: PlanePoint; readonly name: string }[];
   readonly base: 'lightRough' | 'blank';
@@ -46,26 +41,23 @@ export interface SurveyDrawing {
 /** More areas or readings than these in sight are drawn plainly: it is the whole that is looked at, and at once. */
 const MANY_AREAS = 150;
 const MANY_READINGS = 500;
+const MOST_READINGS = 3000;
 
 interface OverGround {
   readonly node: SvgNode;
   readonly clear: readonly Box[];
 }
 
-/** The areas any part of which may be seen: thousands of others cost nothing. */
-function seenAreas(view: PlateView, drawing: SurveyDrawing): readonly TerrainArea[] {
+/** The part of the plane that a box of the drawing shows. */
+function planeBox(view: PlateView, { x, y, width, height }: Box): PlaneBox {
   const { toPlane } = projection(view);
-  const { x, y, width, height } = view.box;
   const [northWest, southEast] = [toPlane([x, y]), toPlane([x + width, y + height])];
-  return drawing.areas
-    .filter(
-      ({ box }) =>
-        box.westM <= southEast.eastM &&
-        box.eastM >= northWest.eastM &&
-        box.southM <= northWest.northM &&
-        box.northM >= southEast.northM,
-    )
-    .map(({ area }) => area);
+  return {
+    westM: northWest.eastM,
+    southM: southEast.northM,
+    eastM: southEast.eastM,
+    northM: northWest.northM,
+  };
 }
 
 /** Measurements, flags, balls and names, kept inside the visible part. */
@@ -77,8 +69,13 @@ export function drawSurveyOver(
 ): OverGround {
   const view = { ...whole, box: visible };
   const own = markBoxes(view, style, drawing.marks);
-  const { shown, boxes: readings } = legible(view, style, drawing.measurements, own);
-  const seen = seenAreas(view, drawing);
+  const { shown, boxes: readings } = legible(
+    view,
+    style,
+    drawing.measurementsIn(planeBox(view, grown(view.box, 60))),
+    own,
+  );
+  const seen = drawing.areasIn(planeBox(view, view.box));
   const requests = seen.length > MANY_AREAS ? [] : nameRequests(view, style, seen, 'all');
   const placed = placeLabels(requests, [...own, ...readings], view.box);
   return {
@@ -114,7 +111,12 @@ function legible(
 ): { readonly shown: Measurements; readonly boxes: readonly Box[] } {
   const { toDrawing } = projection(view);
   const size = Math.max(13.5 * style.symbolScale, style.leastText);
-  const near = grown(view.box, 60);
+  // So many that hardly one could be read: all as crosses, save those in doubt.
+  if (heights.length > MOST_READINGS)
+    return {
+      shown: { slopes, heights: heights.map((one) => ({ ...one, text: '' })), measureHere },
+      boxes: [],
+    };
   const boxes = [...taken];
   // A height is no longer than "1234.56", so a cell of that width holds all that could meet it.
   const cells = new Map<string, Box[]>();
@@ -140,7 +142,6 @@ function legible(
   ): T[] =>
     list.flatMap((one) => {
       const [x, y] = toDrawing(one.at);
-      if (!boxContains(near, [x, y])) return [];
       const box = {
         x: onLeft(one) ? x - textWidth(one.text, size, 'sans', 600) - 8 : x - 5,
         y: y - size * rise,
@@ -183,7 +184,7 @@ export function drawSurveyUnder(
   clear: readonly Box[],
 ): SvgNode {
   const { relief, overPicture } = drawing;
-  const areas = seenAreas(view, drawing);
+  const areas = drawing.areasIn(planeBox(view, view.box));
   const base = overPicture ? 'blank' : drawing.base;
   const ground =
     areas.length > MANY_AREAS

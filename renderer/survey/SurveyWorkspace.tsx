@@ -1,6 +1,6 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { findRecord, frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
+import { findRecord, frameOf, headerOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -15,16 +15,17 @@ import { EmptySheet, EmptyStart } from './EmptyStart.tsx';
 import { HandPanel } from './HandPanel.tsx';
 import { handDrawing, type PointedOut } from './handView.ts';
 import { HeldPanel } from './HeldPanel.tsx';
-import { doubtsOf, findingsOf, type LookAt } from './lookAt.ts';
+import { doubtsOf, type LookAt } from './lookAt.ts';
 import { MeasurePanel } from './MeasurePanel.tsx';
 import { Measurements } from './Measurements.tsx';
-import { areaShapes, isThing } from './planeShapes.ts';
+import { areaShapes, hasThings, indexOf, isThing } from './planeShapes.ts';
 import { noStatus, surveyStatus } from './surveyStatus.ts';
 import { homeOf, surveyDrawing } from './surveyView.ts';
 import './survey.css';
 import { ToLookAt } from './ToLookAt.tsx';
 import { ToolList } from './ToolList.tsx';
 import { toolOf } from './tools.ts';
+import { useFindings } from './useFindings.ts';
 import { useGround } from './useGround.ts';
 
 interface SurveyWorkspaceProps {
@@ -73,14 +74,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   }, [hand]);
 
   const { ground, trouble } = useGround(document, holeId, units, largeType);
-  const settled = useDeferredValue(document);
-  const findings = useMemo(() => findingsOf(settled), [settled]);
+  const findings = useFindings(document);
   const greens = useMemo(
     () =>
-      areaShapes(settled)
+      areaShapes(document)
         .filter(({ record }) => record.kind === 'green')
         .map(({ polygon }) => polygon),
-    [settled],
+    [document],
   );
   const doubts = useMemo(() => doubtsOf(ground, greens, units), [ground, greens, units]);
   const lookAt = useMemo(() => {
@@ -140,21 +140,23 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const { heldId } = state;
   const { placed } = header;
   const layers = useMemo(() => (placed ? baseLayers.filter(({ on }) => on) : noLayers), [placed, baseLayers]);
-  const empty = useMemo(() => ![...document.records.values()].some(isThing), [document]);
+  const held = heldId === null ? undefined : document.records.get(heldId);
+  const chosenId = chosenPlace(document, heldId);
+  const empty = useMemo(() => !hasThings(document), [document]);
   const bare = areaShapes(document).length === 0;
   const starting = empty && state.tool === 'select' && state.purpose.kind === 'new' && !readOnly;
   const drawing = useMemo(
     () =>
       surveyDrawing(document, {
         holeId,
-        heldId,
+        heldId: chosenId,
         ground,
         units,
         grid: grid || (bare && layers.length === 0),
         overPicture: layers.length > 0,
         measureHere,
       }),
-    [document, holeId, heldId, ground, units, measureHere, grid, bare, layers],
+    [document, holeId, chosenId, ground, units, measureHere, grid, bare, layers],
   );
   const handShown = useMemo(
     () => handDrawing(state, document, units, ground?.heightAt ?? null, pointedOut, readOnly),
@@ -166,7 +168,6 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   }, [state.cursor, state.pointer, ground, document, layers, unreachable]);
   useEffect(() => () => surveyStatus.setState(noStatus), []);
 
-  const held = heldId === null ? undefined : document.records.get(heldId);
   const inHand = state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
   const panel =
     state.tool === 'measure' ? (
@@ -259,8 +260,8 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         )}
         {panel}
         <Measurements
-          heights={recordsOf(document, 'spotHeight').length}
-          slopes={recordsOf(document, 'slopeReading').length}
+          heights={indexOf(document).of('spotHeight').length}
+          slopes={indexOf(document).of('slopeReading').length}
           ground={ground}
           units={units}
         />
@@ -276,6 +277,12 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       </aside>
     </div>
   );
+}
+
+/** The flag or ball held, drawn otherwise while it is; all else that is held is the hand's own drawing. */
+function chosenPlace(document: AtlasDocument, heldId: string | null): string | null {
+  const held = heldId === null ? undefined : document.records.get(heldId);
+  return held?.type === 'holeLocation' || held?.type === 'ballPosition' ? heldId : null;
 }
 
 /** The same empty list every time, so that the map is not told anew. */

@@ -1,4 +1,4 @@
-import { checkAtlas } from '../../shared/atlas/checkAtlas.ts';
+import type { Finding } from '../../shared/atlas/checks/finding.ts';
 import { frameOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
@@ -21,9 +21,9 @@ export interface LookAt {
 }
 
 /** What the checks of the document say. */
-export function findingsOf(document: AtlasDocument): readonly LookAt[] {
+export function findingsOf(document: AtlasDocument, findings: readonly Finding[]): readonly LookAt[] {
   const { toPlane } = frameOf(document);
-  return checkAtlas(document).map(({ id, place, at, what, remedy, mend, recordIds }) => ({
+  return findings.map(({ id, place, at, what, remedy, mend, recordIds }) => ({
     id,
     ink: 'alert',
     text: place === '' ? what : `${withoutIds(place, recordIds)}: ${what}`,

@@ -1,3 +1,4 @@
+import { headerOf } from '../../shared/atlas/document.ts';
 import { PlaneIndex } from '../../shared/atlas/planeIndex.ts';
 import { type PlaneShape, planeShape } from '../../shared/atlas/planeShape.ts';
 import type {
@@ -5,21 +6,25 @@ import type {
   AtlasDocument,
   AtlasRecord,
   LineRecord,
+  RecordOf,
   SlopeReading,
   SpotHeight,
 } from '../../shared/atlas/records.ts';
 import { boxAbout, meets, widened } from '../../shared/geometry/box.ts';
-import type { PlanePoint } from '../../shared/geometry/points.ts';
+import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import { distanceM, nearestOnLine, pointInPolygon, polygonAreaM2 } from '../../shared/geometry/ring.ts';
 import { paintOrder } from '../../shared/plate/ground.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 
 export { meets, type PlaneShape, planeShape, widened };
 
-const index = new PlaneIndex();
+const indexes = new WeakMap<LonLat, PlaneIndex>();
 
-/** The document's records by type and place. One index follows the document from edit to edit. */
+/** The document's records by type and place. One index follows the document from edit to edit, for as long as its plane stays. */
 export function indexOf(document: AtlasDocument): PlaneIndex {
+  const { anchor } = headerOf(document);
+  const index = indexes.get(anchor) ?? new PlaneIndex();
+  indexes.set(anchor, index);
   index.moveTo(document);
   return index;
 }
@@ -30,34 +35,38 @@ export const areaShapes = (document: AtlasDocument): readonly PlaneShape<AreaRec
 export const lineShapes = (document: AtlasDocument): readonly PlaneShape<LineRecord>[] =>
   indexOf(document).of('line');
 
-export const terrainArea = ({ record, polygon }: PlaneShape<AreaRecord>): TerrainArea => ({
-  id: record.id,
-  kind: record.kind,
-  name: record.name,
-  polygon,
-  lipHeightM: record.lipHeightM,
-  treeHeightM: record.treeHeightM,
-  canopyBaseM: record.canopyBaseM,
-});
+const terrainAreas = new WeakMap<PlaneShape<AreaRecord>, TerrainArea>();
+
+/** The area as terrain and plate know it, the same object for as long as it stays the same. */
+export function terrainArea(shape: PlaneShape<AreaRecord>): TerrainArea {
+  const before = terrainAreas.get(shape);
+  if (before !== undefined) return before;
+  const { record, polygon } = shape;
+  const { id, kind, name, lipHeightM, treeHeightM, canopyBaseM } = record;
+  const made = { id, kind, name, polygon, lipHeightM, treeHeightM, canopyBaseM };
+  terrainAreas.set(shape, made);
+  return made;
+}
+
+const thingTypes = [
+  'area',
+  'line',
+  'spotHeight',
+  'slopeReading',
+  'holeLocation',
+  'ballPosition',
+  'landmark',
+] as const;
 
 /** A thing a person can take hold of on the plate. */
-export type Thing = Extract<
-  AtlasRecord,
-  {
-    readonly type:
-      'area' | 'line' | 'spotHeight' | 'slopeReading' | 'holeLocation' | 'ballPosition' | 'landmark';
-  }
->;
+export type Thing = RecordOf<(typeof thingTypes)[number]>;
 
 export const isThing = (record: AtlasRecord | undefined): record is Thing =>
-  record !== undefined &&
-  (record.type === 'area' ||
-    record.type === 'line' ||
-    record.type === 'spotHeight' ||
-    record.type === 'slopeReading' ||
-    record.type === 'holeLocation' ||
-    record.type === 'ballPosition' ||
-    record.type === 'landmark');
+  record !== undefined && (thingTypes as readonly string[]).includes(record.type);
+
+/** Whether there is anything at all to take hold of. */
+export const hasThings = (document: AtlasDocument): boolean =>
+  thingTypes.some((type) => indexOf(document).of(type).length > 0);
 
 /** Everything to take hold of, the ground in the order it covers, points last: the order of the plate from below. */
 export function thingsInOrder(document: AtlasDocument): readonly Thing[] {

@@ -1,13 +1,14 @@
-import { recordsOf } from '../../shared/atlas/document.ts';
+import { compareIds, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { boundingBox } from '../../shared/geometry/ring.ts';
+import { type Box, boundingBox } from '../../shared/geometry/ring.ts';
+import type { Measurements } from '../../shared/plate/measurements.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import { slope, spotHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { SurveyDrawing } from '../map/surveyDrawing.ts';
 import type { Ground } from './useGround.ts';
-import { areaShapes, lineShapes, planeShape, readingsOf, terrainArea } from './planeShapes.ts';
+import { areaShapes, indexOf, lineShapes, planeShape, terrainArea } from './planeShapes.ts';
 
 export interface ViewOptions {
   readonly holeId: string | null;
@@ -22,8 +23,6 @@ export interface ViewOptions {
 /** The document as the plate shows it: ground in the order of cover, evidence, flags and balls of the hole. */
 export function surveyDrawing(document: AtlasDocument, options: ViewOptions): SurveyDrawing {
   const { holeId, heldId, ground, units } = options;
-  const areas = areaShapes(document);
-  const readings = readingsOf(document);
   const doubtful = new Set(
     ground?.read.readings.filter(({ verdict }) => verdict === 'contradicts').map(({ id }) => id),
   );
@@ -31,7 +30,8 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
   const relief: ReliefDrawing = ground?.relief ?? bareRelief(lines);
   const playLine = holeId === null ? undefined : document.records.get(holeId);
   return {
-    areas: areas.map((shape) => ({ area: terrainArea(shape), box: shape.box })),
+    areasIn: (box) =>
+      [...indexOf(document).areasIn(box)].sort((a, b) => compareIds(a.record, b.record)).map(terrainArea),
     lines: [
       ...lines.flatMap(({ record, points }) =>
         record.kind === 'contour' || record.kind === 'wall'
@@ -57,27 +57,10 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
         : []),
     ],
     relief,
-    measurements: {
-      heights: readings.heights.flatMap(({ record, points }) => {
-        const [at] = points;
-        return at === undefined
-          ? []
-          : [
-              {
-                id: record.id,
-                at,
-                text: spotHeight(record.heightM, units).text,
-                doubtful: doubtful.has(record.id),
-              },
-            ];
-      }),
-      slopes: readings.slopes.flatMap(({ record, points }) => {
-        const [at] = points;
-        const { id, downhillBearingDeg, slopePct } = record;
-        return at === undefined ? [] : [{ id, at, downhillBearingDeg, text: withUnit(slope(slopePct)) }];
-      }),
+    measurementsIn: (box) => ({
+      ...measurementsIn(document, box, doubtful, units),
       measureHere: options.measureHere === null ? [] : [options.measureHere],
-    },
+    }),
     marks: {
       balls: placesOf(document, 'ballPosition', holeId, heldId),
       flags: placesOf(document, 'holeLocation', holeId, heldId),
@@ -86,11 +69,37 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
       const [at] = planeShape(document, landmark).points;
       return at === undefined ? [] : [{ id: landmark.id, at, name: landmark.name }];
     }),
-    base: areas.length === 0 ? 'blank' : 'lightRough',
+    base: areaShapes(document).length === 0 ? 'blank' : 'lightRough',
     grid: options.grid,
     overPicture: options.overPicture,
     units,
   };
+}
+
+/** Heights and slopes of a part of the sheet: of thousands, only those to be seen are worded. */
+function measurementsIn(
+  document: AtlasDocument,
+  box: Box,
+  doubtful: ReadonlySet<string>,
+  units: UnitsPreference,
+): Pick<Measurements, 'heights' | 'slopes'> {
+  const heights: Measurements['heights'][number][] = [];
+  const slopes: Measurements['slopes'][number][] = [];
+  for (const { record, points } of indexOf(document).pointsIn(box)) {
+    const [at] = points;
+    if (at === undefined) continue;
+    const { id } = record;
+    if (record.type === 'spotHeight')
+      heights.push({ id, at, text: spotHeight(record.heightM, units).text, doubtful: doubtful.has(id) });
+    else if (record.type === 'slopeReading')
+      slopes.push({
+        id,
+        at,
+        downhillBearingDeg: record.downhillBearingDeg,
+        text: withUnit(slope(record.slopePct)),
+      });
+  }
+  return { heights: heights.sort(compareIds), slopes: slopes.sort(compareIds) };
 }
 
 function placesOf(
