@@ -1,5 +1,5 @@
 import { Printer } from 'lucide-react';
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, HoleRecord } from '../../shared/atlas/records.ts';
@@ -10,7 +10,10 @@ import type { PlaybookFont, SheetSize } from '../../shared/playbook/playbookCss.
 import type { PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
+import { ballsShown, groupNames } from '../store/ballGroups.ts';
 import { derivedStore } from '../store/planStore.ts';
+import { sessionStore } from '../store/session.ts';
+import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import './playbook.css';
@@ -36,7 +39,13 @@ const sheetNames: Readonly<Record<SheetSize, string>> = { a4: 'A4', letter: 'Let
 /** The pages of a hole as they will be printed, and what the person chose for them. */
 export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Element {
   const { document, holes, holeId, units, book } = props;
-  const { scene, sceneTrouble } = useStore(derivedStore);
+  const { scene: wholeScene, sceneTrouble } = useStore(derivedStore);
+  const { ballGroup } = useStore(sessionStore);
+  // Only the balls of the group that is shown go on the pages; the plans themselves are the same.
+  const scene = useMemo(
+    () => (wholeScene === null ? null : withGroup(wholeScene, ballGroup)),
+    [wholeScene, ballGroup],
+  );
   const [parts, setParts] = useState<PlaybookLayout['parts']>('cards');
   const [sheet, setSheet] = useState<SheetSize>('a4');
   const { plans, share } = useBookPlans(book, document, scene);
@@ -78,6 +87,11 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
       </section>
       <aside className="playbook-side" aria-label="Pages and choices">
         <h2>Pages</h2>
+        <GroupSelect
+          names={groupNames(wholeScene?.balls.map(({ record }) => record) ?? [])}
+          chosen={ballGroup}
+          choose={(name) => sessionStore.setState({ ballGroup: name })}
+        />
         <label>
           <span>What</span>
           <select value={parts} onChange={(event) => setParts(partOf(event.target.value))}>
@@ -130,6 +144,17 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
 const partOf = (value: string): PlaybookLayout['parts'] =>
   value === 'guide' || value === 'both' ? value : 'cards';
 
+/** A scene with the balls of a group alone. */
+function withGroup(scene: Scene, group: string | null): Scene {
+  const shown = new Set(
+    ballsShown(
+      scene.balls.map(({ record }) => record),
+      group,
+    ),
+  );
+  return { ...scene, balls: scene.balls.filter(({ record }) => shown.has(record)) };
+}
+
 function useBookPlans(
   book: BookPlanning,
   document: AtlasDocument,
@@ -170,7 +195,8 @@ function usePages(
     void fonts().then((letters) => {
       if (!wanted) return;
       const layout = { fonts: letters, sheet, parts };
-      book.pages({ document, holeId: scene.hole.id, plans, units, layout }, (html) => {
+      const ballIds = scene.balls.map(({ record }) => record.id);
+      book.pages({ document, holeId: scene.hole.id, plans, ballIds, units, layout }, (html) => {
         if (wanted) setPages(html);
       });
     });

@@ -95,7 +95,7 @@ export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JS
           />
         </label>
         <label>
-          <span>Harder shot saves</span>
+          <span>A harder shot must save</span>
           <select
             value={margin}
             onChange={({ target }) =>
@@ -107,7 +107,7 @@ export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JS
             )}
             {margins.map((one) => (
               <option key={one} value={one}>
-                {one === 0 ? 'anything at all' : `${strokes(one)} strokes or more`}
+                {one === 0 ? 'anything at all' : `${strokes(one)} strokes`}
               </option>
             ))}
           </select>

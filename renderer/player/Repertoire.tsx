@@ -37,6 +37,7 @@ export function Repertoire({ player, readOnly, put }: RepertoireProps): React.JS
                 {words}
               </th>
             ))}
+            <th scope="col">Must save</th>
           </tr>
         </thead>
         <tbody>
@@ -54,14 +55,27 @@ export function Repertoire({ player, readOnly, put }: RepertoireProps): React.JS
                   />
                 </td>
               ))}
+              <td className="must-save">{mustSave(player, technique)}</td>
             </tr>
           ))}
         </tbody>
       </table>
       <p className="player-note">
-        A shot that is being learned must save {strokes(margin)} strokes before it counts; one that is not
-        yours is left out, and the plan says so.
+        “Must save” is what the shot has to save in strokes over a simpler one before it is advised; learning
+        adds {strokes(margin)} to it. One that is not yours is left out, and the plan says so.
       </p>
     </fieldset>
   );
+}
+
+/** Strokes a technique has to save over a simpler one; the simplest has none to beat. */
+function mustSave(
+  { repertoire, simplicityMarginStrokes: margin }: PlayerRecord,
+  technique: Technique,
+): string {
+  const mark = repertoire[technique] ?? 'mine';
+  if (mark === 'notMine') return 'left out';
+  const simplest = technique === techniques[0];
+  const save = (simplest ? 0 : margin) + (mark === 'learning' ? margin : 0);
+  return simplest && mark === 'mine' ? '–' : strokes(save);
 }

@@ -80,9 +80,9 @@ export function BallForm(props: BallFormProps): React.JSX.Element {
         <LieFields
           chosen={{ cover: ball.coverOverride, lie: ball.lie, moisture: moistureOverride ?? null }}
           asIs={{
-            cover: under === '' ? 'from the map' : `${under}, from the map`,
+            cover: under === '' ? 'from the map' : `${under} (map)`,
             lie: null,
-            moisture: scene === null ? 'as the day' : `${scene.conditions.moisture}, as the day`,
+            moisture: scene === null ? 'as the day' : `${scene.conditions.moisture} (day)`,
           }}
           change={({ cover, lie, moisture }) => {
             if (cover !== undefined)

@@ -41,7 +41,8 @@ export function BallList(props: BallListProps): React.JSX.Element {
               <span className="under">
                 {scene === null || placed === undefined
                   ? ''
-                  : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')}
+                  : lieText(placed, scene) +
+                    (groundReady ? stanceSlope(placed, scene).replace(' %', '\u00a0%') : '')}
               </span>
             </span>
           </button>

@@ -191,7 +191,7 @@ export function DayForm({ day, days, sheets, units, readOnly, edit }: DayFormPro
           </button>
           {days.length > 1 && (
             <button type="button" className="button" onClick={() => edit(withoutDay(day, days))}>
-              <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take it away
+              <Trash2 size={16} strokeWidth={1.9} aria-hidden /> Take the day away
             </button>
           )}
         </div>

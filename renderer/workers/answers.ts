@@ -53,8 +53,10 @@ export const answers: Answers = {
   *relief(document, { holeId, units, arrowSpacingM, heavyOnly }) {
     return reliefData(document, sceneFor({ document, holeId }), { units, arrowSpacingM, heavyOnly });
   },
-  *pages(document, { holeId, plans, units, layout }) {
-    return playbookHtml(playbookModel(document, [sceneFor({ document, holeId })], plans, { units }), layout);
+  *pages(document, { holeId, plans, ballIds, units, layout }) {
+    const scene = sceneFor({ document, holeId });
+    const balls = scene.balls.filter(({ record }) => ballIds?.includes(record.id) !== false);
+    return playbookHtml(playbookModel(document, [{ ...scene, balls }], plans, { units }), layout);
   },
   *warm(document, { holeId, flagIds }) {
     const scene = sceneFor({ document, holeId });

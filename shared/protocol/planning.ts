@@ -61,6 +61,8 @@ export interface PlayersQuestion extends HoleQuestion {
 
 export interface PagesQuestion extends HoleQuestion {
   readonly plans: readonly Plan[];
+  /** The balls on the pages, by id; left out for all of them. */
+  readonly ballIds?: readonly string[];
   readonly units: UnitsPreference;
   readonly layout: PlaybookLayout;
 }

@@ -70,6 +70,14 @@ describe('a shot tried', () => {
     expect(tried({ conditions: { stimpFt: 13 } }).tried.clubheadMps).not.toBe(chip.clubheadMps);
   });
 
+  it('strikes a wetter lie otherwise, though the ground it comes to is as dry as before', () => {
+    const wet = tried({ moisture: 'wet' }).tried;
+    expect(wet.aimBearingDeg).not.toBe(chip.aimBearingDeg);
+    expect(wet.clubheadMps).not.toBe(chip.clubheadMps);
+    const rainy = tried({ conditions: { moisture: 'wet' } }).tried;
+    expect(wet.strokes).not.toBe(rainy.strokes);
+  });
+
   it('refuses a club that is not in the bag', () => {
     expect(() => tried({ clubId: 'gone' })).toThrow(/is gone/);
   });
