@@ -48,15 +48,15 @@ export interface CoverSpread {
  * at 10 to 60 yd (a splash: 10 to 40); the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 0.96, shortM: 6.3 },
-  fringe: { factor: 0.96, shortM: 6.3 },
-  approach: { factor: 0.96, shortM: 6.3 },
-  fairway: { factor: 0.96, shortM: 6.3 },
-  tee: { factor: 0.96, shortM: 6.3 },
-  lightRough: { factor: 1.26, shortM: 8.4 },
-  heavyRough: { factor: 1.9, shortM: 8.2 },
+  green: { factor: 0.95, shortM: 6.9 },
+  fringe: { factor: 0.95, shortM: 6.9 },
+  approach: { factor: 0.95, shortM: 6.9 },
+  fairway: { factor: 0.95, shortM: 6.9 },
+  tee: { factor: 0.95, shortM: 6.9 },
+  lightRough: { factor: 1.38, shortM: 5.7 },
+  heavyRough: { factor: 2, shortM: 5.7 },
   bare: { factor: 1.2, shortM: 5.9 },
-  bunker: { factor: 0.72, shortM: 17.5 },
+  bunker: { factor: 0.71, shortM: 18 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },
@@ -68,7 +68,7 @@ export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
  * and the shares of bad strikes are assumed: a little sand first, which turf would forgive, makes a heavy strike here, so
  * that even the best have some.
  */
-export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.52, shortM: 6.2 };
+export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.51, shortM: 6.9 };
 const CLEAN_SAND_BAD = { heavyAdded: 0.08, thinAdded: 0.03, factor: 2.5 } as const;
 
 /** Out of sand, whether the club means to meet the ball before the sand. */
@@ -86,10 +86,17 @@ const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: 
 /** On thin and heavy strikes, by how little grass is under the ball. */
 const CONTACT_FACTORS: Partial<Record<Cover, number>> = { bare: 2, path: 2.2, lightRough: 0.8, fringe: 0.9 };
 
+/** Nobody's speed is taken to spread wider than this. */
+const WIDEST_SPEED_SD = 0.35;
+
 /** No shot counts as shorter than this when its touch is judged, metres. */
 const SHORTEST_M = 3;
 
-/** Spread of a lofted strike meant to go `distanceM`. Putts have `puttingSpread`. */
+/**
+ * Spread of a lofted strike meant to go `distanceM`. Putts have `puttingSpread`. What a weaker player's speed loses is in
+ * proportion to how hard the lie makes it; on the line what the grass turns comes on top of what the player does, since
+ * otherwise a weak player's ball would leave deep grass anywhere (assumed).
+ */
 export function strikeSpread(
   level: PlayerLevel,
   technique: Exclude<Technique, 'putt'>,
@@ -106,11 +113,11 @@ export function strikeSpread(
   const core = CORES[technique];
   const [lieCore, lieContact] = LIE_FACTORS[quality];
   const touch = 1 + fromCover.shortM / Math.max(SHORTEST_M, distanceM);
-  const factor = skill.shortGame * fromCover.factor * lieCore * touch;
+  const hard = fromCover.factor * lieCore * touch;
   const contact = core.contact * lieContact * underBall * (moisture === 'wet' ? 1.3 : 1);
   return {
-    speedSd: Math.min(0.4, factor * core.speedSd),
-    lineSdDeg: factor * core.lineSdDeg,
+    speedSd: Math.min(WIDEST_SPEED_SD, skill.shortGame * hard * core.speedSd),
+    lineSdDeg: (skill.shortGame - 1 + hard) * core.lineSdDeg,
     loftSdDeg: Math.min(8, skill.shortGame * lieCore * core.loftSdDeg),
     heavyShare: Math.min(0.35, skill.heavyShare * contact + (cleanSand ? CLEAN_SAND_BAD.heavyAdded : 0)),
     thinShare: Math.min(0.3, skill.thinShare * contact + (cleanSand ? CLEAN_SAND_BAD.thinAdded : 0)),

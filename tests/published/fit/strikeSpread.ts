@@ -55,7 +55,7 @@ const fits: readonly Fit[] = [
     fromYd: 50,
     toYd: 60,
     plays: meetsBallFirst,
-    start: { factor: 1.5, shortM: 6.2 },
+    start: { factor: 1.5, shortM: 6.9 },
     factorAlone: true,
   },
 ];

@@ -51,6 +51,18 @@ describe('spread', () => {
     expect(acrossGrass(0.046, new Map([['lightRough', 0.4] as const]))).toBeGreaterThan(2 * 0.046);
   });
 
+  it('takes the line from a weak player in deep grass, but not all of it', () => {
+    for (const level of ladder.slice(1)) {
+      for (const technique of ['chip', 'pitch'] as const) {
+        const deep = strikeSpread(level, technique, 'heavyRough', 'sittingDown', 'dry', 8).lineSdDeg;
+        const turf = strikeSpread(level, technique, 'fairway', 'clean', 'dry', 8).lineSdDeg;
+        expect(deep).toBeGreaterThan(1.5 * turf);
+        // Two balls in three within a sixth of the way to either side, for all but a beginner.
+        if (level.kind === 'handicap') expect(deep).toBeLessThan(16);
+      }
+    }
+  });
+
   it('punishes every level that tries to meet the ball first out of sand', () => {
     for (const level of ladder) {
       const clean = strikeSpread(level, 'pitch', 'bunker', 'clean', 'dry', 45);
