@@ -1,6 +1,7 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { sceneFor } from '../../shared/planner/answer.ts';
 import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
+import { movedScene } from '../../shared/planner/movedScene.ts';
 import { planSteps } from '../../shared/planner/planBall.ts';
 import { playersAdviceSteps } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -15,18 +16,22 @@ import { playbookModel } from '../../shared/playbook/playbookModel.ts';
 import type { GroundFit, PlanningCall, PlanningCalls, ReliefData } from '../../shared/protocol/planning.ts';
 import type { Sent } from './planningChannel.ts';
 
-/** How a call is answered: in steps, each with the share that is done. */
+/** How a call is answered: in steps, each with the share that is done; some have a first answer before the firm one. */
 type Answers = {
   readonly [K in PlanningCall]: (
     document: AtlasDocument,
     question: Sent<K>,
+    early: (answer: PlanningCalls[K][1]) => void,
   ) => Generator<number, PlanningCalls[K][1]>;
 };
 
 /* eslint-disable require-yield -- an answer in one step is a generator as well, so that all are run alike */
 
 export const answers: Answers = {
-  plan: (document, question) => planSteps(sceneFor({ document, holeId: question.holeId }), question),
+  plan: (document, question, early) => {
+    const scene = sceneFor({ document, holeId: question.holeId });
+    return planSteps(question.held === undefined ? scene : movedScene(scene, question.held), question, early);
+  },
   switchPoints: (document, question) =>
     switchPointsSteps(sceneFor({ document, holeId: question.holeId }), question),
   *surrounds(document, { holeId, flagIds }) {

@@ -37,6 +37,8 @@ export interface Drop {
 /** From the worker: each answer carries the ticket of its question. */
 export type FromWorker =
   | { readonly kind: 'progress'; readonly ticket: number; readonly fraction: number }
+  /** A first answer to be sharpened by the one that follows. */
+  | { readonly kind: 'early'; readonly ticket: number; readonly answer: PlanningCalls[PlanningCall][1] }
   | { readonly kind: 'answer'; readonly ticket: number; readonly answer: PlanningCalls[PlanningCall][1] }
   | { readonly kind: 'dropped'; readonly ticket: number }
   | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlanningProblem };

@@ -5,6 +5,8 @@ import type { Ask, FromWorker, PlanningProblem, ToWorker } from './planningChann
 
 export interface AnswerListener<K extends PlanningCall> {
   readonly progress?: (fraction: number) => void;
+  /** A first answer, where there is one before the firm one. */
+  readonly early?: (answer: PlanningCalls[K][1]) => void;
   readonly answer: (answer: PlanningCalls[K][1]) => void;
   readonly problem: (problem: PlanningProblem) => void;
 }
@@ -14,6 +16,7 @@ interface Asked {
   readonly message: Ask;
   readonly givesWay: boolean;
   readonly progress: (fraction: number) => void;
+  readonly early: (answer: PlanningCalls[PlanningCall][1]) => void;
   readonly answer: (answer: PlanningCalls[PlanningCall][1]) => void;
   readonly problem: (problem: PlanningProblem) => void;
 }
@@ -69,6 +72,7 @@ export class PlanningClient {
       message: { kind: 'ask', ticket: this.#lastTicket, call, question } as unknown as Ask,
       givesWay,
       progress: listener.progress ?? (() => undefined),
+      early: listener.early ?? (() => undefined),
       answer: listener.answer,
       problem: listener.problem,
     };
@@ -135,6 +139,10 @@ export class PlanningClient {
     const wanted = message.ticket === this.#wanted;
     if (message.kind === 'progress') {
       if (wanted) asked.progress(message.fraction);
+      return;
+    }
+    if (message.kind === 'early') {
+      if (wanted) asked.early(message.answer);
       return;
     }
     this.#next();

@@ -42,12 +42,13 @@ function pause(): Promise<void> {
 let answering = 0;
 
 /** A call and its question belong together by the type of `Ask`; picking by name loses that. */
-function stepsOf({ call, question }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
+function stepsOf({ call, question, ticket }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
   const answer = answers[call] as (
     from: AtlasDocument,
     asked: Ask['question'],
+    early: (answer: PlanningCalls[PlanningCall][1]) => void,
   ) => Generator<number, PlanningCalls[PlanningCall][1]>;
-  return answer(document, question);
+  return answer(document, question, (first) => scope.postMessage({ kind: 'early', ticket, answer: first }));
 }
 
 async function answerTo(ask: Ask): Promise<void> {

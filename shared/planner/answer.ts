@@ -9,8 +9,8 @@ export interface Question extends PlanRequest {
   readonly holeId: string;
 }
 
-/** Scenes kept between questions, newest last. */
-const kept: Scene[] = [];
+/** Scenes kept between questions, each with the document it was made from, newest last. */
+const kept: { readonly document: AtlasDocument; readonly scene: Scene }[] = [];
 const MOST_KEPT = 8;
 
 /**
@@ -18,13 +18,18 @@ const MOST_KEPT = 8;
  * taken over when only balls, flags, player or conditions have.
  */
 export function sceneFor(question: Pick<Question, 'document' | 'holeId'>): Scene {
-  const known = kept.findIndex((scene) => scene.hole.id === question.holeId);
+  const { document, holeId } = question;
+  const known = kept.findIndex(({ scene }) => scene.hole.id === holeId);
   const before = known < 0 ? undefined : kept.splice(known, 1)[0];
-  const scene = buildScene(question.document, question.holeId, before);
-  const current = before?.key === scene.key ? before : scene;
-  kept.push(current);
+  const scene = before?.document === document ? before.scene : sceneAgain(document, holeId, before?.scene);
+  kept.push({ document, scene });
   if (kept.length > MOST_KEPT) kept.shift();
-  return current;
+  return scene;
+}
+
+function sceneAgain(document: AtlasDocument, holeId: string, before: Scene | undefined): Scene {
+  const scene = buildScene(document, holeId, before);
+  return before?.key === scene.key ? before : scene;
 }
 
 /** One question answered. Throws InputProblem as buildScene and planBall do. */

@@ -16,8 +16,15 @@ export interface Choice {
 }
 
 /**
- * The choice: of all within the player's margin of the best, the simplest technique, and within a technique the
- * fewest strokes. A technique still being learned must save the margin before it counts. Level is said
+ * Clubs of one technique as close as this are taken as one: neither the model nor the survey tells them apart, and nobody
+ * changes clubs for a fiftieth of a stroke.
+ */
+const SAME_STROKES = 0.02;
+
+/**
+ * The choice: of all within the player's margin of the best, the simplest technique. Within a technique the fewest
+ * strokes, and of those within `SAME_STROKES` of them (and the margin) the most loft: it stops soonest, so the least of
+ * the shot hangs on the run. A technique still being learned must save the margin before it counts. Level is said
  * against the best (`isLevel`). A shot played away is chosen only where nothing else is within the margin.
  */
 export function choose(
@@ -42,12 +49,16 @@ export function choose(
     e.option.playAway ? techniques.length : techniques.indexOf(e.option.technique);
   const cheapest = Math.min(...ordered.map(priced));
   const within = standings.filter((s) => priced(s.evaluated) <= cheapest + margin + 1e-12);
-  const chosen = within.reduce((held, next) => {
-    const simpler = rank(next.evaluated) - rank(held.evaluated);
-    return simpler < 0 || (simpler === 0 && priced(next.evaluated) < priced(held.evaluated)) ? next : held;
-  });
+  const simplest = Math.min(...within.map((s) => rank(s.evaluated)));
+  const simple = within.filter((s) => rank(s.evaluated) === simplest);
+  const fewest = Math.min(...simple.map((s) => priced(s.evaluated)));
+  const chosen = simple
+    .filter((s) => priced(s.evaluated) <= fewest + Math.min(SAME_STROKES, margin) + 1e-12)
+    .reduce((held, next) => (loftOf(next) > loftOf(held) ? next : held));
   return { standings, chosen, safe: standings.find((s) => s.evaluated === safe) ?? null };
 }
+
+const loftOf = ({ evaluated }: Standing): number => evaluated.candidate.club.loftDeg;
 
 /** The mean of the paired difference is within its standard error: these shots cannot tell the two apart. */
 export function isLevel(a: EvaluatedOption, b: EvaluatedOption): boolean {

@@ -1,48 +1,65 @@
-/** A quick answer while something is dragged, or the firm one. */
-export type Effort = 'coarse' | 'full';
+/**
+ * How thorough a plan is. `rough` follows a moving hand and answers what-ifs; `coarse` is the part of the full answer that
+ * settles the choice, without the options far behind and without the safe way out; `full` is the firm one.
+ */
+export type Effort = 'rough' | 'coarse' | 'full';
 
 /** How much work goes into a plan. */
 export interface EffortRules {
-  /** Shots of the first look at every option, and of the search among those that stay in the running. */
+  /** Shots of the first look at every option, as solved. */
   readonly lookShots: number;
-  readonly searchShots: number;
+  /** An option this far behind after it is not moved about among the others. */
+  readonly walkWithinStrokes: number;
+  /** Shots of the walk with wide steps to a better aim. */
+  readonly walkShots: number;
+  /** Those this close after the walk are settled with so many shots; 0 for none. */
+  readonly settleWithinStrokes: number;
+  readonly settleShots: number;
+  /** The options further behind are worked out as well. */
+  readonly keepsAll: boolean;
   /** Final shots of an option at most. */
   readonly mostFinalShots: number;
-  /** The first look already moves the aim. */
-  readonly looksAround: boolean;
-  /** An option this far behind after the first look is not searched further; without `keepsAll`, left out. */
-  readonly hopelessStrokes: number;
-  readonly keepsAll: boolean;
   /** The safe way out is looked for even where the options leave nothing to be desired. */
   readonly seeksSafety: boolean;
-  /** Map of the green: spokes, every how manieth ring, putts from each node, backward paths out of the hole. */
-  readonly map: {
-    readonly spokes: number;
-    readonly ringStep: number;
-    readonly puttsPerNode: number;
-    readonly directions: number;
-  };
 }
 
+const thorough = {
+  lookShots: 32,
+  walkWithinStrokes: 0.3,
+  walkShots: 32,
+  settleWithinStrokes: 0.15,
+  settleShots: 128,
+  mostFinalShots: Infinity,
+} as const;
+
 export const effortRules: Readonly<Record<Effort, EffortRules>> = {
-  coarse: {
+  rough: {
     lookShots: 16,
-    searchShots: 32,
-    mostFinalShots: 128,
-    looksAround: false,
-    hopelessStrokes: 0.3,
+    walkWithinStrokes: 0.3,
+    walkShots: 32,
+    settleWithinStrokes: 0,
+    settleShots: 0,
     keepsAll: false,
+    mostFinalShots: 128,
     seeksSafety: false,
-    map: { spokes: 16, ringStep: 2, puttsPerNode: 16, directions: 120 },
   },
-  full: {
-    lookShots: 32,
-    searchShots: 64,
-    mostFinalShots: Infinity,
-    looksAround: true,
-    hopelessStrokes: 0.15,
-    keepsAll: true,
-    seeksSafety: true,
-    map: { spokes: 32, ringStep: 1, puttsPerNode: 32, directions: 360 },
-  },
+  coarse: { ...thorough, keepsAll: false, seeksSafety: false },
+  full: { ...thorough, keepsAll: true, seeksSafety: true },
+};
+
+/** How fine a map of the green is: spokes, every how manieth ring, putts from each node, backward paths from the hole. */
+export interface MapRules {
+  readonly spokes: number;
+  readonly ringStep: number;
+  readonly puttsPerNode: number;
+  readonly directions: number;
+}
+
+/** `light` is for a flag that moves under the hand, with what misses cost from a table; see `flagToolsSteps`. */
+export type MapGrade = 'light' | 'coarse' | 'full';
+
+export const mapRules: Readonly<Record<MapGrade, MapRules>> = {
+  light: { spokes: 12, ringStep: 3, puttsPerNode: 8, directions: 60 },
+  coarse: { spokes: 16, ringStep: 2, puttsPerNode: 16, directions: 120 },
+  full: { spokes: 32, ringStep: 1, puttsPerNode: 32, directions: 360 },
 };

@@ -2,10 +2,12 @@ import type { Ground } from '../ball/ground.ts';
 import type { Lie } from '../ball/shot.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { atan, cos, length2, sin } from '../numeric/elementary.ts';
+import { baselineStrokes } from '../player/baseline.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
-import type { Cover, LieQuality, Moisture } from '../words/vocabulary.ts';
-import { type Effort, effortRules } from './effort.ts';
+import { DEFAULT_COVER } from '../terrain/coverRaster.ts';
+import { type Cover, covers, type LieQuality, type Moisture } from '../words/vocabulary.ts';
+import { type MapGrade, mapRules } from './effort.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
 import { groundBetween } from './groundBetween.ts';
@@ -51,39 +53,50 @@ function keep<T>(store: Map<string, T>, key: string, made: T): T {
 }
 
 /**
- * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same.
- * Yields the share of the map of the green that is done.
+ * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same; light ones
+ * are not kept, since a flag that moves is nowhere twice. Yields the share of the map of the green that is done.
  */
 export function* flagToolsSteps(
   scene: Scene,
   flag: PlanePoint,
-  effort: Effort = 'full',
+  grade: MapGrade = 'full',
 ): Generator<number, FlagTools> {
-  const { player, conditions } = scene;
-  const { level, bag, repertoire, handed } = player;
-  const key = fingerprint([effort, flag, conditions, level, bag, repertoire, handed]);
-  let store = kept.get(scene.ground);
-  if (store === undefined) {
-    store = { tools: new Map(), maps: new Map() };
-    kept.set(scene.ground, store);
-  }
+  if (grade === 'light') return lightTools(scene, flag, yield* mapOf(scene, flag, grade));
+  const store = storeOf(scene);
+  const key = toolsKey(scene, flag, grade);
   const known = store.tools.get(key);
   if (known !== undefined) return known;
+  const { conditions, player } = scene;
   // Neither wind nor firmness moves a putt.
-  const mapKey = fingerprint([effort, flag, conditions.stimpFt, conditions.moisture, level]);
+  const mapKey = fingerprint([grade, flag, conditions.stimpFt, conditions.moisture, player.level]);
   const mapMade = store.maps.get(mapKey);
-  if (effort === 'coarse') {
-    const map = mapMade ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, effort));
+  if (grade === 'coarse') {
+    const map = mapMade ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, grade));
     return keep(store.tools, key, makeTools(scene, flag, map));
   }
   // The full answer shares all but the map, and what misses cost, with the coarse one.
   const coarse = yield* within(0, COARSE_SHARE, flagToolsSteps(scene, flag, 'coarse'));
-  const map = mapMade ?? keep(store.maps, mapKey, yield* within(COARSE_SHARE, 1, mapOf(scene, flag, effort)));
+  const map = mapMade ?? keep(store.maps, mapKey, yield* within(COARSE_SHARE, 1, mapOf(scene, flag, grade)));
   return keep(store.tools, key, { ...coarse, map, field: strokesField(map, coarse.misses) });
 }
 
+/** Whether the full tools of a flag are at hand already. */
+export const hasFullTools = (scene: Scene, flag: PlanePoint): boolean =>
+  storeOf(scene).tools.has(toolsKey(scene, flag, 'full'));
+
+function storeOf({ ground }: Scene): Kept {
+  const known = kept.get(ground);
+  if (known !== undefined) return known;
+  const made: Kept = { tools: new Map(), maps: new Map() };
+  kept.set(ground, made);
+  return made;
+}
+
+const toolsKey = ({ player, conditions }: Scene, flag: PlanePoint, grade: MapGrade): string =>
+  fingerprint([grade, flag, conditions, player.level, player.bag, player.repertoire, player.handed]);
+
 /** Runs a job as a part of a longer one, from one share of it to another. */
-function* within<T>(from: number, to: number, steps: Generator<number, T>): Generator<number, T> {
+export function* within<T>(from: number, to: number, steps: Generator<number, T>): Generator<number, T> {
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;
@@ -91,7 +104,7 @@ function* within<T>(from: number, to: number, steps: Generator<number, T>): Gene
   }
 }
 
-function* mapOf(scene: Scene, flag: PlanePoint, effort: Effort): Generator<number, GreenMap> {
+function* mapOf(scene: Scene, flag: PlanePoint, grade: MapGrade): Generator<number, GreenMap> {
   const { ground, conditions, player } = scene;
   return yield* greenMapSteps({
     ground,
@@ -99,7 +112,7 @@ function* mapOf(scene: Scene, flag: PlanePoint, effort: Effort): Generator<numbe
     flag,
     conditions,
     level: player.level,
-    ...effortRules[effort].map,
+    ...mapRules[grade],
     seed: MAP_SEED,
   });
 }
@@ -110,6 +123,20 @@ function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
   const shooterFrom = shootersOn(scene, flag, simulators);
   const misses = missPrices(player, map, shooterFrom);
   return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
+}
+
+/** Misses by a table of strokes for cover and distance instead of by the engine. */
+function lightTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
+  const { level } = scene.player;
+  const misses: MissPrices = {
+    at: (eastM, northM, code) =>
+      baselineStrokes(
+        level,
+        covers[code] ?? DEFAULT_COVER,
+        length2(eastM - flag.eastM, northM - flag.northM),
+      ),
+  };
+  return { ...makeTools(scene, flag, map), misses, field: strokesField(map, misses) };
 }
 
 /** The same tools for a ball that lies wetter or drier than the day: its strike changes, the ground it comes to does not. */

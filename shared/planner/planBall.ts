@@ -1,19 +1,19 @@
 import { HOLE_RADIUS_M } from '../ball/constants.ts';
 import { atan2, length2 } from '../numeric/elementary.ts';
-import { availability } from '../player/availability.ts';
+import { availability, type Candidate } from '../player/availability.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { choose } from './choose.ts';
 import { type Effort, effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
-import { flagToolsSteps, lieAt, toolsForBall } from './flagTools.ts';
+import { flagToolsSteps, hasFullTools, lieAt, toolsForBall, within } from './flagTools.ts';
 import { leftOutOf } from './leftOutOf.ts';
 import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
-import { couldBeSafer, safeWay } from './safeWay.ts';
-import { searchOptions } from './searchOptions.ts';
+import { couldBeSafer, type SafeWay, safeWay } from './safeWay.ts';
+import { type Found, searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
 import { standardShots } from './standardShots.ts';
 
@@ -25,6 +25,15 @@ export interface PlanRequest {
   readonly seed: number;
   /** `full` unless said otherwise. */
   readonly effort?: Effort;
+  /** Only these options (`PlanOption.id`), where any of them can be played; */
+  readonly among?: readonly string[];
+  /** and one other in turn: a count that goes up from question to question. */
+  readonly scout?: number;
+  /**
+   * The map of the green for less than a full plan: `coarse` unless said otherwise; `atHand` takes the full one where it
+   * has been made; `light` is for a flag on the move.
+   */
+  readonly map?: 'light' | 'coarse' | 'atHand';
 }
 
 /** Share of the plan that is done, 0 to 1. */
@@ -32,8 +41,8 @@ export type Progress = (share: number) => void;
 
 /**
  * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and an empty bag. The same scene,
- * request and seed give the same plan to the last bit. A coarse plan holds fewer options and no safe way out: it
- * is there to follow a moving hand and to fill the time until the full one.
+ * request and seed give the same plan to the last bit, unless it asks for the map at hand. A rough or coarse plan holds
+ * fewer options and no safe way out: it is there to follow a moving hand and to fill the time until the full one.
  */
 export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progress): Plan {
   const steps = planSteps(scene, request);
@@ -45,9 +54,15 @@ export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progre
 }
 
 /**
- * The same in steps, for whoever shows progress or may stop between two options: yields the share that is done.
+ * The same in steps, for whoever shows progress or may stop between two options: yields the share that is done. `early`
+ * gets a coarse plan on the way to a full one: with the full map at hand it is the full plan as far as the choice is
+ * settled, otherwise one on a coarse map.
  */
-export function* planSteps(scene: Scene, request: PlanRequest): Generator<number, Plan> {
+export function* planSteps(
+  scene: Scene,
+  request: PlanRequest,
+  early?: (plan: Plan) => void,
+): Generator<number, Plan> {
   const ball = scene.balls.find((b) => b.record.id === request.ballId);
   const flag = scene.flags.find((f) => f.record.id === request.flagId);
   const place = `Hole ${scene.hole.label}`;
@@ -79,17 +94,27 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
   const effort = request.effort ?? 'full';
   const rules = effortRules[effort];
   const shotsPerOption = Math.min(request.shotsPerOption, rules.mostFinalShots);
+  const fullMap = hasFullTools(scene, flag.at);
+  if (effort === 'full' && early !== undefined && !fullMap) {
+    early(yield* within(0, COLD_COARSE_SHARE, planSteps(scene, { ...request, effort: 'coarse' })));
+  }
+  const grade =
+    effort === 'full' || (request.map === 'atHand' && fullMap)
+      ? 'full'
+      : request.map === 'light'
+        ? 'light'
+        : 'coarse';
 
   let mapShare = 0;
-  const toolsSteps = flagToolsSteps(scene, flag.at, effort);
+  const toolsSteps = flagToolsSteps(scene, flag.at, grade);
   let made = toolsSteps.next();
   while (made.done !== true) {
     mapShare = made.value;
-    yield 0.4 * mapShare;
+    yield 0.6 * mapShare;
     made = toolsSteps.next();
   }
   const tools = toolsForBall(scene, made.value, ball.record.moistureOverride);
-  const begun = mapShare > 0 ? 0.4 : 0;
+  const begun = mapShare > 0 ? 0.6 : 0;
 
   const east = flag.at.eastM - ball.at.eastM;
   const north = flag.at.northM - ball.at.northM;
@@ -103,7 +128,7 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
     quality: ball.record.lie,
     distanceM: Math.max(HOLE_RADIUS_M, length2(east, north)),
     bearing: atan2(east, north),
-    searchShots: standardShots(rules.searchShots, request.seed),
+    searchShots: standardShots(Math.max(rules.walkShots, rules.settleShots), request.seed),
     finalShots: standardShots(shotsPerOption, request.seed + 1),
   };
   const { distanceM, bearing, quality } = situation;
@@ -119,47 +144,97 @@ export function* planSteps(scene: Scene, request: PlanRequest): Generator<number
 
   const share = (from: number, to: number, done: number): number =>
     begun + (1 - begun) * (from + (to - from) * done);
-  const search = searchOptions(situation, candidates, rules);
+  const asked = narrowed(candidates, request);
+  const search = searchOptions(situation, asked, rules, asked === candidates ? undefined : 1);
   let searched = search.next();
   while (searched.done !== true) {
-    yield share(0, 0.7, searched.value);
+    yield share(0, 0.4, searched.value);
     searched = search.next();
   }
-  const { found, givenUp } = searched.value;
+  const { found, others, givenUp } = searched.value;
+  const evaluate = ({ candidate, shooter, aim, missM }: Found): EvaluatedOption =>
+    evaluateOption(situation, candidate, shooter, aim, missM, false);
   const evaluated: EvaluatedOption[] = [];
-  for (const { candidate, shooter, aim, missM } of found) {
-    evaluated.push(evaluateOption(situation, candidate, shooter, aim, missM, false));
-    yield share(0.7, 0.9, evaluated.length / found.length);
+  for (const one of found) {
+    evaluated.push(evaluate(one));
+    yield share(0.4, 0.6, evaluated.length / found.length);
+  }
+  const planOf = (
+    { options, safe }: SafeWay,
+    made: { readonly effort: Effort; readonly leftOut: Plan['leftOut'] },
+  ): Plan => {
+    const choice = choose(options, safe, player);
+    const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
+    return {
+      ...made,
+      key: fingerprint([
+        scene.key,
+        request.ballId,
+        request.flagId,
+        shotsPerOption,
+        request.seed,
+        made.effort,
+      ]),
+      ballId: request.ballId,
+      flagId: request.flagId,
+      seed: request.seed,
+      shotsPerOption,
+      distanceM: length2(east, north),
+      ballCover: cover,
+      lieAlongDeg: lie.alongDeg,
+      lieAcrossDeg: lie.acrossDeg,
+      options: choice.standings.map((standing) => ({
+        ...standing.evaluated.option,
+        costStrokes: standing.costStrokes,
+        level: standing.level,
+        reasons: reasonsFor(situation, choice, standing),
+      })),
+      chosenId: choice.chosen.evaluated.option.id,
+      safeId: choice.safe?.evaluated.option.id ?? null,
+    };
+  };
+  if (!rules.keepsAll) {
+    return planOf(safeWay(evaluated, null, evaluate), {
+      effort,
+      leftOut: leftOutOf(leftOut, givenUp, asked),
+    });
+  }
+  if (early !== undefined && fullMap) {
+    early(planOf(safeWay(evaluated, null, evaluate), { effort: 'coarse', leftOut: [] }));
+  }
+
+  const rest = others();
+  let more = rest.next();
+  while (more.done !== true) {
+    yield share(0.6, 0.7, more.value);
+    more = rest.next();
+  }
+  for (const [index, one] of more.value.entries()) {
+    evaluated.push(evaluate(one));
+    yield share(0.7, 0.9, (index + 1) / more.value.length);
   }
   const shot = rules.seeksSafety && couldBeSafer(evaluated) ? playAway(situation, candidates) : null;
   const away =
     shot === null
       ? null
       : evaluateOption(situation, shot.candidate, shot.shooter, shot.aim, shot.aim.missM, true);
-  const { options, safe } = safeWay(evaluated, away, (e) =>
-    evaluateOption(situation, e.candidate, e.shooter, e.aim, e.missM, false),
-  );
-  const choice = choose(options, safe, player);
-  const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
-  return {
-    key: fingerprint([scene.key, request.ballId, request.flagId, shotsPerOption, request.seed, effort]),
+  return planOf(safeWay(evaluated, away, evaluate), {
     effort,
-    ballId: request.ballId,
-    flagId: request.flagId,
-    seed: request.seed,
-    shotsPerOption,
-    distanceM: length2(east, north),
-    ballCover: cover,
-    lieAlongDeg: lie.alongDeg,
-    lieAcrossDeg: lie.acrossDeg,
-    options: choice.standings.map((standing) => ({
-      ...standing.evaluated.option,
-      costStrokes: standing.costStrokes,
-      level: standing.level,
-      reasons: reasonsFor(situation, choice, standing),
-    })),
-    chosenId: choice.chosen.evaluated.option.id,
-    safeId: choice.safe?.evaluated.option.id ?? null,
     leftOut: leftOutOf(leftOut, givenUp, candidates),
-  };
+  });
+}
+
+/** Share of the work on a full plan that the coarse one before it takes where the map has to be made. */
+const COLD_COARSE_SHARE = 0.15;
+
+function narrowed(
+  candidates: readonly Candidate[],
+  { among, scout }: Pick<PlanRequest, 'among' | 'scout'>,
+): readonly Candidate[] {
+  if (among === undefined) return candidates;
+  const scouted = scout === undefined ? -1 : scout % candidates.length;
+  const wanted = (one: Candidate): boolean => among.includes(`${one.technique}:${one.club.id}`);
+  return candidates.some(wanted)
+    ? candidates.filter((one, index) => index === scouted || wanted(one))
+    : candidates;
 }

@@ -60,6 +60,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `It costs ${cost('costStrokes')} more than ${word('name')}, within your margin of ${cost('marginStrokes')}, and it is the simpler shot.`;
     case 'levelAndSimpler':
       return `It is level with ${word('name')} and is the simpler shot.`;
+    case 'moreLoftForLittle':
+      return `Next to nothing is between it and ${word('name')} (${cost('costStrokes')}); with more loft it stops sooner, and less hangs on the run.`;
     case 'onlyShot':
       return 'It is the only shot for this lie with this bag.';
     case 'paceInGrass':
@@ -90,6 +92,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `You are still learning the ${technique()}: it must save ${cost('marginStrokes')} before it counts.`;
     case 'harderForLittle':
       return `It would save only ${cost('savedStrokes')} over ${word('name')}, less than your margin of ${cost('marginStrokes')}, and asks for more.`;
+    case 'lessLoftForLittle':
+      return `It saves next to nothing over ${word('name')} (${cost('savedStrokes')}) and runs further.`;
     case 'learningForLittle':
       return `It saves ${cost('savedStrokes')} over ${word('name')}, not enough to choose it.`;
     case 'levelWith':

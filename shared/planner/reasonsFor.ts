@@ -47,7 +47,12 @@ function whyChosen(situation: Situation, choice: Choice, standing: Standing): Re
   const rival = others[0];
   if (best !== undefined && best !== standing && standing.costStrokes > best.costStrokes) {
     reasons.push({
-      kind: isLevel(best.evaluated, standing.evaluated) ? 'levelAndSimpler' : 'simplerWithinMargin',
+      kind:
+        best.evaluated.option.technique === option.technique
+          ? 'moreLoftForLittle'
+          : isLevel(best.evaluated, standing.evaluated)
+            ? 'levelAndSimpler'
+            : 'simplerWithinMargin',
       values: {
         costStrokes: standing.costStrokes - best.costStrokes,
         marginStrokes: situation.scene.player.simplicityMarginStrokes,
@@ -150,7 +155,12 @@ function whyNot(situation: Situation, choice: Choice, standing: Standing): Reaso
   }
   if (extra <= 0) {
     reasons.push({
-      kind: harder ? 'harderForLittle' : 'learningForLittle',
+      kind:
+        option.technique === chosen.option.technique
+          ? 'lessLoftForLittle'
+          : harder
+            ? 'harderForLittle'
+            : 'learningForLittle',
       values: {
         savedStrokes: -extra,
         marginStrokes: situation.scene.player.simplicityMarginStrokes,

@@ -7,7 +7,7 @@ import type { GivenUp } from './leftOutOf.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, type Solved, solveAim } from './solveAim.ts';
-import { type Improved, improveAim, lookAt } from './trial.ts';
+import { type Improved, lookAt, settleAim, type Trials, walkAim } from './trial.ts';
 import { wayOut } from './wayOut.ts';
 
 /** A candidate with the aim that the search found for it. */
@@ -19,20 +19,26 @@ export interface Found {
 }
 
 export interface SearchResult {
+  /** In contention. */
   readonly found: readonly Found[];
+  /** Aims for the options further behind. */
+  readonly others: () => Generator<number, readonly Found[]>;
   readonly givenUp: readonly GivenUp[];
 }
 
-interface Look {
+interface Unlooked {
   readonly candidate: Candidate;
   readonly shooter: Shooter;
   readonly solved: Solved;
+}
+
+interface Look extends Unlooked {
   readonly improved: Improved;
 }
 
 /** The first target is this far past the hole; the search moves it. */
 const FIRST_PAST_M = 0.3;
-/** One that starts this far behind is not even looked at. */
+/** One that starts this far behind is left as it was solved. */
 const HOPELESS_AT_ONCE_STROKES = 0.5;
 /** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
 const MISS_M = 1.5;
@@ -45,23 +51,23 @@ const NO_WAY_OUT_STROKES = 0.3;
 const NAME_SLACK = 0.12;
 
 /**
- * A first look at every candidate, then the search in full for those still in the running. Yields the share
- * that is done.
+ * A first look at every candidate; those still in the running are walked to a better aim, and those in contention then
+ * settled with more shots. Yields the share that is done. What it finds is in contention; `others` goes on to the rest.
+ * @param few with fewer options than this that get there, the others are tried as ways out
  */
 export function* searchOptions(
   situation: Situation,
   candidates: readonly Candidate[],
   rules: EffortRules,
+  few = FEW_LOOKS,
 ): Generator<number, SearchResult> {
   const { tools, ball, flag, cover, quality, bearing, distanceM, searchShots } = situation;
   const { field } = tools;
   const target = shifted(ball, flag, FIRST_PAST_M, 0);
   const looks: Look[] = [];
-  const blocked: { readonly candidate: Candidate; readonly shooter: Shooter; readonly solved: Solved }[] = [];
+  const blocked: Unlooked[] = [];
+  const misnamed: Unlooked[] = [];
   const givenUp: GivenUp[] = [];
-  const misnamed: { readonly candidate: Candidate; readonly shooter: Shooter; readonly solved: Solved }[] =
-    [];
-  let best = Infinity;
   const named = ({ technique }: Candidate, shooter: Shooter, aim: Aim, slack: number): boolean => {
     if (technique === 'putt') return true;
     shooter.perfect(aim.clubheadMps, aim.bearing);
@@ -72,6 +78,30 @@ export function* searchOptions(
     );
     return fitsName(technique, out[slots.carryM] ?? 0, run, slack);
   };
+  const trialsOf = ({ shooter, solved }: Unlooked): Trials => ({
+    shooter,
+    field,
+    solved,
+    distanceM,
+    shots: searchShots,
+  });
+  const walked = (from: Unlooked, look?: Improved): Look => ({
+    ...from,
+    improved: walkAim(trialsOf(from), rules.walkShots, look),
+  });
+  const asFound = ({ candidate, shooter, solved }: Unlooked, { aim }: Improved): Found => ({
+    candidate,
+    shooter,
+    aim: named(candidate, shooter, aim, NAME_SLACK) ? aim : solved,
+    missM: solved.missM,
+  });
+  const settled = (look: Look): Found =>
+    asFound(
+      look,
+      rules.settleShots === 0 ? look.improved : settleAim(trialsOf(look), rules.settleShots, look.improved),
+    );
+
+  let firstBest = Infinity;
   for (const [index, candidate] of candidates.entries()) {
     const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing);
     const solved = solveAim(shooter, ball, target, 'rest');
@@ -80,70 +110,70 @@ export function* searchOptions(
     } else if (!named(candidate, shooter, solved, 0)) {
       misnamed.push({ candidate, shooter, solved });
     } else {
-      const improved = rules.looksAround
-        ? improveAim(
-            shooter,
-            field,
-            solved,
-            distanceM,
-            searchShots,
-            null,
-            best + HOPELESS_AT_ONCE_STROKES,
-            rules.lookShots,
-          )
-        : lookAt(shooter, field, solved, searchShots, rules.lookShots);
-      best = Math.min(best, improved.strokes);
+      const improved = lookAt(shooter, field, solved, searchShots, rules.lookShots);
+      firstBest = Math.min(firstBest, improved.strokes);
       looks.push({ candidate, shooter, solved, improved });
     }
-    yield (0.5 * (index + 1)) / candidates.length;
+    yield (0.3 * (index + 1)) / candidates.length;
+  }
+
+  let best = Infinity;
+  const running: Look[] = [];
+  const behind: Look[] = [];
+  for (const [index, look] of looks.entries()) {
+    if (look.improved.strokes <= firstBest + rules.walkWithinStrokes) {
+      const made = walked(look, look.improved);
+      best = Math.min(best, made.improved.strokes);
+      running.push(made);
+    } else behind.push(look);
+    yield 0.3 + (0.3 * (index + 1)) / looks.length;
   }
   if (looks.length === 0) {
     // One club, perhaps: the shot is played whatever it is called.
-    for (const { candidate, shooter, solved } of misnamed.splice(0)) {
-      const improved = improveAim(shooter, field, solved, distanceM, searchShots, null);
-      best = Math.min(best, improved.strokes);
-      looks.push({ candidate, shooter, solved, improved });
+    for (const look of misnamed.splice(0)) {
+      const made = walked(look);
+      best = Math.min(best, made.improved.strokes);
+      running.push(made);
     }
   }
   for (const { candidate } of misnamed) givenUp.push({ candidate, kind: 'otherName' });
-  const few = looks.length < FEW_LOOKS;
   const outs: Look[] = [];
   for (const { candidate, shooter, solved } of blocked) {
-    if (!few) {
+    if (looks.length >= few) {
       givenUp.push({ candidate, kind: whyBlocked(shooter, solved) });
       continue;
     }
     // Little gets there: a face or a crown in the way. What gets out best is still worth a look.
-    const out = wayOut(shooter, field, solved, bearing, searchShots);
-    const improved = improveAim(shooter, field, out, distanceM, searchShots, null);
-    best = Math.min(best, improved.strokes);
-    outs.push({ candidate, shooter, solved: out, improved });
+    const out = walked({ candidate, shooter, solved: wayOut(shooter, field, solved, bearing, searchShots) });
+    best = Math.min(best, out.improved.strokes);
+    outs.push(out);
   }
   for (const look of outs) {
-    if (look.improved.strokes <= best + NO_WAY_OUT_STROKES) looks.push(look);
+    if (look.improved.strokes <= best + NO_WAY_OUT_STROKES) running.push(look);
     else givenUp.push({ candidate: look.candidate, kind: whyBlocked(look.shooter, look.solved) });
   }
+
+  const contends = ({ improved }: Look): boolean => improved.strokes <= best + rules.settleWithinStrokes;
   const found: Found[] = [];
-  for (const [index, { candidate, shooter, solved, improved }] of looks.entries()) {
-    const hopeless = improved.strokes > best + rules.hopelessStrokes;
-    if (hopeless && !rules.keepsAll) continue;
-    const { aim: moved } = hopeless
-      ? improved
-      : improveAim(
-          shooter,
-          field,
-          solved,
-          distanceM,
-          searchShots,
-          rules.looksAround ? improved : null,
-          Infinity,
-          rules.searchShots,
-        );
-    const aim = named(candidate, shooter, moved, NAME_SLACK) ? moved : solved;
-    found.push({ candidate, shooter, aim, missM: solved.missM });
-    yield 0.5 + (0.5 * (index + 1)) / looks.length;
+  const rest: Look[] = [];
+  for (const [index, look] of running.entries()) {
+    if (rules.settleShots === 0 || contends(look)) found.push(settled(look));
+    else rest.push(look);
+    yield 0.6 + (0.4 * (index + 1)) / running.length;
   }
-  return { found, givenUp };
+  function* others(): Generator<number, readonly Found[]> {
+    const more = rest.map((look) => asFound(look, look.improved));
+    for (const [index, look] of behind.entries()) {
+      if (look.improved.strokes > best + HOPELESS_AT_ONCE_STROKES) more.push(asFound(look, look.improved));
+      else {
+        const made = walked(look, look.improved);
+        more.push(contends(made) ? settled(made) : asFound(made, made.improved));
+      }
+      yield (index + 1) / behind.length;
+    }
+    return more;
+  }
+  return { found, others, givenUp };
 }
 
 /** Why the strike as meant does not get there. */

@@ -37,7 +37,7 @@ export interface SurveyDoubt {
   /** The choice on the fitted ground, and the number of surfaces on which it is the choice too. */
   readonly chosenId: string;
   readonly holds: number;
-  /** In the order of the plan; those the coarse plan drops as hopeless are left out. */
+  /** In the order of the plan; those the rough plan drops as hopeless are left out. */
   readonly options: readonly OptionDoubt[];
   /** Where one more height would help these shots most, best first; empty where the ground was only assumed. */
   readonly measureNext: readonly MeasureHere[];
@@ -54,8 +54,8 @@ const COLLAR_M = 1.5;
 
 /**
  * Plans one ball to one flag anew on surfaces that agree with the evidence as well as the fitted one does, and plays every
- * option there as the fitted ground has it, all with the same shots, so that what differs is the ground alone. Coarse plans:
- * they follow the fitted ground's own coarse plan, not its full one. Yields the share that is done; whoever stops asking has
+ * option there as the fitted ground has it, all with the same shots, so that what differs is the ground alone. Rough plans:
+ * they follow the fitted ground's own rough plan, not its full one. Yields the share that is done; whoever stops asking has
  * cancelled. The same scene, request and count give the same answer to the last bit. Throws as `planSteps` does.
  */
 export function* surveyDoubtSteps(
@@ -63,11 +63,11 @@ export function* surveyDoubtSteps(
   request: PlanRequest,
   surfaces: number = SURVEY_SURFACES,
 ): Generator<number, SurveyDoubt> {
-  const coarse: PlanRequest = { ...request, effort: 'coarse' };
+  const rough: PlanRequest = { ...request, effort: 'rough' };
   const fitted = fitSurface(scene.input, { flatWithoutEvidence: true });
   const members = surfaceEnsemble(fitted, surfaces, generator(request.seed));
   const whole = members.length + 1;
-  const reference = yield* planned(scene, coarse, 0, whole);
+  const reference = yield* planned(scene, rough, 0, whole);
   const ball = scene.balls.find(({ record }) => record.id === request.ballId) as SceneBall; // planned just now
   const flag = scene.flags.find(({ record }) => record.id === request.flagId) as SceneFlag;
   const played = linesOf(scene, reference, ball, flag, toolsOf(scene, flag));
@@ -75,7 +75,7 @@ export function* surveyDoubtSteps(
   const errors = played.map((): LineError[] => []);
   for (const surface of members) {
     const on = sceneOn(scene, { input: scene.input, surface, ground: surveyedGround(surface, scene.input) });
-    plans.push(yield* planned(on, coarse, plans.length + 1, whole));
+    plans.push(yield* planned(on, rough, plans.length + 1, whole));
     const tools = toolsOf(on, flag);
     played.forEach((line, i) => errors[i]?.push(errorOn(on, line, ball, flag, tools, request.seed)));
   }
@@ -201,7 +201,7 @@ const between = (ball: SceneBall, flag: SceneFlag): number =>
 const rootMeanSquare = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
 
-/** The tools the coarse plan has just made. */
+/** The tools the rough plan has just made. */
 function toolsOf(scene: Scene, flag: SceneFlag): FlagTools {
   const steps = flagToolsSteps(scene, flag.at, 'coarse');
   for (;;) {

@@ -34,14 +34,14 @@ export interface SwitchPoints {
 /** Shots for each option of a what-if: enough to tell a margin. */
 const SHOTS = 128;
 const BISECTIONS = 3;
-/** Share of the margin within which a coarse answer is believed that the choice stands. */
+/** Share of the margin within which a rough answer is believed that the choice stands. */
 const CLEARLY = 0.5;
 
 /**
  * Plans the same ball again under other circumstances: green speed a foot either way, firmness and moisture a
  * step, half a percent of slope either way along the line, some wind, the next level of player, and the other
- * flags. Where a coarse answer does not plainly keep the choice, the full one decides; between two circumstances
- * the switch is placed by coarse answers. Yields the share done. Throws as planBall does.
+ * flags. Where a rough answer does not plainly keep the choice, the full one decides; between two circumstances
+ * the switch is placed by rough answers. Yields the share done. Throws as planBall does.
  */
 export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generator<number, SwitchPoints> {
   const ask: PlanRequest = { ...request, shotsPerOption: Math.min(SHOTS, request.shotsPerOption) };
@@ -93,8 +93,8 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     const from = 0.08 + (0.92 * i) / trials.length;
     const to = 0.08 + (0.92 * (i + 1)) / trials.length;
     const flagId = trial.flagId ?? request.flagId;
-    // A coarse look first; only where the choice is not plainly the same there, the full answer.
-    const look = yield* quietly(trial.scene, { ...ask, flagId, effort: 'coarse' }, from, (from + to) / 2);
+    // A rough look first; only where the choice is not plainly the same there, the full answer.
+    const look = yield* quietly(trial.scene, { ...ask, flagId, effort: 'rough' }, from, (from + to) / 2);
     const plan = stands(look, base.chosenId, CLEARLY * margin)
       ? look
       : yield* quietly(trial.scene, { ...ask, flagId }, (from + to) / 2, to);
@@ -106,7 +106,7 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
       for (let k = 0; k < BISECTIONS; k += 1) {
         const middle = (stay + change) / 2;
         const between = day(trial.what === 'stimp' ? { stimpFt: middle } : { firmness: middle });
-        const tried = yield* quietly(between, { ...ask, effort: 'coarse' }, to, to);
+        const tried = yield* quietly(between, { ...ask, effort: 'rough' }, to, to);
         if (stands(tried, base.chosenId, margin)) stay = middle;
         else change = middle;
       }

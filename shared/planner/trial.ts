@@ -1,7 +1,6 @@
 import { exp, log } from '../numeric/elementary.ts';
 import { type Aim, type Solved } from './solveAim.ts';
 import { CODE, CODE_HOLED, isLost, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
-import { DRAWS_PER_SHOT } from './standardShots.ts';
 import type { StrokesField } from './strokesField.ts';
 
 /** What the first rows of a table of standard shots have cost. */
@@ -91,37 +90,42 @@ export function lookAt(
   return { aim, strokes: mean(tally), beyondM: 0, rightM: 0, tally };
 }
 
-/**
- * Moves an aim that stops at the flag to the one of fewest expected strokes: past the hole, short of it or away
- * from trouble. A pattern search in metres beyond and to the right, every trial with the same luck, so that
- * what is left is a smooth function; one that is behind after half of its shots is not shot to the end. Without
- * `begun` a first look with wide steps and few shots; with it, smaller steps from there with more shots. Beyond
- * `hopelessStrokes` it is left where it is.
- */
-export function improveAim(
-  shooter: Shooter,
-  field: StrokesField,
-  solved: Solved,
-  distanceM: number,
-  shots: Float64Array,
-  begun: Improved | null,
-  hopelessStrokes = Infinity,
-  mostShots = begun === null ? FIRST_SHOTS : Infinity,
-): Improved {
-  const count = Math.min(mostShots, shots.length / DRAWS_PER_SHOT);
-  const shifted = (beyondM: number, rightM: number): Aim => ({
+/** Where trials of an aim are shot. */
+export interface Trials {
+  readonly shooter: Shooter;
+  readonly field: StrokesField;
+  readonly solved: Solved;
+  readonly distanceM: number;
+  readonly shots: Float64Array;
+}
+
+function aimAt({ solved, distanceM }: Trials, beyondM: number, rightM: number): Aim {
+  return {
     clubheadMps: solved.clubheadMps * exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch),
     bearing: solved.bearing + rightM / distanceM,
-  });
+  };
+}
+
+/** Steps of the walk, metres along and aside; a putt is told apart on a finer scale than a shot through the air. */
+function stepsOf({ shooter, distanceM }: Trials): { readonly alongM: number; readonly asideM: number } {
+  const scale = shooter.strike.clubKind === 'putter' ? 0.5 : 1;
+  return { alongM: scale * (0.4 + 0.06 * distanceM), asideM: scale * (0.3 + 0.04 * distanceM) };
+}
+
+/**
+ * Moves an aim that stops at the flag towards the one of fewest expected strokes: past the hole, short of it or away
+ * from trouble. Wide steps in metres beyond and to the right over the first `count` shots, every trial with the same
+ * luck; one that is behind after half of its shots is not shot to the end. `begun` is a look at the aim as solved.
+ */
+export function walkAim(trials: Trials, count: number, begun?: Improved): Improved {
+  const { shooter, field, shots } = trials;
   const half = count >> 1;
-  let beyondM = begun?.beyondM ?? 0;
-  let rightM = begun?.rightM ?? 0;
-  let aim = shifted(beyondM, rightM);
-  const known = begun !== null && begun.tally.shots <= half ? begun.tally : NOTHING;
+  let beyondM = 0;
+  let rightM = 0;
+  let aim = aimAt(trials, beyondM, rightM);
+  const known = begun !== undefined && begun.tally.shots <= half ? begun.tally : NOTHING;
   let atHalf = shoot(shooter, field, aim, shots, known, half);
-  let tally = shoot(shooter, field, aim, shots, atHalf, count);
-  const result = (): Improved => ({ aim, strokes: mean(tally), beyondM, rightM, tally });
-  if (mean(tally) > hopelessStrokes) return result();
+  let tally = begun?.tally.shots === count ? begun.tally : shoot(shooter, field, aim, shots, atHalf, count);
   // One shot more in the hole is no reason to aim away from it: a step aside must be worth a stroke in the sample.
   const walk = (stepBeyond: number, stepRight: number, most: number): void => {
     const leastGain = stepRight === 0 ? 1e-9 : 1 / count;
@@ -130,7 +134,7 @@ export function improveAim(
       while (moves < most) {
         const b = beyondM + sign * stepBeyond;
         const r = rightM + sign * stepRight;
-        const next = shifted(b, r);
+        const next = aimAt(trials, b, r);
         const nextHalf = shoot(shooter, field, next, shots, NOTHING, half);
         if (mean(nextHalf) >= mean(atHalf)) break;
         const nextTally = shoot(shooter, field, next, shots, nextHalf, count);
@@ -145,19 +149,51 @@ export function improveAim(
       if (moves > 0) return;
     }
   };
-  // A putt is told apart on a finer scale than a shot through the air.
-  const scale = shooter.strike.clubKind === 'putter' ? 0.5 : 1;
-  const along = scale * (0.4 + 0.06 * distanceM);
-  const aside = scale * (0.3 + 0.04 * distanceM);
-  if (begun === null) {
-    walk(along, 0, 4);
-    walk(0, aside, 3);
-  } else {
-    walk(along / 2, 0, 2);
-    walk(0, aside / 2, 2);
-    walk(along / 4, 0, 1);
-  }
-  return result();
+  const { alongM, asideM } = stepsOf(trials);
+  walk(alongM, 0, 4);
+  walk(0, asideM, 3);
+  return { aim, strokes: mean(tally), beyondM, rightM, tally };
 }
 
-const FIRST_SHOTS = 32;
+/**
+ * Settles an aim found by the walk, with more shots: the foot of a parabola through three trials along the line, then of
+ * one through three aside. Three trials far apart say more of where the least lies than a chain of small steps does, each
+ * of which luck may turn. A move must show its gain in the sample.
+ */
+export function settleAim(trials: Trials, count: number, begun: Improved): Improved {
+  const { shooter, field, shots } = trials;
+  const tried = (beyondM: number, rightM: number, known = NOTHING): Improved => {
+    const aim = aimAt(trials, beyondM, rightM);
+    const tally = shoot(shooter, field, aim, shots, known, count);
+    return { aim, strokes: mean(tally), beyondM, rightM, tally };
+  };
+  const better = (a: Improved, b: Improved): Improved => (b.strokes < a.strokes ? b : a);
+  let best = tried(begun.beyondM, begun.rightM, begun.tally);
+  // The walk may have been led away by its few shots.
+  if (best.beyondM !== 0 || best.rightM !== 0) best = better(best, tried(0, 0));
+
+  const { alongM, asideM } = stepsOf(trials);
+  const { beyondM, rightM } = best;
+  const shorter = tried(beyondM - alongM, rightM);
+  const longer = tried(beyondM + alongM, rightM);
+  const foot = footOfParabola(shorter.strokes, best.strokes, longer.strokes, alongM, 1.5 * alongM);
+  best = better(better(best, shorter), longer);
+  if (foot !== 0 && Math.abs(foot) !== alongM) best = better(best, tried(beyondM + foot, rightM));
+
+  const left = tried(best.beyondM, rightM - asideM);
+  const right = tried(best.beyondM, rightM + asideM);
+  const aside = footOfParabola(left.strokes, best.strokes, right.strokes, asideM, asideM);
+  if (aside === 0) return best;
+  const turned = tried(best.beyondM, rightM + aside);
+  return turned.strokes < best.strokes - LEAST_ASIDE_STROKES / count ? turned : best;
+}
+
+/** A move aside must save this much in the whole sample. */
+const LEAST_ASIDE_STROKES = 0.25;
+
+/** Where a parabola through values at -h, 0 and h is least, within the limit; where it has no least, the best of the three. */
+function footOfParabola(before: number, here: number, after: number, h: number, limit: number): number {
+  const bend = before - 2 * here + after;
+  if (bend <= 1e-9) return Math.min(before, after) >= here ? 0 : before < after ? -h : h;
+  return Math.max(-limit, Math.min(limit, (0.5 * h * (before - after)) / bend));
+}

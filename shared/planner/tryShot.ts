@@ -6,6 +6,7 @@ import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import type { Cover, LieQuality, Moisture, Technique } from '../words/vocabulary.ts';
+import { effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { flagToolsSteps, toolsForBall } from './flagTools.ts';
 import type { PlanOption } from './plan.ts';
@@ -14,7 +15,7 @@ import type { Scene } from './scene.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, solveAim } from './solveAim.ts';
 import { standardShots } from './standardShots.ts';
-import { improveAim } from './trial.ts';
+import { settleAim, walkAim } from './trial.ts';
 
 /** A shot as somebody wants to play it, where it differs from how it would be planned. */
 export interface TryRequest {
@@ -50,7 +51,6 @@ export interface TriedShot {
   readonly standardErrorStrokes: number | null;
 }
 
-const SEARCH_SHOTS = 64;
 /** The first target is this far past the hole; the search moves it. */
 const FIRST_PAST_M = 0.3;
 
@@ -97,7 +97,7 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
     quality: request.lie ?? ball.record.lie,
     distanceM: Math.max(HOLE_RADIUS_M, length2(east, north)),
     bearing: atan2(east, north),
-    searchShots: standardShots(SEARCH_SHOTS, request.seed),
+    searchShots: standardShots(effortRules.full.settleShots, request.seed),
     finalShots: standardShots(request.shots, request.seed + 1),
   };
   const tried = asked(situation, { technique: request.technique, club }, request);
@@ -142,8 +142,9 @@ function bestAim(
   const { tools, ball, flag, cover, quality, bearing, distanceM, searchShots } = situation;
   const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing);
   const solved = solveAim(shooter, ball, shifted(ball, flag, FIRST_PAST_M, 0), 'rest');
-  const first = improveAim(shooter, tools.field, solved, distanceM, searchShots, null);
-  const { aim } = improveAim(shooter, tools.field, solved, distanceM, searchShots, first);
+  const { walkShots, settleShots } = effortRules.full;
+  const trials = { shooter, field: tools.field, solved, distanceM, shots: searchShots };
+  const { aim } = settleAim(trials, settleShots, walkAim(trials, walkShots));
   return { aim, missM: solved.missM, shooter };
 }
 

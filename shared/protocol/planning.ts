@@ -1,5 +1,7 @@
 import type { AtlasDocument } from '../atlas/records.ts';
+import type { HeldPlace } from '../planner/movedScene.ts';
 import type { Plan } from '../planner/plan.ts';
+import type { PlanRequest } from '../planner/planBall.ts';
 import type { PlayerAdvice, PlayersRequest } from '../planner/playersAdvice.ts';
 import type { SurroundsMap } from '../planner/surroundsMap.ts';
 import type { SurveyDoubt } from '../planner/surveyDoubt.ts';
@@ -17,14 +19,9 @@ export interface HoleQuestion {
 }
 
 /** One question to the planner: plain data, so that it can cross to a worker and be hashed. */
-export interface PlanQuestion extends HoleQuestion {
-  readonly ballId: string;
-  readonly flagId: string;
-  /** Shots simulated for each option in the final answer. */
-  readonly shotsPerOption: number;
-  readonly seed: number;
-  /** `coarse` follows a moving hand; the choice is what it is meant to get right. */
-  readonly effort?: 'coarse' | 'full';
+export interface PlanQuestion extends HoleQuestion, PlanRequest {
+  /** A ball or flag that is elsewhere than the document has it: the hand holds it. */
+  readonly held?: HeldPlace;
 }
 
 /** The fitted ground as plain data: heights and slopes at the nodes of its grid. */

@@ -1,11 +1,13 @@
 /**
- * How often the coarse answer makes the choice of the full one, and what each takes, over every ball and flag of
- * the sample course and practice ground. Beside it, as a measure of what can be asked: how often two full answers
- * of different seeds agree. Times are processor time of this process, so that other work on the machine does not
- * count. Run with `npx tsx tests/bench/coarse.ts [every nth scenario]`.
+ * How often the coarse answer makes the choice of the full one, the same shot with the same club, and what each takes, over
+ * every ball and flag of the sample course and practice ground: on a coarse map of the green, as for the first ball of a
+ * flag, and on the full one, as for the others. Beside it, as a measure of what can be asked: how often two full answers of
+ * different seeds agree. Times are processor time of this process, so that other work on the machine does not count for
+ * much. Run with `npx tsx tests/bench/coarse.ts [every nth scenario]`.
  */
 import { readFileSync } from 'node:fs';
 import { readAtlasFile } from '../../shared/formats/atlasFile.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { planBall } from '../../shared/planner/planBall.ts';
 import { buildScene, type Scene } from '../../shared/planner/scene.ts';
@@ -55,8 +57,11 @@ const percent = (values: readonly boolean[]): string =>
 const coarseMs: number[] = [];
 const coldMs: number[] = [];
 const dragMs: number[] = [];
+const flagDragMs: number[] = [];
 const fullMs: number[] = [];
 const quick: Agreement[] = [];
+const warm: Agreement[] = [];
+const rough: Agreement[] = [];
 const again: Agreement[] = [];
 let k = 0;
 for (const file of FILES) {
@@ -76,22 +81,29 @@ for (const file of FILES) {
         const cold = timed(() => planBall(scene, { ...ask, effort: 'coarse' }));
         if (first) coldMs.push(cold.ms);
         first = false;
-        const coarse = timed(() => planBall(scene, { ...ask, effort: 'coarse' }));
-        const moved: Scene = {
-          ...scene,
-          balls: [{ ...ball, at: { eastM: ball.at.eastM + 0.5, northM: ball.at.northM - 0.4 } }],
-        };
-        dragMs.push(timed(() => planBall(moved, { ...ask, effort: 'coarse' })).ms);
         planBall(scene, { ...ask, shotsPerOption: 1 }); // fills the map and the prices of misses
         const full = timed(() => planBall(scene, ask));
-        coarseMs.push(coarse.ms);
         fullMs.push(full.ms);
-        const a = agreement(coarse.value, full.value);
+        const coarse = timed(() => planBall(scene, { ...ask, effort: 'coarse', map: 'atHand' }));
+        coarseMs.push(coarse.ms);
+        const among = coarse.value.options.map(({ id }) => id);
+        const hand = { ...ask, effort: 'rough', shotsPerOption: 48, among, scout: k } as const;
+        const moved = (place: { readonly at: PlanePoint }): PlanePoint => ({
+          eastM: place.at.eastM + 0.5,
+          northM: place.at.northM - 0.4,
+        });
+        const ballMoved: Scene = { ...scene, balls: [{ ...ball, at: moved(ball) }] };
+        dragMs.push(timed(() => planBall(ballMoved, { ...hand, map: 'atHand' })).ms);
+        const flagMoved: Scene = { ...scene, flags: [{ ...flag, at: moved(flag) }] };
+        flagDragMs.push(timed(() => planBall(flagMoved, { ...hand, map: 'light' })).ms);
+        rough.push(agreement(planBall(scene, { ...ask, effort: 'rough', map: 'atHand' }), full.value));
+        warm.push(agreement(coarse.value, full.value));
+        const a = agreement(cold.value, full.value);
         quick.push(a);
         again.push(agreement(planBall(scene, { ...ask, seed: 2 }), full.value));
         if (!a.asGood) {
           console.log(
-            `hole ${record.label} ball ${ball.record.label} flag ${flag.record.label}: coarse ${coarse.value.chosenId}, ` +
+            `hole ${record.label} ball ${ball.record.label} flag ${flag.record.label}: coarse ${cold.value.chosenId}, ` +
               `full ${full.value.chosenId}, by its figures ${a.lostStrokes.toFixed(3)} strokes apart`,
           );
         }
@@ -106,12 +118,15 @@ const line = (name: string, list: readonly Agreement[]): string =>
   `gives away ${(list.reduce((sum, a) => sum + (Number.isNaN(a.lostStrokes) ? 0 : a.lostStrokes), 0) / list.length).toFixed(4)} strokes on average, ` +
   `${Math.max(...list.map((a) => a.lostStrokes).filter((lost) => !Number.isNaN(lost))).toFixed(3)} at most`;
 console.log(`${String(quick.length)} scenarios`);
-console.log(line('coarse against full', quick));
+console.log(line('coarse against full, map at hand', warm));
+console.log(line('coarse against full, coarse map', quick));
+console.log(line('rough against full', rough));
 console.log(line('full with another seed', again));
 const times = (name: string, ms: readonly number[]): string =>
   `${name}: median ${median(ms).toFixed(1)} ms, worst ${worst(ms).toFixed(1)} ms`;
-console.log(times('coarse, asked again', coarseMs));
-console.log(times('coarse, ball moved by 0.6 m', dragMs));
+console.log(times('coarse, map at hand', coarseMs));
+console.log(times('rough, ball moved by 0.6 m', dragMs));
+console.log(times('rough, flag moved by 0.6 m', flagDragMs));
 console.log(times('coarse, first of a flag', coldMs));
 console.log(times('full, warm', fullMs));
 console.log(`full takes ${(median(fullMs) / median(coarseMs)).toFixed(1)} times as long`);

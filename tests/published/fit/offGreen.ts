@@ -6,7 +6,7 @@ import { shooter, simulatorsAt } from '../../../shared/planner/shooter.ts';
 import type { Situation } from '../../../shared/planner/situation.ts';
 import { shifted, solveAim } from '../../../shared/planner/solveAim.ts';
 import { standardShots } from '../../../shared/planner/standardShots.ts';
-import { improveAim } from '../../../shared/planner/trial.ts';
+import { settleAim, walkAim } from '../../../shared/planner/trial.ts';
 import { availability } from '../../../shared/player/availability.ts';
 import { type CoverSpread, strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { techniqueRules } from '../../../shared/player/technique.ts';
@@ -86,7 +86,7 @@ export function bestLofted(
     quality: 'clean',
     distanceM,
     bearing: 0,
-    searchShots: standardShots(64, 5),
+    searchShots: standardShots(128, 5),
     finalShots: standardShots(shots, 6),
   };
   const simulators = simulatorsAt(scene.ground, scene.conditions, flag);
@@ -106,8 +106,8 @@ export function bestLofted(
       fastestMps: fullSwingMps(level) * techniqueRules[technique].mostOfFullSwing,
     });
     const solved = solveAim(club, ball, shifted(ball, flag, 0.3, 0), 'rest');
-    const look = improveAim(club, tools.field, solved, distanceM, situation.searchShots, null);
-    const { aim } = improveAim(club, tools.field, solved, distanceM, situation.searchShots, look);
+    const trials = { shooter: club, field: tools.field, solved, distanceM, shots: situation.searchShots };
+    const { aim } = settleAim(trials, 128, walkAim(trials, 32));
     const evaluated = evaluateOption(situation, candidate, club, aim, solved.missM, false);
     if (best === null || evaluated.option.strokes < best.option.strokes) best = evaluated;
   }
