@@ -1,3 +1,4 @@
+import { coverCode } from '../words/vocabulary.ts';
 import { VX, VY, X, Y } from './bounce.ts';
 import { SLOPE_PULL_MPS2 } from './constants.ts';
 import { meetOnGround } from './obstacles.ts';
@@ -8,6 +9,7 @@ import { cutStep, edgeShare, rollStep } from './rollStep.ts';
 import type { ShotWork } from './shotWork.ts';
 import { stopDisplacement, stopTime } from './stopDisplacement.ts';
 
+const GREEN = coverCode('green');
 /** Longest piece of roll in one step, metres. */
 const LONGEST_M = 1;
 /** A rest of the way shorter than this is done at once, on the plane half-way along it. */
@@ -23,12 +25,6 @@ const FARTHEST_ROLL_M = 300;
 /** A ball that has met a wall this often lies against it. */
 const MOST_WALLS = 20;
 const MOST_STEPS = 1_000_000;
-
-/** Deceleration by the grass for a ball heading (ux, uy): grain helps it along its way and hinders it against. */
-function resistance(w: ShotWork, code: number, ux: number, uy: number): number {
-  const a = w.covers.rollingMps2[code] as number;
-  return code === 0 ? a * (1 - (w.grainEast * ux + w.grainNorth * uy)) : a;
-}
 
 /**
  * Rolls the ball from `state` (pure rolling) over the ground to its end. Newton on a rolling sphere: deceleration by the
@@ -57,11 +53,13 @@ export function roll(w: ShotWork): number {
     let vx = s[VX] as number;
     let vy = s[VY] as number;
     let speed = Math.sqrt(vx * vx + vy * vy);
-    let gx = SLOPE_PULL_MPS2 * (here[1] as number);
-    let gy = SLOPE_PULL_MPS2 * (here[2] as number);
+    const a = w.covers.rollingMps2[code] as number;
+    const grainX = code === GREEN ? w.grainEastMps2 : 0;
+    const grainY = code === GREEN ? w.grainNorthMps2 : 0;
+    let gx = SLOPE_PULL_MPS2 * (here[1] as number) + grainX;
+    let gy = SLOPE_PULL_MPS2 * (here[2] as number) + grainY;
     const slope = Math.sqrt(gx * gx + gy * gy);
     if (speed < STALL_MPS) {
-      const a = resistance(w, code, slope > 0 ? -gx / slope : 0, slope > 0 ? -gy / slope : 0);
       if (slope <= a) return dropsAtRest(w);
       vx = (-gx / slope) * STALL_MPS * 1.01;
       vy = (-gy / slope) * STALL_MPS * 1.01;
@@ -71,7 +69,6 @@ export function roll(w: ShotWork): number {
     }
     const x = s[X] as number;
     const y = s[Y] as number;
-    const a = resistance(w, code, vx / speed, vy / speed);
     // No ball stops in less than v^2 / 2(a + s) of path: only near that is the exact stop worth working out.
     if (slope < 0.97 * a && speed * speed < 4 * LAST_M * factor * (a + slope)) {
       stopDisplacement(vx, vy, speed, gx, gy, slope, a, scratch);
@@ -81,8 +78,8 @@ export function roll(w: ShotWork): number {
       if (far2 < LAST_M * LAST_M * factor * factor || speed < 0.02) {
         ground.sample(x + dx / 2, y + dy / 2, probe2);
         let sameCover = probe2[3] === code;
-        gx = SLOPE_PULL_MPS2 * (probe2[1] as number);
-        gy = SLOPE_PULL_MPS2 * (probe2[2] as number);
+        gx = SLOPE_PULL_MPS2 * (probe2[1] as number) + grainX;
+        gy = SLOPE_PULL_MPS2 * (probe2[2] as number) + grainY;
         const slope2 = Math.sqrt(gx * gx + gy * gy);
         if (slope2 < 0.97 * a) {
           stopDisplacement(vx, vy, speed, gx, gy, slope2, a, scratch);
@@ -131,7 +128,7 @@ export function roll(w: ShotWork): number {
     gy = SLOPE_PULL_MPS2 * (here[2] as number);
     ground.sample(x + h * (vx / 2 + (h * bx) / 8), y + h * (vy / 2 + (h * by) / 8), probe2);
     ground.sample(x + h * (vx + (h * bx) / 2), y + h * (vy + (h * by) / 2), probe);
-    rollStep(w, h, a);
+    rollStep(w, h, a, grainX, grainY);
     const bend =
       Math.abs(gx + SLOPE_PULL_MPS2 * ((probe[1] as number) - 2 * (probe2[1] as number))) +
       Math.abs(gy + SLOPE_PULL_MPS2 * ((probe[2] as number) - 2 * (probe2[2] as number)));

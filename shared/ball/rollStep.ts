@@ -6,14 +6,17 @@ import type { ShotWork } from './shotWork.ts';
 /** How exactly the edge of a cover is found along the way. */
 const EDGE_M = 4e-4;
 
-/** Runge-Kutta step of a rolling ball from `state` to `next` through the gradients of `here`, `probe2` half-way and `probe` at the end. */
-export function rollStep(w: ShotWork, h: number, a: number): void {
-  const gx0 = SLOPE_PULL_MPS2 * (w.here[1] as number);
-  const gy0 = SLOPE_PULL_MPS2 * (w.here[2] as number);
-  const gxm = SLOPE_PULL_MPS2 * (w.probe2[1] as number);
-  const gym = SLOPE_PULL_MPS2 * (w.probe2[2] as number);
-  const gx1 = SLOPE_PULL_MPS2 * (w.probe[1] as number);
-  const gy1 = SLOPE_PULL_MPS2 * (w.probe[2] as number);
+/**
+ * Runge-Kutta step of a rolling ball from `state` to `next` through the gradients of `here`, `probe2` half-way and `probe`
+ * at the end, against resistance `a` and the pull of the grain.
+ */
+export function rollStep(w: ShotWork, h: number, a: number, grainX: number, grainY: number): void {
+  const gx0 = SLOPE_PULL_MPS2 * (w.here[1] as number) + grainX;
+  const gy0 = SLOPE_PULL_MPS2 * (w.here[2] as number) + grainY;
+  const gxm = SLOPE_PULL_MPS2 * (w.probe2[1] as number) + grainX;
+  const gym = SLOPE_PULL_MPS2 * (w.probe2[2] as number) + grainY;
+  const gx1 = SLOPE_PULL_MPS2 * (w.probe[1] as number) + grainX;
+  const gy1 = SLOPE_PULL_MPS2 * (w.probe[2] as number) + grainY;
   const s = w.state;
   const n = w.next;
   const vx = s[VX] as number;

@@ -2,6 +2,7 @@ import { airConstants, standardAir, type Air } from './aerodynamics.ts';
 import { STATE_SIZE } from './bounce.ts';
 import { coverTable, type CoverTable } from './coverPhysics.ts';
 import type { Ground, Obstacle } from './ground.ts';
+import { coverCode } from '../words/vocabulary.ts';
 import type { Conditions } from './shot.ts';
 import { RADIANS_PER_DEGREE } from './constants.ts';
 import { cos, sin } from '../numeric/elementary.ts';
@@ -13,7 +14,11 @@ export interface HoleTarget {
   readonly flagstickIn?: boolean;
 }
 
-/** Grain of the grass: which way it leans and how strongly, as a share of the rolling resistance. Assumed, off by default. */
+/**
+ * Grain of the grass: which way it leans and how strongly, as a share of the rolling resistance. It pulls a ball on the
+ * green its way by that share, as a slight fall of the ground would: along it a putt runs on, across it a putt breaks.
+ * Assumed, off by default.
+ */
 export interface Grain {
   readonly towardsDeg: number;
   readonly strength: number;
@@ -50,8 +55,9 @@ export interface ShotWork {
   readonly holeSlopeEast: number;
   readonly holeSlopeNorth: number;
   readonly flagstickIn: boolean;
-  readonly grainEast: number;
-  readonly grainNorth: number;
+  /** Acceleration against which a ball on the green rolls for its grain, m/s^2: minus the pull. */
+  readonly grainEastMps2: number;
+  readonly grainNorthMps2: number;
   readonly stepFactor: number;
   /** Ball: see the indices in `bounce`. */
   readonly state: Float64Array;
@@ -68,6 +74,8 @@ export interface ShotWork {
   record: PathRecord | null;
 }
 
+const GREEN = coverCode('green');
+
 export const MARK_APEX = 0;
 export const MARK_OBSTRUCTED = 1;
 export const MARK_ENTRY_EAST = 2;
@@ -80,7 +88,9 @@ export function shotWork(
   options: SimulatorOptions,
 ): ShotWork {
   const towards = (conditions.windFromDeg + 180) * RADIANS_PER_DEGREE;
-  const grain = options.grain;
+  const table = options.covers ?? coverTable(conditions);
+  const grainMps2 = (options.grain?.strength ?? 0) * (table.rollingMps2[GREEN] as number);
+  const grainRad = (options.grain?.towardsDeg ?? 0) * RADIANS_PER_DEGREE;
   const atHole = new Float64Array(4);
   if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
   return {
@@ -88,7 +98,7 @@ export function shotWork(
     maxHeightM: ground.maxHeightM,
     obstacles: ground.obstacles,
     obstacleBoxes: boxesOf(ground.obstacles),
-    covers: options.covers ?? coverTable(conditions),
+    covers: table,
     air: airConstants({
       ...(options.air ?? standardAir),
       windEastMps: conditions.windMps === 0 ? 0 : conditions.windMps * sin(towards),
@@ -100,8 +110,8 @@ export function shotWork(
     holeSlopeEast: atHole[1] as number,
     holeSlopeNorth: atHole[2] as number,
     flagstickIn: hole?.flagstickIn ?? false,
-    grainEast: grain === undefined ? 0 : grain.strength * sin(grain.towardsDeg * RADIANS_PER_DEGREE),
-    grainNorth: grain === undefined ? 0 : grain.strength * cos(grain.towardsDeg * RADIANS_PER_DEGREE),
+    grainEastMps2: -grainMps2 * sin(grainRad),
+    grainNorthMps2: -grainMps2 * cos(grainRad),
     stepFactor: options.stepFactor ?? 1,
     state: new Float64Array(STATE_SIZE),
     next: new Float64Array(STATE_SIZE),

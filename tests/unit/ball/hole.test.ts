@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { SLOPE_PULL_MPS2 } from '../../../shared/ball/constants.ts';
+import { rollingFromStimp } from '../../../shared/ball/coverPhysics.ts';
 import { inclinedPlane } from '../../../shared/ball/inclinedPlane.ts';
 import type { Conditions } from '../../../shared/ball/shot.ts';
 import { shotSimulator } from '../../../shared/ball/simulator.ts';
@@ -39,10 +41,18 @@ describe('grain', () => {
       ...(towardsDeg === null ? {} : { grain: { towardsDeg, strength: 0.1 } }),
     }).traceRoll(0, 0, 2, bearingDeg).result.totalM;
 
-  it('lengthens a putt with it by its share, shortens one against it, and leaves one across it alone', () => {
+  it('lengthens a putt with it by its share, shortens one against it, and turns one across it its way', () => {
     expect(end(0)).toBeCloseTo(end(null) / 0.9, 6);
     expect(end(180)).toBeCloseTo(end(null) / 1.1, 6);
-    expect(end(90)).toBeCloseTo(end(null), 6);
     expect(end(45, 45)).toBeCloseTo(end(0, 0), 6);
+    const grained = shotSimulator(level, day, null, { grain: { towardsDeg: 90, strength: 0.1 } });
+    const across = grained.traceRoll(0, 0, 2, 0).result.rest;
+    // The same as ground that falls that way by a tenth of what the level green brakes.
+    const fallPct = (10 * rollingFromStimp(day.stimpFt)) / SLOPE_PULL_MPS2;
+    const tilted = shotSimulator(inclinedPlane(fallPct, 90, 'green'), day, null).traceRoll(0, 0, 2, 0).result
+      .rest;
+    expect(across.eastM).toBeGreaterThan(0.1);
+    expect(across.eastM).toBeCloseTo(tilted.eastM, 9);
+    expect(across.northM).toBeCloseTo(tilted.northM, 9);
   });
 });
