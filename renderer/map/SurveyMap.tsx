@@ -39,6 +39,8 @@ interface SurveyMapProps {
   readonly placed: boolean;
   readonly units: UnitsPreference;
   readonly largeType: boolean;
+  /** The slopes are tinted: their legend stands in the foot. */
+  readonly slopeLegend: boolean;
   readonly pointer: 'draw' | 'hold';
   readonly label: string;
   readonly events: Omit<SurveyStageEvents, 'view'>;
@@ -50,6 +52,7 @@ interface SurveyMapProps {
 /** The plate of the survey: the ground as it stands, the hand over it, the frame round it. */
 export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   const { frame, drawing, hand, baseLayers, homeKey, title, subtitle, placed, units, largeType } = props;
+  const { slopeLegend } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<SurveyStage | null>(null);
@@ -125,8 +128,8 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   const foot = footPx(largeType);
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || size === null) return null;
-    return drawSurround(view, size, foot, style, { title, subtitle, units, placed, slopeLegend: false });
-  }, [view, size, foot, style, units, placed, title, subtitle]);
+    return drawSurround(view, size, foot, style, { title, subtitle, units, placed, slopeLegend });
+  }, [view, size, foot, style, units, placed, title, subtitle, slopeLegend]);
 
   return (
     <section className="plate survey-plate" aria-label="Plate" ref={plate}>

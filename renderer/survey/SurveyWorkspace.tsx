@@ -1,17 +1,20 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { findRecord, frameOf, headerOf } from '../../shared/atlas/document.ts';
+import { findRecord, frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { distanceM } from '../../shared/geometry/ring.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type SurveyControls, SurveyMap } from '../map/SurveyMap.tsx';
 import { openDialog } from '../store/dialogs.ts';
+import { measureSpots } from '../store/measureSpots.ts';
 import { preferencesStore } from '../store/preferences.ts';
 import { holeWords } from '../ui/words.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import type { Hand } from './hand.ts';
 import { EmptySheet, EmptyStart } from './EmptyStart.tsx';
+import { groundLook } from './groundLook.ts';
 import { HandPanel } from './HandPanel.tsx';
 import { handDrawing, type PointedOut } from './handView.ts';
 import { HeldPanel } from './HeldPanel.tsx';
@@ -21,6 +24,8 @@ import { Measurements } from './Measurements.tsx';
 import { areaShapes, hasThings, indexOf, isThing } from './planeShapes.ts';
 import { noStatus, surveyStatus } from './surveyStatus.ts';
 import { homeOf, surveyDrawing } from './surveyView.ts';
+import { ReadTheGround } from './ReadTheGround.tsx';
+import { spotsToMeasure } from './spotsToMeasure.ts';
 import './survey.css';
 import { ToLookAt } from './ToLookAt.tsx';
 import { ToolList } from './ToolList.tsx';
@@ -73,7 +78,12 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     return () => hand.attach(null);
   }, [hand]);
 
-  const { ground, trouble } = useGround(document, holeId, units, largeType);
+  const planned = useStore(measureSpots);
+  const choice = useStore(groundLook);
+  const days = recordsOf(document, 'conditions');
+  const stimpFt = (days.find(({ inUse }) => inUse) ?? days[0])?.stimpFt ?? USUAL_STIMP_FT;
+  const look = useMemo(() => ({ ...choice, stimpFt }), [choice, stimpFt]);
+  const { ground, trouble } = useGround(document, holeId, units, largeType, look);
   const findings = useFindings(document);
   const greens = useMemo(
     () =>
@@ -82,7 +92,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         .map(({ polygon }) => polygon),
     [document],
   );
-  const doubts = useMemo(() => doubtsOf(ground, greens, units), [ground, greens, units]);
+  const doubts = useMemo(
+    () => [
+      ...doubtsOf(ground, units),
+      ...spotsToMeasure(document, holeId, planned, ground?.read.measureNext ?? [], greens),
+    ],
+    [document, holeId, planned, ground, greens, units],
+  );
   const lookAt = useMemo(() => {
     const doubted = new Set(doubts.map(({ recordId }) => recordId).filter((id) => id !== null));
     return [
@@ -136,7 +152,22 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     return () => window.removeEventListener('keydown', onKeyDown);
   });
 
-  const measureHere = shown?.ink === 'doubt' ? shown.at : null;
+  // Somebody comes from a plan to measure a spot.
+  const { wanted } = planned;
+  useEffect(() => {
+    const item =
+      wanted === null ? undefined : doubts.find(({ at }) => at !== null && distanceM(at, wanted) < 0.01);
+    if (controls === null || item === undefined || item.at === null) return;
+    controls.bringIn(item.at);
+    controls.focus();
+    setShownId(item.id);
+    measureSpots.setState({ wanted: null });
+  }, [wanted, doubts, controls]);
+
+  const measureHere = useMemo(
+    () => doubts.flatMap(({ ink, at }) => (ink === 'doubt' && at !== null ? [at] : [])),
+    [doubts],
+  );
   const { heldId } = state;
   const { placed } = header;
   const layers = useMemo(() => (placed ? baseLayers.filter(({ on }) => on) : noLayers), [placed, baseLayers]);
@@ -193,7 +224,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const subtitle =
     hole === undefined
       ? 'nothing traced yet'
-      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null ? '' : largeType ? ', contours every 10 cm' : ', contours every 5 cm'}`;
+      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null ? '' : `, contours every ${String(Math.round(100 * look.contourM * (largeType ? 2 : 1)))} cm`}`;
   return (
     <div className={`survey${narrow ? ' narrow' : ''}${starting ? ' bare' : ''}`}>
       <h1 className="unseen">Survey of {title}</h1>
@@ -235,6 +266,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           placed={header.placed}
           units={units}
           largeType={largeType}
+          slopeLegend={look.slopes && ground !== null}
           pointer={state.tool === 'select' ? 'hold' : 'draw'}
           label={`Plate of ${title}. ${toolOf(state.tool).name} in hand.`}
           events={hand}
@@ -265,6 +297,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           ground={ground}
           units={units}
         />
+        {ground !== null && <ReadTheGround stimpFt={stimpFt} units={units} />}
         <ToLookAt
           items={lookAt}
           shownId={shownId}
@@ -285,5 +318,6 @@ function chosenPlace(document: AtlasDocument, heldId: string | null): string | n
   return held?.type === 'holeLocation' || held?.type === 'ballPosition' ? heldId : null;
 }
 
+const USUAL_STIMP_FT = 10;
 /** The same empty list every time, so that the map is not told anew. */
 const noLayers = [] as const;

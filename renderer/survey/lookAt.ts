@@ -2,8 +2,7 @@ import type { Finding } from '../../shared/atlas/checks/finding.ts';
 import { frameOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
-import { boundingBox, insideDistanceM } from '../../shared/geometry/ring.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { smallHeight, withUnit } from '../../shared/units/format.ts';
 import { decimals } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -34,15 +33,10 @@ export function findingsOf(document: AtlasDocument, findings: readonly Finding[]
   }));
 }
 
-/** Readings the others contradict, and where another reading would help most. */
-export function doubtsOf(
-  ground: Ground | null,
-  greens: readonly PlanePolygon[],
-  units: UnitsPreference,
-): readonly LookAt[] {
+/** Readings the others contradict. */
+export function doubtsOf(ground: Ground | null, units: UnitsPreference): readonly LookAt[] {
   if (ground === null) return [];
-  const { readings, measureNext } = ground.read;
-  const contradicted = readings
+  return ground.read.readings
     .filter(({ verdict }) => verdict === 'contradicts')
     .map(({ id, kind, at, othersDiffer, unit }): LookAt => {
       // What the others say less what was read: a reading above them makes it negative.
@@ -61,32 +55,6 @@ export function doubtsOf(
         mend: null,
       };
     });
-  return [
-    ...contradicted,
-    ...measureNext.map(({ at, reduction }, i): LookAt => ({
-      id: `measure next ${String(i + 1)}`,
-      ink: 'doubt',
-      text: `${i === 0 ? 'One more height' : 'Another'} ${placeOn(at, greens)} ${i === 0 ? 'would help most: it takes away' : 'takes away'} ${String(Math.max(1, Math.round(reduction * 100)))} % of the doubt.`,
-      remedy: '',
-      at,
-      recordId: null,
-      mend: null,
-    })),
-  ];
-}
-
-/** "near the front left edge", "in the middle": by the compass, north up. */
-function placeOn(at: PlanePoint, greens: readonly PlanePolygon[]): string {
-  const green = greens.find((polygon) => insideDistanceM(at, polygon) > 0);
-  const box = boundingBox(green?.[0] ?? []);
-  if (green === undefined || box === null) return 'here';
-  const x = (at.eastM - box.westM) / (box.eastM - box.westM);
-  const y = (at.northM - box.southM) / (box.northM - box.southM);
-  const words = [y > 0.62 ? 'north' : y < 0.38 ? 'south' : '', x > 0.62 ? 'east' : x < 0.38 ? 'west' : '']
-    .filter((word) => word !== '')
-    .join(' ');
-  if (words === '') return 'in the middle of the green';
-  return insideDistanceM(at, green) < 2 ? `near the ${words} edge` : `in the ${words} of the green`;
 }
 
 /** A place without the ids of unnamed things, which say nothing to a person. */

@@ -2,7 +2,8 @@ import { createStore } from 'zustand/vanilla';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { spotHeight, withUnit } from '../../shared/units/format.ts';
+import type { GroundSlope } from '../../shared/terrain/slope.ts';
+import { compassPoint, slopeOrLevel, spotHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BaseLayerSetting } from '../store/baseLayerSettings.ts';
 import { groundAt } from './planeShapes.ts';
@@ -27,6 +28,11 @@ export const noStatus: SurveyStatus = {
   unreachable: [],
 };
 
+const slopeWords = ({ slopePct, downhillBearingDeg }: GroundSlope): string =>
+  slopePct < 0.05
+    ? slopeOrLevel(slopePct)
+    : `${slopeOrLevel(slopePct)} falling ${compassPoint(downhillBearingDeg)}`;
+
 export const surveyStatus = createStore<SurveyStatus>(() => noStatus);
 
 /** "Base layer: blank canvas", and what lies under the pointer with its height. */
@@ -44,6 +50,9 @@ export function statusWords(
   const sheet = `${base}, grid ${grid ? 'on' : 'off'}`;
   if (pointer === null || document === null) return sheet;
   const cover = groundAt(document, pointer, ({ kind }) => kind !== 'tree')?.kind ?? 'lightRough';
-  const height = ground === null ? '' : `, ${withUnit(spotHeight(ground.heightAt(pointer), units))}`;
+  const height =
+    ground === null
+      ? ''
+      : `, ${withUnit(spotHeight(ground.heightAt(pointer), units))}, ${slopeWords(ground.slopeAt(pointer))}`;
   return `${sheet}\u2003Under the pointer: ${kindWords[cover]}${height}`;
 }

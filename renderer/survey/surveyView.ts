@@ -17,7 +17,7 @@ export interface ViewOptions {
   readonly units: UnitsPreference;
   readonly grid: boolean;
   readonly overPicture: boolean;
-  readonly measureHere: PlanePoint | null;
+  readonly measureHere: readonly PlanePoint[];
 }
 
 /** The document as the plate shows it: ground in the order of cover, evidence, flags and balls of the hole. */
@@ -59,7 +59,7 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
     relief,
     measurementsIn: (box) => ({
       ...measurementsIn(document, box, doubtful, units),
-      measureHere: options.measureHere === null ? [] : [options.measureHere],
+      measureHere: options.measureHere,
     }),
     marks: {
       balls: placesOf(document, 'ballPosition', holeId, heldId),

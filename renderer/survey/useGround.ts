@@ -8,7 +8,7 @@ import { type GroundSlope, slopeAt } from '../../shared/terrain/slope.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 import { GroundClient } from '../workers/groundClient.ts';
-import type { GroundRead } from '../workers/readGround.ts';
+import type { GroundLook, GroundRead } from '../workers/readGround.ts';
 import { terrainOf } from './terrainOf.ts';
 
 /** The fitted ground about the hole's green, ready to ask and to draw. */
@@ -33,6 +33,7 @@ export function useGround(
   holeId: string | null,
   units: UnitsPreference,
   heavyOnly: boolean,
+  look: GroundLook,
 ): GroundState {
   const terrain = useMemo(() => terrainOf(document, holeId), [document, holeId]);
   const key = useMemo(() => (terrain === null ? '' : fingerprint(terrain)), [terrain]);
@@ -46,12 +47,12 @@ export function useGround(
       client.cancel();
       return;
     }
-    client.ask({ ...asked, units, heavyOnly }, ({ ground, problem }) => {
+    client.ask({ ...asked, groundKey: kept.key, units, heavyOnly, look }, ({ ground, problem }) => {
       setState(
         ground === null ? { ground: null, trouble: problem } : { ground: madeReady(ground), trouble: null },
       );
     });
-  }, [asked, units, heavyOnly]);
+  }, [asked, kept.key, units, heavyOnly, look]);
   return asked === null ? none : state;
 }
 

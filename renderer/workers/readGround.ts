@@ -3,14 +3,32 @@ import { boundingBox, pointInPolygon } from '../../shared/geometry/ring.ts';
 import { groundRelief } from '../../shared/plate/groundRelief.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import { doubtAt } from '../../shared/terrain/confidence.ts';
-import { fitSurface } from '../../shared/terrain/fitSurface.ts';
+import { type FittedSurface, fitSurface } from '../../shared/terrain/fitSurface.ts';
+import { flagGround } from '../../shared/terrain/flagGround.ts';
 import type { GridShape } from '../../shared/terrain/hermiteGrid.ts';
 import { type MeasureHere, measureNext, slopesAt } from '../../shared/terrain/measureNext.ts';
 import type { ReadingFit } from '../../shared/terrain/readingFits.ts';
+import { surveyedGround } from '../../shared/terrain/surveyedGround.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
+import { waterLines } from '../../shared/terrain/waterLines.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
+/** What is to be seen of the ground. */
+export interface GroundLook {
+  readonly slopes: boolean;
+  readonly arrows: boolean;
+  readonly water: boolean;
+  /** Ground a flag can fairly stand on at a green speed. */
+  readonly fair: boolean;
+  readonly stimpFt: number;
+  /** Heights between contours, metres. */
+  readonly contourM: number;
+}
+
 export interface GroundQuestion {
+  /** Names what the ground is fitted to. */
+  readonly groundKey: string;
+  readonly look: GroundLook;
   readonly input: TerrainInput;
   readonly greens: readonly PlanePolygon[];
   readonly ridgeIds: readonly string[];
@@ -35,16 +53,40 @@ export interface GroundRead {
 
 const LATTICE_M = 1.5;
 const MOST_PLACES = 240;
+const ARROW_SPACING_M = 2;
+const WATER_SPACING_M = 2;
+const FAIR_SPACING_M = 0.6;
+const MOST_FAIR = 4000;
 
-/** Fits the ground and says how sure it is. Throws InputProblem as `fitSurface` does. */
-export function readGround({ input, greens, ridgeIds, units, heavyOnly }: GroundQuestion): GroundRead {
-  const surface = fitSurface(input);
+/** Of the last ground only: another way to look at it needs no new fit. */
+let last: { readonly key: string; readonly fitted: Fitted } | null = null;
+
+type Fitted = Pick<GroundRead, 'doubt' | 'measureNext'> & { readonly surface: FittedSurface };
+
+/** Fits the ground, unless the question before was of the same, and says how sure it is. Throws InputProblem as `fitSurface` does. */
+export function readGround(question: GroundQuestion): GroundRead {
+  const { input, greens, ridgeIds, units, heavyOnly, look } = question;
+  if (last?.key !== question.groundKey) {
+    const surface = fitSurface(input);
+    const places = latticeOver(greens, LATTICE_M, MOST_PLACES);
+    const fitted = {
+      surface,
+      doubt: meanDoubt(surface, places),
+      measureNext: measureNext(surface, slopesAt(places), places),
+    };
+    last = { key: question.groundKey, fitted };
+  }
+  const { surface, doubt, measureNext: spots } = last.fitted;
   const lines = input.breaklines.map(({ id, points }) => ({
     kind: ridgeIds.includes(id) ? ('ridge' as const) : ('tierEdge' as const),
     points,
   }));
-  const relief = groundRelief(surface, greens, lines, { units, arrowSpacingM: 1000, heavyOnly });
-  const places = latticeOver(greens);
+  const relief = groundRelief(surface, greens, lines, {
+    units,
+    arrowSpacingM: look.arrows ? ARROW_SPACING_M : 1000,
+    heavyOnly,
+    contourM: look.contourM,
+  });
   const { originEastM, originNorthM, cellM, columns, rows } = surface;
   const shape = { originEastM, originNorthM, cellM, columns, rows };
   return {
@@ -52,19 +94,33 @@ export function readGround({ input, greens, ridgeIds, units, heavyOnly }: Ground
     ...slopesAtNodes(surface, shape),
     relief: {
       greens: relief.greens,
-      slopeClasses: [],
+      slopeClasses: look.slopes ? relief.slopeClasses : [],
       contours: relief.contours,
-      arrows: [],
+      arrows: look.arrows ? relief.arrows : [],
       lines: relief.lines,
+      water: look.water ? greens.flatMap((green) => waterLines(surface, green, WATER_SPACING_M)) : [],
+      fair: look.fair ? fairPlaces(surface, input, greens, look.stimpFt) : [],
     },
     readings: surface.readings,
-    doubt: meanDoubt(surface, places),
-    measureNext: measureNext(surface, slopesAt(places), places),
+    doubt,
+    measureNext: spots,
   };
 }
 
+function fairPlaces(
+  surface: FittedSurface,
+  input: TerrainInput,
+  greens: readonly PlanePolygon[],
+  stimpFt: number,
+): readonly PlanePoint[] {
+  const ground = surveyedGround(surface, input);
+  return latticeOver(greens, FAIR_SPACING_M, MOST_FAIR).filter(
+    (at) => flagGround(ground, at, stimpFt).faults.length === 0,
+  );
+}
+
 function slopesAtNodes(
-  surface: ReturnType<typeof fitSurface>,
+  surface: FittedSurface,
   { originEastM, originNorthM, cellM, columns, rows }: GridShape,
 ): Pick<GroundRead, 'heightsM' | 'riseEast' | 'riseNorth'> {
   const count = columns * rows;
@@ -83,8 +139,8 @@ function slopesAtNodes(
 }
 
 /** Places spread evenly over the greens, further apart where they would be too many. */
-function latticeOver(greens: readonly PlanePolygon[]): readonly PlanePoint[] {
-  for (let spacing = LATTICE_M; ; spacing *= 1.25) {
+function latticeOver(greens: readonly PlanePolygon[], leastM: number, most: number): readonly PlanePoint[] {
+  for (let spacing = leastM; ; spacing *= 1.25) {
     const places: PlanePoint[] = [];
     for (const green of greens) {
       const box = boundingBox(green[0] ?? []);
@@ -93,14 +149,11 @@ function latticeOver(greens: readonly PlanePolygon[]): readonly PlanePoint[] {
         for (let eastM = box.westM + spacing / 2; eastM < box.eastM; eastM += spacing)
           if (pointInPolygon({ eastM, northM }, green)) places.push({ eastM, northM });
     }
-    if (places.length <= MOST_PLACES) return places;
+    if (places.length <= most) return places;
   }
 }
 
-function meanDoubt(
-  surface: ReturnType<typeof fitSurface>,
-  places: readonly PlanePoint[],
-): GroundRead['doubt'] {
+function meanDoubt(surface: FittedSurface, places: readonly PlanePoint[]): GroundRead['doubt'] {
   if (places.length === 0 || surface.plate === null) return null;
   const sample = places.filter((_, i) => i % Math.ceil(places.length / 60) === 0);
   let height = 0;

@@ -16,6 +16,8 @@ export interface ReliefOptions {
   readonly arrowSpacingM: number;
   /** Leave out the 5 cm lines between: large type, and greens so steep that they would crowd. */
   readonly heavyOnly: boolean;
+  /** Heights between contours, metres; 5 cm unless said otherwise. */
+  readonly contourM?: number;
 }
 
 /** Heights between thin contours, metres; every second one is heavy and carries its height. */
@@ -31,6 +33,7 @@ export function groundRelief(
   lines: ReliefDrawing['lines'],
   options: ReliefOptions,
 ): ReliefDrawing {
+  const everyM = options.contourM ?? contourIntervalM;
   const cuts = greens.map((green) => green.map(smoothedRing));
   const perGreen = cuts.map((green) => slopeClasses(surface, green));
   const classes = (perGreen[0] ?? []).map(({ fromPct }, i) => ({
@@ -39,8 +42,8 @@ export function groundRelief(
   }));
   const byHeight = new Map<number, PlanePoint[][]>();
   for (const green of cuts) {
-    for (const { heightM, points, closed } of contourLines(surface, contourIntervalM, green)) {
-      const step = Math.round(heightM / contourIntervalM);
+    for (const { heightM, points, closed } of contourLines(surface, everyM, green)) {
+      const step = Math.round(heightM / everyM);
       const first = points[0];
       const line = closed && first !== undefined ? [...points, first] : [...points];
       byHeight.set(step, [...(byHeight.get(step) ?? []), line]);
@@ -50,7 +53,7 @@ export function groundRelief(
     .sort(([a], [b]) => a - b)
     .map(([step, drawn]) => ({
       heavy: step % 2 === 0,
-      label: step % 2 === 0 ? contourLabel(step * contourIntervalM, options.units) : '',
+      label: step % 2 === 0 ? contourLabel(step * everyM, options.units, everyM) : '',
       lines: drawn,
       unsure: false,
     }))
@@ -65,5 +68,8 @@ export function groundRelief(
   };
 }
 
-const contourLabel = (heightM: number, units: UnitsPreference): string =>
-  decimals(units.system === 'yards' ? feetFromMetres(heightM) : heightM, 1);
+/** Close contours in metres need the second decimal to be told apart. */
+const contourLabel = (heightM: number, units: UnitsPreference, everyM: number): string =>
+  units.system === 'yards'
+    ? decimals(feetFromMetres(heightM), 1)
+    : decimals(heightM, everyM < contourIntervalM ? 2 : 1);

@@ -1,6 +1,7 @@
 import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
 import { contourLabels, lineBoxes, lineLength } from './contourLabels.ts';
 import { element, group, round2 } from './element.ts';
+import { fairMarks, waterMarks } from './readingMarks.ts';
 import { closedPath, openPath, segment } from './pathData.ts';
 import { strokes } from './pattern.ts';
 import { contains, distance, distanceToEdge, shapeOf, walk } from './shape.ts';
@@ -29,6 +30,10 @@ export interface ReliefDrawing {
     readonly slopePct: number;
   }[];
   readonly lines: readonly { readonly kind: 'tierEdge' | 'ridge'; readonly points: readonly PlanePoint[] }[];
+  /** Lines water runs along, downhill. */
+  readonly water?: readonly (readonly PlanePoint[])[];
+  /** Places where a hole could fairly be cut. */
+  readonly fair?: readonly PlanePoint[];
   /** Which way a tier edge falls at a point: true bearing of steepest descent, or null where nothing is fitted. */
   readonly downhillAt: ((at: PlanePoint) => number) | null;
 }
@@ -59,6 +64,8 @@ export function drawRelief(
       element('path', { d: greens.map((g) => closedPath(g.rings)).join(''), 'clip-rule': 'evenodd' }),
     ),
     element('g', clipped, ...slopeTints(view, style, relief), ...contourLines(view, style, relief)),
+    ...waterMarks(view, style, relief.water ?? []),
+    ...fairMarks(view, style, relief.fair ?? []),
     ...labels,
     ...fallArrows(view, style, relief, greens, [...keepClear, ...busy]),
     ...relief.lines.map((line) => shapeLine(view, style, line, relief.downhillAt)),
