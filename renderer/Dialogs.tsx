@@ -11,6 +11,11 @@ import { LayersDialog } from './survey/LayersDialog.tsx';
 import { LibraryDialog } from './survey/LibraryDialog.tsx';
 import { NewAtlasDialog } from './survey/NewAtlasDialog.tsx';
 import { PlaceDialog } from './survey/PlaceDialog.tsx';
+import { PictureShelf } from './survey/placing/PictureShelf.tsx';
+import { placing } from './survey/placing/placingHand.ts';
+import { useAddPicture } from './survey/placing/useAddPicture.ts';
+import { usePictureDrop } from './survey/placing/usePictureDrop.ts';
+import { homeOf } from './survey/surveyView.ts';
 
 interface DialogsProps {
   readonly desk: Desk;
@@ -28,6 +33,13 @@ interface DialogsProps {
 export function Dialogs({ desk, hand, atlas, edit }: DialogsProps): React.JSX.Element | null {
   const { open } = useStore(dialogStore);
   const close = (): void => openDialog(null);
+  const add = useAddPicture(atlas, edit);
+  usePictureDrop(add);
+  const placeBy = (begin: () => void): void => {
+    close();
+    sessionStore.setState({ workspace: 'survey' });
+    begin();
+  };
   switch (open) {
     case null:
       return null;
@@ -44,10 +56,30 @@ export function Dialogs({ desk, hand, atlas, edit }: DialogsProps): React.JSX.El
             const step = atlas === null || atlas.readOnly ? null : creditLayer(atlas.document, layer);
             if (step !== null) edit(step);
           }}
-        />
+          shift={(layer) => placeBy(() => placing.beginSource(layer))}
+        >
+          {atlas !== null && (
+            <PictureShelf
+              document={atlas.document}
+              readOnly={atlas.readOnly}
+              edit={edit}
+              add={(file) => add?.(file)}
+              place={(id) => placeBy(() => placing.beginPicture(atlas.document, id))}
+            />
+          )}
+        </LayersDialog>
       );
     case 'place':
-      return atlas === null ? null : <PlaceDialog document={atlas.document} edit={edit} close={close} />;
+      return atlas === null ? null : (
+        <PlaceDialog
+          document={atlas.document}
+          edit={edit}
+          close={close}
+          overMap={(at, turnDeg) =>
+            placeBy(() => placing.beginSheet(at, turnDeg, homeOf(atlas.document, null)))
+          }
+        />
+      );
     case 'holes':
       return atlas === null ? null : (
         <HolesDialog

@@ -10,6 +10,7 @@ import { Drawing } from '../ui/drawing.tsx';
 import type { BaseLayer } from './baseLayers.ts';
 import { drawHand, type HandDrawing } from './handDrawing.ts';
 import './map.css';
+import type { LaidPicture } from './pictureLayer.ts';
 import { drawSurround, footPx } from './plateSurround.ts';
 import { drawSurveyOver, drawSurveyUnder, type SurveyDrawing } from './surveyDrawing.ts';
 import { SurveyStage, type SurveyStageEvents } from './surveyStage.ts';
@@ -20,6 +21,8 @@ export interface SurveyControls {
   showAll(): void;
   bringIn(at: PlanePoint): void;
   middle(): PlanePoint;
+  /** How much ground is seen from side to side. */
+  widthM(): number;
   focus(): void;
 }
 
@@ -28,6 +31,7 @@ interface SurveyMapProps {
   readonly drawing: SurveyDrawing;
   readonly hand: HandDrawing;
   readonly baseLayers: readonly BaseLayer[];
+  readonly pictures: readonly LaidPicture[];
   /** What the map shows at first, and again when the whole is asked for. */
   readonly home: readonly PlanePoint[];
   /** Another value shows the whole anew: another hole. */
@@ -45,13 +49,15 @@ interface SurveyMapProps {
   readonly label: string;
   readonly events: Omit<SurveyStageEvents, 'view'>;
   readonly onControls: (controls: SurveyControls | null) => void;
-  readonly onBaseTrouble: (unreachable: boolean) => void;
+  readonly onBaseTrouble: (unreachable: readonly string[]) => void;
+  readonly onBrokenPicture: (id: string) => void;
   readonly children?: React.ReactNode;
 }
 
 /** The plate of the survey: the ground as it stands, the hand over it, the frame round it. */
 export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
-  const { frame, drawing, hand, baseLayers, homeKey, title, subtitle, placed, units, largeType } = props;
+  const { frame, drawing, hand, baseLayers, pictures, homeKey, title, subtitle, placed, units, largeType } =
+    props;
   const { slopeLegend } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
@@ -80,6 +86,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
         view: setView,
       },
       (unreachable) => latest.current.onBaseTrouble(unreachable),
+      (id) => latest.current.onBrokenPicture(id),
     );
     setStage(made);
     latest.current.onControls({
@@ -87,6 +94,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
       showAll: () => made.fit(latest.current.home),
       bringIn: (at) => made.bringIn(at),
       middle: () => made.middle(),
+      widthM: () => made.widthM(),
       focus: () => element.focus({ preventScroll: true }),
     });
     return () => {
@@ -117,6 +125,9 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   useEffect(() => {
     stage?.base.show(baseLayers);
   }, [stage, baseLayers]);
+  useEffect(() => {
+    stage?.pictures.show(pictures);
+  }, [stage, pictures]);
 
   // Once for a hole, when the plate has its size; what is drawn later does not move the map.
   const sized = size !== null && size.width > 0;

@@ -5,6 +5,8 @@ import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { type Box, type PlateView, projection, type XY } from '../../shared/plate/view.ts';
+import { type GroupDrawing, groupMark, turnerMark } from './groupMark.ts';
+import { pairMarks, type PointPair } from './pairMarks.ts';
 
 /** What the hand shows over the plate, in blue. */
 export interface HandDrawing {
@@ -22,9 +24,15 @@ export interface HandDrawing {
     readonly handles: boolean;
     readonly corner: { readonly ring: number; readonly index: number } | null;
     readonly turner: boolean;
+    /** Without a wash, so that what is below can be judged. */
+    readonly bare?: boolean;
   } | null;
+  /** Several things held, instead of `held` and `point`. */
+  readonly group: GroupDrawing | null;
   /** A held point, or one that waits for its value and is marked by a cross. */
   readonly point: { readonly at: PlanePoint; readonly waits: boolean } | null;
+  /** Known points of what is being placed. */
+  readonly pairs?: readonly PointPair[];
   readonly cursor: PlanePoint | null;
   readonly snap: PlanePoint | null;
   /** Something pointed out: a dashed ring. */
@@ -36,6 +44,7 @@ export interface HandDrawing {
 export const emptyHand: HandDrawing = {
   sketch: null,
   held: null,
+  group: null,
   point: null,
   cursor: null,
   snap: null,
@@ -44,7 +53,6 @@ export const emptyHand: HandDrawing = {
 };
 
 const HANDLE = 9;
-const TURNER = 26;
 const SHOWN_MIDDLES_PX = 30;
 
 export function drawHand(whole: PlateView, visible: Box, style: PlateStyle, hand: HandDrawing): SvgNode {
@@ -53,11 +61,13 @@ export function drawHand(whole: PlateView, visible: Box, style: PlateStyle, hand
   return group(
     'hand',
     hand.held === null ? null : heldThing(toDrawing, style, hand.held),
+    hand.group === null ? null : groupMark(toDrawing, style, hand.group),
     hand.sketch === null ? null : sketched(toDrawing, style, hand.sketch),
     hand.point === null ? null : heldPoint(toDrawing(hand.point.at), hand.point.waits, style),
     hand.pointedOut === null
       ? null
       : ring(toDrawing(hand.pointedOut.at), style.inks[hand.pointedOut.ink], style),
+    hand.pairs === undefined ? null : pairMarks(toDrawing, style, hand.pairs),
     hand.snap === null ? null : snapMark(toDrawing(hand.snap), style),
     hand.cursor === null ? null : crosshair(toDrawing(hand.cursor), style),
     hand.label === null ? null : inkLabel(toDrawing(hand.label.at), hand.label.lines, visible, style),
@@ -125,7 +135,7 @@ function heldThing(toDrawing: ToDrawing, style: PlateStyle, held: NonNullable<Ha
     'held',
     element('path', {
       d,
-      fill: held.closed ? inks.select : 'none',
+      fill: held.closed && held.bare !== true ? inks.select : 'none',
       'fill-opacity': 0.1,
       'fill-rule': 'evenodd',
       stroke: inks.halo,
@@ -140,25 +150,7 @@ function heldThing(toDrawing: ToDrawing, style: PlateStyle, held: NonNullable<Ha
       'stroke-linejoin': 'round',
     }),
     held.turner && outer.length > 0
-      ? group(
-          'turner',
-          element('path', {
-            d: openPath([
-              [middleX, top],
-              [middleX, top - TURNER + 5],
-            ]),
-            stroke: inks.select,
-            'stroke-width': 1.4 * k,
-          }),
-          element('circle', {
-            cx: middleX,
-            cy: top - TURNER,
-            r: 5.5 * k,
-            fill: inks.sheet,
-            stroke: inks.select,
-            'stroke-width': 2 * k,
-          }),
-        )
+      ? turnerMark([middleX, top], style)
       : null,
     ...(held.handles
       ? [

@@ -3,6 +3,7 @@ import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { type PlateView, projection } from '../../shared/plate/view.ts';
 import { BaseLayers } from './baseLayers.ts';
+import { PictureLayer } from './pictureLayer.ts';
 import { PlateLayer, plateViewOf } from './plateLayer.ts';
 import { fitPoints, latLngOf, plainMap } from './plateMapBase.ts';
 
@@ -12,6 +13,8 @@ export interface Spot {
   readonly metresPerPx: number;
   /** Held down, nothing snaps. */
   readonly alt: boolean;
+  /** Held down, one thing more is taken. */
+  readonly shift?: boolean;
 }
 
 export interface SurveyStageEvents {
@@ -29,6 +32,7 @@ export interface SurveyStageEvents {
 export class SurveyStage {
   readonly map: L.Map;
   readonly base: BaseLayers;
+  readonly pictures: PictureLayer;
   readonly under: PlateLayer;
   readonly over: PlateLayer;
   readonly hand: PlateLayer;
@@ -43,7 +47,8 @@ export class SurveyStage {
     element: HTMLElement,
     frame: LocalFrame,
     events: SurveyStageEvents,
-    onBaseTrouble: (quiet: boolean) => void,
+    onBaseTrouble: (unreachable: readonly string[]) => void,
+    onBrokenPicture: (id: string) => void,
   ) {
     this.#frame = frame;
     this.#element = element;
@@ -51,12 +56,14 @@ export class SurveyStage {
     this.map = plainMap(element, frame, 13);
     for (const [name, z] of [
       ['base', 250],
+      ['pictures', 260],
       ['under', 300],
       ['over', 400],
       ['hand', 450],
     ] as const)
       this.map.createPane(name).style.zIndex = String(z);
     this.base = new BaseLayers(this.map, onBaseTrouble);
+    this.pictures = new PictureLayer(frame, onBrokenPicture).addTo(this.map);
     this.under = new PlateLayer(frame, 'under').addTo(this.map);
     this.over = new PlateLayer(frame, 'over').addTo(this.map);
     this.hand = new PlateLayer(frame, 'hand').addTo(this.map);
@@ -82,6 +89,10 @@ export class SurveyStage {
 
   middle(): PlanePoint {
     return plateViewOf(this.map, this.#frame).centre;
+  }
+
+  widthM(): number {
+    return this.map.getSize().x / plateViewOf(this.map, this.#frame).unitsPerM;
   }
 
   zoom(by: number): void {
@@ -159,6 +170,7 @@ export class SurveyStage {
       at: projection(view).toPlane([event.clientX - box.left, event.clientY - box.top]),
       metresPerPx: 1 / view.unitsPerM,
       alt: event.altKey,
+      shift: event.shiftKey,
     };
   }
 }

@@ -30,14 +30,15 @@ export function EmptyStart({ openSample, draw, overPicture, openFile }: EmptySta
       <button type="button" className="way" onClick={overPicture}>
         <ImagePlus size={22} strokeWidth={1.9} aria-hidden />
         <span>
-          <strong>Trace over a map</strong>A map layer you switch on, once the atlas is placed on the earth
+          <strong>Trace over a map or a picture</strong>A photo, a scan, or a map layer once the atlas is
+          placed on the earth
         </span>
       </button>
       <button type="button" className="way" onClick={openFile}>
         <FileInput size={22} strokeWidth={1.9} aria-hidden />
         <span>
           <strong>Bring in a file</strong>
-          An atlas saved before
+          An atlas, a map, a walked outline, a list of heights
         </span>
       </button>
       <p className="empty-foot">Everything stays on this computer. Each stroke is saved as you make it.</p>

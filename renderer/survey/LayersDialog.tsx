@@ -6,6 +6,7 @@ import { openDialog } from '../store/dialogs.ts';
 import { preferencesStore } from '../store/preferences.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from './Field.tsx';
+import { numberTyped } from './numberTyped.ts';
 import { trimmed } from './words.ts';
 
 interface LayersDialogProps {
@@ -13,10 +14,20 @@ interface LayersDialogProps {
   readonly close: () => void;
   /** Names the owner of the pictures in the atlas, for whatever is printed of what is traced over them. */
   readonly credit: (layer: BaseLayerSetting) => void;
+  /** Lets a layer be moved to where it fits, by hand. */
+  readonly shift: (layer: BaseLayerSetting) => void;
+  /** The pictures of the atlas. */
+  readonly children: React.ReactNode;
 }
 
 /** What lies under the drawing: a grid, and pictures of the ground from any address, off until switched on. */
-export function LayersDialog({ placed, close, credit }: LayersDialogProps): React.JSX.Element {
+export function LayersDialog({
+  placed,
+  close,
+  credit,
+  shift,
+  children,
+}: LayersDialogProps): React.JSX.Element {
   const { baseLayers, grid } = useStore(preferencesStore);
   const [opened, setOpened] = useState<string | null>(null);
   const change = (id: string, changed: Partial<BaseLayerSetting>): void =>
@@ -35,6 +46,8 @@ export function LayersDialog({ placed, close, credit }: LayersDialogProps): Reac
         />
         A grid of a yard or metre
       </label>
+      {children}
+      <h3>Maps from elsewhere</h3>
       {!placed && (
         <p className="dialog-note">
           This atlas is not placed on the earth yet, so no map can lie under it.{' '}
@@ -71,6 +84,7 @@ export function LayersDialog({ placed, close, credit }: LayersDialogProps): Reac
             {opened === layer.id && (
               <LayerFields
                 layer={layer}
+                shift={placed && layer.on ? () => shift(layer) : null}
                 change={(changed) => change(layer.id, changed)}
                 remove={() =>
                   preferencesStore.setState({ baseLayers: baseLayers.filter(({ id }) => id !== layer.id) })
@@ -110,11 +124,13 @@ export function LayersDialog({ placed, close, credit }: LayersDialogProps): Reac
 
 interface LayerFieldsProps {
   readonly layer: BaseLayerSetting;
+  /** Null while it is not seen. */
+  readonly shift: (() => void) | null;
   readonly change: (changed: Partial<BaseLayerSetting>) => void;
   readonly remove: () => void;
 }
 
-function LayerFields({ layer, change, remove }: LayerFieldsProps): React.JSX.Element {
+function LayerFields({ layer, shift, change, remove }: LayerFieldsProps): React.JSX.Element {
   const address = (url: string, wmsLayers: string): Partial<BaseLayerSetting> => {
     if (!isLayerAddress(url, wmsLayers !== ''))
       throw new InputProblem(
@@ -124,17 +140,6 @@ function LayerFields({ layer, change, remove }: LayerFieldsProps): React.JSX.Ele
         'Give one that begins with https:// and has {z}, {x} and {y} in it, or that of a WMS with its layers below.',
       );
     return { url, wmsLayers };
-  };
-  const numbered = (typed: string, place: string, low: number, high: number): number => {
-    const value = Number(typed.replace(',', '.').replace('\u2212', '-'));
-    if (typed === '' || !(value >= low && value <= high))
-      throw new InputProblem(
-        'bad-number',
-        `"${typed.slice(0, 20)}" does not fit.`,
-        place,
-        `Give a number from ${String(low)} to ${String(high)}.`,
-      );
-    return value;
   };
   return (
     <div className="layer-fields">
@@ -149,27 +154,32 @@ function LayerFields({ layer, change, remove }: LayerFieldsProps): React.JSX.Ele
       <Field
         label="Finest zoom"
         value={String(layer.maxNativeZoom)}
-        commit={(typed) => change({ maxNativeZoom: Math.round(numbered(typed, 'Finest zoom', 1, 25)) })}
+        commit={(typed) => change({ maxNativeZoom: Math.round(numberTyped(typed, 'Finest zoom', 1, 25)) })}
       />
       <Field
         label="Opacity"
         unit="%"
         value={String(Math.round(layer.opacity * 100))}
-        commit={(typed) => change({ opacity: numbered(typed, 'Opacity', 0, 100) / 100 })}
+        commit={(typed) => change({ opacity: numberTyped(typed, 'Opacity', 0, 100) / 100 })}
       />
       <Field
         label="Shift east"
         unit="m"
         value={trimmed(layer.eastM, 2)}
-        commit={(typed) => change({ eastM: numbered(typed, 'Shift east', -500, 500) })}
+        commit={(typed) => change({ eastM: numberTyped(typed, 'Shift east', -500, 500) })}
       />
       <Field
         label="Shift north"
         unit="m"
         value={trimmed(layer.northM, 2)}
-        commit={(typed) => change({ northM: numbered(typed, 'Shift north', -500, 500) })}
+        commit={(typed) => change({ northM: numberTyped(typed, 'Shift north', -500, 500) })}
       />
       <div className="held-actions">
+        {shift !== null && (
+          <button type="button" className="link-button" onClick={shift}>
+            Shift it by hand
+          </button>
+        )}
         {layer.id === openStreetMap.id ? (
           <button
             type="button"

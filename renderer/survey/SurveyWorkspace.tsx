@@ -8,6 +8,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type SurveyControls, SurveyMap } from '../map/SurveyMap.tsx';
 import { openDialog } from '../store/dialogs.ts';
+import { pictureBroke } from '../store/pictureFiles.ts';
 import { measureSpots } from '../store/measureSpots.ts';
 import { preferencesStore } from '../store/preferences.ts';
 import { holeWords } from '../ui/words.ts';
@@ -22,6 +23,12 @@ import { doubtsOf, type LookAt } from './lookAt.ts';
 import { MeasurePanel } from './MeasurePanel.tsx';
 import { Measurements } from './Measurements.tsx';
 import { areaShapes, hasThings, indexOf, isThing } from './planeShapes.ts';
+import { placing } from './placing/placingHand.ts';
+import { PlacingPanel } from './placing/PlacingPanel.tsx';
+import { placingDrawing } from './placing/placingView.ts';
+import { shownLayers } from './placing/shownLayers.ts';
+import { useLaidPictures } from './placing/useLaidPictures.ts';
+import { useSheetShown } from './placing/useSheetShown.ts';
 import { noStatus, surveyStatus } from './surveyStatus.ts';
 import { homeOf, surveyDrawing } from './surveyView.ts';
 import { ReadTheGround } from './ReadTheGround.tsx';
@@ -48,9 +55,12 @@ interface SurveyWorkspaceProps {
 
 /** Where ground is put on the sheet: tools, plate, and what is in hand. */
 export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element {
-  const { hand, document, holeId, units, largeType, narrow, readOnly, edit } = props;
+  const { hand, document: own, holeId, units, largeType, narrow, readOnly, edit } = props;
+  const placingNow = useStore(placing.store);
+  const document = useSheetShown(own, placingNow);
+  const pictures = useLaidPictures(document, placingNow);
   const { baseLayers, grid } = useStore(preferencesStore);
-  const [unreachable, setUnreachable] = useState(false);
+  const [unreachable, setUnreachable] = useState<readonly string[]>([]);
   const state = useStore(hand.store);
   const [controls, setControls] = useState<SurveyControls | null>(null);
   const [shownId, setShownId] = useState<string | null>(null);
@@ -72,6 +82,23 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     }));
     return undefined;
   }, [hand, controls, document, holeId, units, readOnly, edit]);
+  useEffect(() => {
+    if (controls === null) return;
+    placing.attach(() => ({
+      document: own,
+      units,
+      edit,
+      middle: () => controls.middle(),
+      widthM: () => controls.widthM(),
+    }));
+  }, [controls, own, units, edit]);
+  useEffect(
+    () => () => {
+      placing.letGo();
+      placing.attach(null);
+    },
+    [],
+  );
   // The hand is empty when an atlas is opened, and lets go of what it has when the workspace closes.
   useEffect(() => {
     if (hand.state.purpose.kind === 'new') hand.hold(null);
@@ -80,11 +107,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
 
   const planned = useStore(measureSpots);
   const choice = useStore(groundLook);
-  const days = recordsOf(document, 'conditions');
+  const days = recordsOf(own, 'conditions');
   const stimpFt = (days.find(({ inUse }) => inUse) ?? days[0])?.stimpFt ?? USUAL_STIMP_FT;
   const look = useMemo(() => ({ ...choice, stimpFt }), [choice, stimpFt]);
-  const { ground, trouble } = useGround(document, holeId, units, largeType, look);
-  const findings = useFindings(document);
+  const { ground: fitted, trouble } = useGround(own, holeId, units, largeType, look);
+  // It lies in the plane of the sheet, which is elsewhere while the sheet is being placed.
+  const ground = document === own ? fitted : null;
+  const findings = useFindings(own);
   const greens = useMemo(
     () =>
       areaShapes(document)
@@ -122,11 +151,12 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   };
 
   useEffect(() => {
-    if (state.focus.on === 'plate') controls?.focus();
-  }, [state.focus, controls]);
+    if (state.focus.on === 'plate' || placingNow.focus.on === 'plate') controls?.focus();
+  }, [state.focus, placingNow.focus, controls]);
   useEffect(() => {
-    if (state.cursor !== null) controls?.bringIn(state.cursor);
-  }, [state.cursor, controls]);
+    const cursor = placingNow.cursor ?? state.cursor;
+    if (cursor !== null) controls?.bringIn(cursor);
+  }, [state.cursor, placingNow.cursor, controls]);
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       const { target } = event;
@@ -141,11 +171,14 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         !(target instanceof Element) ||
         target === window.document.body ||
         target.closest('.survey-map') !== null;
-      if (event.key.toLowerCase() === 'n' && lookAt.length > 0) {
+      const pressed = { shift: event.shiftKey, onPlate };
+      if (placingNow.subject !== null) {
+        if (!placing.key(event.key, pressed)) return;
+      } else if (event.key.toLowerCase() === 'n' && lookAt.length > 0) {
         const at = lookAt.findIndex(({ id }) => id === shownId);
         const next = lookAt[(at + 1) % lookAt.length];
         if (next !== undefined) show(next);
-      } else if (!hand.key(event.key, { shift: event.shiftKey, onPlate })) return;
+      } else if (!hand.key(event.key, pressed)) return;
       event.preventDefault();
     };
     window.addEventListener('keydown', onKeyDown);
@@ -170,12 +203,23 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   );
   const { heldId } = state;
   const { placed } = header;
-  const layers = useMemo(() => (placed ? baseLayers.filter(({ on }) => on) : noLayers), [placed, baseLayers]);
+  const shifting = placingNow.subject?.kind === 'source' ? placingNow : null;
+  const layers = useMemo(
+    () => (placed ? shownLayers(baseLayers, shifting) : noLayers),
+    [placed, baseLayers, shifting],
+  );
   const held = heldId === null ? undefined : document.records.get(heldId);
   const chosenId = chosenPlace(document, heldId);
   const empty = useMemo(() => !hasThings(document), [document]);
   const bare = areaShapes(document).length === 0;
-  const starting = empty && state.tool === 'select' && state.purpose.kind === 'new' && !readOnly;
+  const starting =
+    empty &&
+    pictures.length === 0 &&
+    placingNow.subject === null &&
+    state.tool === 'select' &&
+    state.purpose.kind === 'new' &&
+    !readOnly;
+  const overPicture = layers.length > 0 || pictures.length > 0;
   const drawing = useMemo(
     () =>
       surveyDrawing(document, {
@@ -183,25 +227,30 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         heldId: chosenId,
         ground,
         units,
-        grid: grid || (bare && layers.length === 0),
-        overPicture: layers.length > 0,
+        grid: grid || (bare && !overPicture),
+        overPicture,
         measureHere,
       }),
-    [document, holeId, chosenId, ground, units, measureHere, grid, bare, layers],
+    [document, holeId, chosenId, ground, units, measureHere, grid, bare, overPicture],
   );
   const handShown = useMemo(
     () => handDrawing(state, document, units, ground?.heightAt ?? null, pointedOut, readOnly),
     [state, document, units, ground, pointedOut, readOnly],
   );
+  const placingShown = useMemo(() => placingDrawing(placingNow, units), [placingNow, units]);
   const home = useMemo(() => homeOf(document, holeId), [document, holeId]);
   useEffect(() => {
     surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document, layers, unreachable });
   }, [state.cursor, state.pointer, ground, document, layers, unreachable]);
   useEffect(() => () => surveyStatus.setState(noStatus), []);
 
-  const inHand = state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
+  const toTake = state.tool === 'several' && !isThing(held);
+  const inHand =
+    toTake || state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
   const panel =
-    state.tool === 'measure' ? (
+    placingNow.subject !== null ? (
+      <PlacingPanel hand={placing} state={placingNow} units={units} placed={placed} />
+    ) : state.tool === 'measure' ? (
       <MeasurePanel state={state} ground={ground} units={units} />
     ) : inHand || state.purpose.kind !== 'new' ? (
       <>
@@ -219,7 +268,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     ) : null;
 
   // Where the panel is a drawer, it comes out by itself as far as a value to be typed needs.
-  const brief = state.waiting !== null || (state.sketch !== null && (state.typed['side'] ?? '') !== '');
+  const brief =
+    placingNow.subject !== null ||
+    state.waiting !== null ||
+    (state.sketch !== null && (state.typed['side'] ?? '') !== '');
+  const picturesSeen = recordsOf(document, 'picture').filter(({ id }) =>
+    pictures.some((one) => one.id === id),
+  );
   const title = hole === undefined ? header.name : hole.name === '' ? holeWords(hole.label, '') : hole.name;
   const subtitle =
     hole === undefined
@@ -233,7 +288,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           <EmptyStart
             openSample={props.openSample}
             draw={() => hand.choose('green')}
-            overPicture={() => openDialog(placed ? 'layers' : 'place')}
+            overPicture={() => openDialog('layers')}
             openFile={props.openFile}
           />
         ) : (
@@ -253,13 +308,14 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         <SurveyMap
           frame={frame}
           drawing={drawing}
-          hand={handShown}
+          hand={placingNow.subject === null ? handShown : placingShown}
           baseLayers={layers}
+          pictures={pictures}
           home={home}
           homeKey={`${header.id} ${holeId ?? ''}`}
           title={title}
           subtitle={subtitle}
-          attribution={layers
+          attribution={[...layers, ...picturesSeen]
             .map(({ attribution }) => attribution)
             .filter((text) => text !== '')
             .join(', ')}
@@ -269,9 +325,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           slopeLegend={look.slopes && ground !== null}
           pointer={state.tool === 'select' ? 'hold' : 'draw'}
           label={`Plate of ${title}. ${toolOf(state.tool).name} in hand.`}
-          events={hand}
+          events={placingNow.subject === null ? hand : placing}
           onControls={setControls}
           onBaseTrouble={setUnreachable}
+          onBrokenPicture={(id) => {
+            const record = document.records.get(id);
+            if (record?.type === 'picture') pictureBroke(record.sha256);
+          }}
         >
           {starting && <EmptySheet />}
         </SurveyMap>

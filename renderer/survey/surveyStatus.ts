@@ -41,11 +41,12 @@ export function statusWords(
   units: UnitsPreference,
   grid: boolean,
 ): string {
+  const silent = layers.find(({ id }) => unreachable.includes(id));
   const base =
     layers.length === 0
       ? 'Base layer: blank canvas'
-      : unreachable
-        ? `${layers[0]?.name ?? ''} cannot be reached; drawing goes on`
+      : silent !== undefined
+        ? `${silent.name} cannot be reached; drawing goes on`
         : `Base layer: ${layers.map(({ name }) => name).join(', ')}`;
   const sheet = `${base}, grid ${grid ? 'on' : 'off'}`;
   if (pointer === null || document === null) return sheet;
