@@ -15,6 +15,8 @@ export interface Spot {
   readonly alt: boolean;
   /** Held down, one thing more is taken. */
   readonly shift?: boolean;
+  /** Held down, one thing more is taken. */
+  readonly shift?: boolean;
 }
 
 export interface SurveyStageEvents {
@@ -170,6 +172,7 @@ export class SurveyStage {
       at: projection(view).toPlane([event.clientX - box.left, event.clientY - box.top]),
       metresPerPx: 1 / view.unitsPerM,
       alt: event.altKey,
+      shift: event.shiftKey,
       shift: event.shiftKey,
     };
   }

@@ -185,6 +185,13 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
         {key('Esc')} lets go. Type a number for an exact side.
       </p>
     );
+  if (tool === 'several')
+    return (
+      <p className="hint">
+        Pull a frame round what you want, or click one thing after another. With keys: {key(',')} {key('.')}{' '}
+        walk the things, with {key('Shift')} they take the next along.
+      </p>
+    );
   if (toolOf(tool).group === 'point')
     return (
       <p className="hint">Click where it is, or walk there with the arrow keys and press {key('Enter')}.</p>

@@ -3,7 +3,9 @@ import { putRecords } from '../../shared/atlas/edits.ts';
 import { lineWords } from '../../shared/atlas/shaping.ts';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import { Field } from './Field.tsx';
+import { thingsOf } from './group.ts';
 import { HeldArea } from './HeldArea.tsx';
+import { HeldGroup } from './HeldGroup.tsx';
 import { HeldLine } from './HeldLine.tsx';
 import type { HeldProps } from './heldProps.ts';
 import { HeldHeight, HeldSlope } from './HeldReading.tsx';
@@ -13,7 +15,11 @@ import { thingWords } from './words.ts';
 
 /** The thing held: what is known of it, and what can be done with it. */
 export function HeldPanel(props: HeldProps): React.JSX.Element {
-  const { thing, readOnly, hand, state } = props;
+  const { thing, readOnly, hand, state, document, units } = props;
+  if (state.others.length > 0) {
+    const things = thingsOf(document, [thing.id, ...state.others]);
+    return <HeldGroup {...{ hand, state, things, document, units, readOnly }} />;
+  }
   return (
     <section className="held" aria-label="In hand">
       <h2>{titleOf(thing)}</h2>
@@ -67,13 +73,16 @@ export function HeldPanel(props: HeldProps): React.JSX.Element {
               Copy
             </button>
             {(thing.type === 'area' || thing.type === 'line') && <TurnField hand={hand} />}
+            <button type="button" className="link-button" onClick={() => hand.holdAllLike()}>
+              Hold all like it
+            </button>
             <button type="button" className="link-button" onClick={() => hand.takeOut()}>
               <Trash2 size={15} strokeWidth={1.9} aria-hidden /> Take out
             </button>
           </div>
           <p className="hint">
-            Drag it, or press the arrow keys. <kbd>[</kbd> <kbd>]</kbd> walk its corners, <kbd>Delete</kbd>{' '}
-            takes out.
+            Drag it, or press the arrow keys. <kbd>[</kbd> <kbd>]</kbd> walk its corners, <kbd>,</kbd>{' '}
+            <kbd>.</kbd> the things on the sheet; with <kbd>Shift</kbd>, a click or a frame pulled takes more.
           </p>
         </>
       )}

@@ -2,16 +2,17 @@ import { frameOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Cornered } from '../../shared/atlas/shaping.ts';
 import { bearingDeg } from '../../shared/geometry/bearing.ts';
+import { boxAbout } from '../../shared/geometry/box.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { centroid, distanceM } from '../../shared/geometry/ring.ts';
 import { type SnapLine, snapped } from '../../shared/geometry/snap.ts';
+import { TURNER_PX } from '../map/groupMark.ts';
+import { groupBox, groupCentre } from './group.ts';
 import type { Drag, Spot } from './handState.ts';
-import { areaShapes, lineShapes, meets, planeShape, type Thing, thingAt, widened } from './planeShapes.ts';
+import { indexOf, planeShape, type Thing, thingAt } from './planeShapes.ts';
 
 /** How near a pointer has to come, pixels. */
 export const REACH_PX = { close: 11, corner: 9, thing: 10, snap: 8, drag: 5, stroke: 3 } as const;
-/** Where the turning handle stands over a held thing, pixels above its top. */
-const TURN_HANDLE_PX = 26;
 /** Sides shorter than this on the screen have no handle in their middle, pixels. */
 const SIDE_PX = 30;
 
@@ -74,30 +75,43 @@ export function gripAt(document: AtlasDocument, held: Thing, spot: Spot): Drag |
     }
     const turner = planePoint(
       (shape.box.westM + shape.box.eastM) / 2,
-      shape.box.northM + TURN_HANDLE_PX * spot.metresPerPx,
+      shape.box.northM + TURNER_PX * spot.metresPerPx,
     );
     if (isNear(turner, spot, REACH_PX.close)) {
       const centre = middleOf(document, held);
-      return { kind: 'turn', id, centre, fromDeg: bearingDeg(centre, turner), turnDeg: 0 };
+      return { kind: 'turn', ids: [id], centre, fromDeg: bearingDeg(centre, turner), turnDeg: 0 };
     }
   }
   return thingAt(document, spot.at, REACH_PX.thing * spot.metresPerPx)?.id === id
-    ? { kind: 'move', id, from: spot.at, to: spot.at }
+    ? { kind: 'move', ids: [id], from: spot.at, to: spot.at }
     : null;
+}
+
+/** The handle of several held things under the pointer: the turning one over them all, or the body of any. */
+export function groupGripAt(document: AtlasDocument, things: readonly Thing[], spot: Spot): Drag | null {
+  const ids = things.map(({ id }) => id);
+  const box = groupBox(document, things);
+  if (box === null) return null;
+  const turner = planePoint((box.westM + box.eastM) / 2, box.northM + TURNER_PX * spot.metresPerPx);
+  if (isNear(turner, spot, REACH_PX.close)) {
+    const centre = groupCentre(document, things);
+    return { kind: 'turn', ids, centre, fromDeg: bearingDeg(centre, turner), turnDeg: 0 };
+  }
+  const thing = thingAt(document, spot.at, REACH_PX.thing * spot.metresPerPx);
+  return thing !== null && ids.includes(thing.id) ? { kind: 'move', ids, from: spot.at, to: spot.at } : null;
 }
 
 /** The place under the pointer, drawn to a corner or edge near it unless Alt is held down. */
 export function snappedPlace(document: AtlasDocument, spot: Spot, without: string | null): PlanePoint {
   if (spot.alt) return spot.at;
-  const { eastM, northM } = spot.at;
   const reachM = REACH_PX.snap * spot.metresPerPx;
-  const here = widened({ westM: eastM, eastM, southM: northM, northM }, reachM);
+  const here = boxAbout(spot.at, reachM);
+  const index = indexOf(document);
   const lines: SnapLine[] = [];
-  for (const { record, box, polygon } of areaShapes(document))
-    if (record.id !== without && meets(box, here))
-      for (const ring of polygon) lines.push({ points: ring, closed: true });
-  for (const { record, box, points } of lineShapes(document))
-    if (record.id !== without && meets(box, here)) lines.push({ points, closed: false });
+  for (const { record, polygon } of index.areasIn(here))
+    if (record.id !== without) for (const ring of polygon) lines.push({ points: ring, closed: true });
+  for (const { record, points } of index.linesIn(here))
+    if (record.id !== without) lines.push({ points, closed: false });
   return snapped(spot.at, lines, reachM)?.at ?? spot.at;
 }
 
@@ -105,6 +119,7 @@ export function snappedPlace(document: AtlasDocument, spot: Spot, without: strin
 export function pulled(document: AtlasDocument, grip: Drag, spot: Spot): Drag {
   switch (grip.kind) {
     case 'move':
+    case 'frame':
       return { ...grip, to: spot.at };
     case 'corner':
       return { ...grip, to: snappedPlace(document, spot, grip.id) };

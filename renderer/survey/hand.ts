@@ -1,8 +1,17 @@
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { distanceM } from '../../shared/geometry/ring.ts';
-import { cornerAt, gripAt, isCornered, isNear, pulled, REACH_PX, snappedPlace } from './grips.ts';
+import {
+  cornerAt,
+  gripAt,
+  groupGripAt,
+  isCornered,
+  isNear,
+  pulled,
+  REACH_PX,
+  snappedPlace,
+} from './grips.ts';
 import type { Drag, HandContext, Purpose, Spot } from './handState.ts';
-import { HandWork } from './handWork.ts';
+import { HandGroup } from './handGroup.ts';
 import { keyStepM, keySteps, steppedDrag } from './keySteps.ts';
 import { nextCorner, nextThing } from './keyWalks.ts';
 import { thingAt } from './planeShapes.ts';
@@ -19,7 +28,7 @@ const USUAL_CROWN_M = 2.75;
  * The person's hand on the plate: tools, the outline being drawn, the thing held and the drag under way. It turns pointer
  * and keys into edits, one for each gesture; a gesture given up leaves nothing behind. It knows no DOM.
  */
-export class Hand extends HandWork {
+export class Hand extends HandGroup {
   #pressed: { readonly spot: Spot; readonly handle: Drag | null; moved: boolean } | null = null;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
@@ -41,7 +50,7 @@ export class Hand extends HandWork {
       trouble: null,
       corner: null,
     });
-    if (tool !== 'select') this.set({ heldId: null });
+    if (tool !== 'select' && tool !== 'several') this.set({ heldId: null });
     this.focusPlate();
   }
 
@@ -79,8 +88,7 @@ export class Hand extends HandWork {
       this.#pressed = { spot, handle: null, moved: false };
       return false;
     }
-    const held = this.state.tool === 'select' ? this.held(context) : null;
-    const handle = held === null ? null : gripAt(context.document, held, spot);
+    const handle = this.#gripAt(context, spot);
     this.#pressed = { spot, handle, moved: false };
     return this.state.tool !== 'select' || handle !== null;
   }
@@ -119,7 +127,11 @@ export class Hand extends HandWork {
       this.#tap(spot);
       return;
     }
-    if (drag !== null) this.finishDrag(drag);
+    if (drag?.kind === 'frame') {
+      const context = this.context?.();
+      this.set({ drag: null });
+      if (context !== undefined) this.holdFramed(context, drag);
+    } else if (drag !== null) this.finishDrag(drag);
     else if (sketch !== null && sketch.stroke !== null) {
       const toleranceM = Math.max(STROKE_TOLERANCE_M, 1.5 * spot.metresPerPx);
       const closes = this.closed() && isNear(sketch.corners[0] ?? sketch.stroke[0], spot, 2 * REACH_PX.close);
@@ -188,6 +200,7 @@ export class Hand extends HandWork {
       return true;
     }
     if (key === '[' || key === ']') return this.#walkCorners(context, key === ']' ? 1 : -1);
+    if (key === '<' || key === '>') return this.#walkThings(context, key === '>' ? 1 : -1, true);
     if (key === ',' || key === '.') return this.#walkThings(context, key === '.' ? 1 : -1);
     if (sketch !== null && sketch.corners.length > 0 && /^[0-9.]$/.test(key)) {
       this.type('side', key);
@@ -202,12 +215,33 @@ export class Hand extends HandWork {
 
   // Inside
 
+  /** What a press takes: a frame to be pulled, or a handle of what is held. */
+  #gripAt(context: HandContext, spot: Spot): Drag | null {
+    const { tool } = this.state;
+    const held = this.allHeld(context);
+    const [first] = held;
+    if (tool === 'several' || (tool === 'select' && spot.shift === true)) {
+      // Without a keyboard, what is held can still be moved.
+      const grip = tool === 'several' ? groupGripAt(context.document, held, spot) : null;
+      return grip?.kind === 'move' ? grip : { kind: 'frame', from: spot.at, to: spot.at };
+    }
+    if (tool !== 'select') return null;
+    if (first === undefined) return null;
+    return held.length > 1
+      ? groupGripAt(context.document, held, spot)
+      : gripAt(context.document, first, spot);
+  }
+
   #tap(spot: Spot): void {
     const context = this.context?.();
     if (context === undefined) return;
     const { tool, sketch } = this.state;
-    if (tool === 'select' || context.readOnly) {
+    if (tool === 'select' || tool === 'several' || context.readOnly) {
       const thing = thingAt(context.document, spot.at, REACH_PX.thing * spot.metresPerPx);
+      if (tool === 'several' || spot.shift === true) {
+        if (thing !== null) this.alsoHold(thing.id);
+        return;
+      }
       const held = this.held(context);
       const pressedCorner = held === null ? null : cornerAt(context.document, held, spot);
       if (pressedCorner !== null) this.set({ corner: pressedCorner });
@@ -245,7 +279,8 @@ export class Hand extends HandWork {
     } else if (sketch !== null) {
       this.set({ sketch: null, typed: {} });
       this.focusPlate();
-    } else if (tool !== 'select' || purpose.kind !== 'new') this.hold(heldId);
+    } else if (tool === 'several') this.set({ tool: 'select' });
+    else if (tool !== 'select' || purpose.kind !== 'new') this.hold(heldId);
     else if (corner !== null) this.set({ corner: null });
     else if (heldId !== null) this.hold(null);
     else return false;
@@ -260,7 +295,8 @@ export class Hand extends HandWork {
     const held = tool === 'select' ? this.held(context) : null;
     if (held !== null && heldId !== null) {
       if (context.readOnly) return true;
-      this.set({ drag: steppedDrag(context.document, held, drag, this.state.corner, moved) });
+      const { corner } = this.state;
+      this.set({ drag: steppedDrag(context.document, this.allHeld(context), drag, corner, moved) });
       clearTimeout(this.#rest);
       this.#rest = setTimeout(() => this.#settleKeys(), KEYS_REST_MS);
       return true;
@@ -300,10 +336,11 @@ export class Hand extends HandWork {
       }
       return true;
     }
-    if (tool === 'select') {
+    if (tool === 'select' || tool === 'several') {
       if (cursor === null) return false;
       const thing = thingAt(context.document, cursor, 0.5);
-      this.hold(thing?.id ?? null);
+      if (tool === 'select') this.hold(thing?.id ?? null);
+      else if (thing !== null) this.alsoHold(thing.id);
       return true;
     }
     this.putPoint(context, cursor ?? this.state.pointer ?? context.middle());
@@ -319,10 +356,14 @@ export class Hand extends HandWork {
     return true;
   }
 
-  #walkThings(context: HandContext, by: 1 | -1): boolean {
-    const next = nextThing(context.document, this.state.heldId, by);
+  /** To the next thing, letting go of the one before or, with Shift, taking it along. */
+  #walkThings(context: HandContext, by: 1 | -1, along = false): boolean {
+    const { heldId, others } = this.state;
+    const last = along ? (others.at(-1) ?? heldId) : heldId;
+    const next = nextThing(context.document, last, by);
     if (next === null) return false;
-    this.hold(next.id);
+    if (!along || heldId === null) this.hold(next.id);
+    else if (next.id !== heldId && !others.includes(next.id)) this.alsoHold(next.id);
     return true;
   }
 }

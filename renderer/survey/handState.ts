@@ -6,13 +6,7 @@ import type { TroubleWords } from '../ui/Trouble.tsx';
 import type { Sketch } from './sketch.ts';
 import type { ToolId } from './tools.ts';
 
-/** A place on the plate under a pointer. */
-export interface Spot {
-  readonly at: PlanePoint;
-  readonly metresPerPx: number;
-  /** Held down, nothing snaps. */
-  readonly alt: boolean;
-}
+export type { Spot } from '../map/surveyStage.ts';
 
 /** What a drawn outline is for. */
 export type Purpose =
@@ -21,7 +15,12 @@ export type Purpose =
   | { readonly kind: 'lineOfPlay'; readonly holeId: string };
 
 export type Drag =
-  | { readonly kind: 'move'; readonly id: string; readonly from: PlanePoint; readonly to: PlanePoint }
+  | {
+      readonly kind: 'move';
+      readonly ids: readonly string[];
+      readonly from: PlanePoint;
+      readonly to: PlanePoint;
+    }
   | {
       readonly kind: 'corner';
       readonly id: string;
@@ -33,11 +32,13 @@ export type Drag =
     }
   | {
       readonly kind: 'turn';
-      readonly id: string;
+      readonly ids: readonly string[];
       readonly centre: PlanePoint;
       readonly fromDeg: number;
       readonly turnDeg: number;
     }
+  /** A frame round what is to be held. */
+  | { readonly kind: 'frame'; readonly from: PlanePoint; readonly to: PlanePoint }
   | { readonly kind: 'crown'; readonly centre: PlanePoint; readonly radiusM: number };
 
 /** A point set down that waits for its value to be typed. */
@@ -50,6 +51,8 @@ export interface HandState {
   readonly tool: ToolId;
   readonly purpose: Purpose;
   readonly heldId: string | null;
+  /** What is held together with it. */
+  readonly others: readonly string[];
   readonly corner: { readonly ring: number; readonly index: number } | null;
   readonly sketch: Sketch | null;
   readonly waiting: WaitingPoint | null;
@@ -80,6 +83,7 @@ export const emptyHandState: HandState = {
   tool: 'select',
   purpose: { kind: 'new' },
   heldId: null,
+  others: [],
   corner: null,
   sketch: null,
   waiting: null,

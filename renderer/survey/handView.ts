@@ -6,6 +6,7 @@ import { circle, turnedAbout } from '../../shared/geometry/turn.ts';
 import { bearing, rise, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { emptyHand, type HandDrawing } from '../map/handDrawing.ts';
+import { groupBox, thingsOf } from './group.ts';
 import type { Drag, HandState } from './handState.ts';
 import { isThing, planeShape } from './planeShapes.ts';
 import { sketchFacts } from './sketch.ts';
@@ -49,6 +50,8 @@ export function handDrawing(
       label: { at: lowest(polygon[0] ?? []), lines: [`${sideWords(2 * drag.radiusM, units)} across`] },
     };
   }
+  if (drag?.kind === 'frame' || state.others.length > 0)
+    return { ...base, ...drawn, ...groupShown(state, document, units, readOnly) };
   if (!isThing(record)) return { ...base, ...drawn, point: waits };
   const shape = planeShape(document, record);
   const point = shape.points[0];
@@ -71,6 +74,33 @@ export function handDrawing(
     held,
     point: waits ?? (isPoint && moved !== undefined ? { at: moved, waits: false } : null),
     label: drag === null ? drawn.label : dragLabel(drag, shown, record.type === 'area', units),
+  };
+}
+
+/** Several things held, as the drag under way leaves them, and the frame being pulled. */
+function groupShown(
+  { heldId, others, drag, tool }: HandState,
+  document: AtlasDocument,
+  units: UnitsPreference,
+  readOnly: boolean,
+): Pick<HandDrawing, 'group' | 'label'> {
+  const things = heldId === null ? [] : thingsOf(document, [heldId, ...others]);
+  const shapes = things.map((thing) => ({ type: thing.type, ...planeShape(document, thing) }));
+  const at = (points: readonly PlanePoint[]): readonly PlanePoint[] =>
+    drag === null ? points : (dragged([points], drag)[0] ?? points);
+  const box = drag === null && tool === 'select' && !readOnly ? groupBox(document, things) : null;
+  const all = shapes.flatMap(({ polygon, points }) => [...polygon.flat(), ...points]);
+  return {
+    group: {
+      areas: shapes.filter(({ type }) => type === 'area').map(({ polygon }) => polygon.map(at)),
+      lines: shapes.filter(({ type }) => type === 'line').map(({ points }) => at(points)),
+      points: shapes
+        .filter(({ type }) => type !== 'area' && type !== 'line')
+        .flatMap(({ points }) => at(points)),
+      frame: drag?.kind === 'frame' ? [drag.from, drag.to] : null,
+      turner: box === null ? null : planePoint((box.westM + box.eastM) / 2, box.northM),
+    },
+    label: drag === null || all.length === 0 ? null : dragLabel(drag, [at(all)], false, units),
   };
 }
 
@@ -127,6 +157,7 @@ function dragged(polygon: PlanePolygon, drag: Drag): PlanePolygon {
             : ring.map((at, i) => (i === drag.index ? drag.to : at)),
       );
     case 'crown':
+    case 'frame':
       return polygon;
   }
 }
@@ -167,6 +198,7 @@ function dragLabel(
       };
     }
     case 'crown':
+    case 'frame':
       return null;
   }
 }

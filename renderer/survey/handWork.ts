@@ -1,18 +1,17 @@
 import { createStore } from 'zustand/vanilla';
-import { type Edit, removeRecords } from '../../shared/atlas/edits.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { type Cornered, insertCorner, removeCorner, turnRecords } from '../../shared/atlas/shaping.ts';
+import { type Cornered, insertCorner, removeCorner } from '../../shared/atlas/shaping.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { parseDegrees, parseLength } from '../../shared/units/parse.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { dragEdit } from './dragEdit.ts';
-import { cornersOf, middleOf } from './grips.ts';
+import { cornersOf } from './grips.ts';
 import { type Drag, emptyHandState, type HandContext, type HandState } from './handState.ts';
-import { copyThing, type Drawn, finishedSketch, placedPoint } from './making.ts';
+import { type Drawn, finishedSketch, placedPoint } from './making.ts';
 import { isThing, type Thing } from './planeShapes.ts';
 import { addCorner, addSide, emptySketch } from './sketch.ts';
 import { toolOf } from './tools.ts';
-import { thingWords } from './words.ts';
 
 /** What the hand holds and what it makes of it: each edit of the document, whether a gesture or a button asked for it. */
 export class HandWork {
@@ -75,14 +74,6 @@ export class HandWork {
     this.focusPlate();
   }
 
-  takeOut(): void {
-    const context = this.context?.();
-    const held = this.held(context);
-    if (context === undefined || held === null) return;
-    context.edit(removeRecords(`took out ${thingWords(held)}`, [held.id]));
-    this.set({ heldId: null, corner: null });
-  }
-
   takeCornerOut(): void {
     this.withCorner((document, record, ring, index) => removeCorner(document, record, ring, index));
     this.set({ corner: null });
@@ -100,22 +91,6 @@ export class HandWork {
     });
     const { corner } = this.state;
     if (corner !== null) this.set({ corner: { ...corner, index: corner.index + 1 } });
-  }
-
-  copy(): void {
-    const context = this.context?.();
-    const held = this.held(context);
-    if (context === undefined || held === null) return;
-    this.make('', () => copyThing(context, held));
-  }
-
-  turnBy(turnDeg: number): void {
-    const context = this.context?.();
-    const held = this.held(context);
-    if (context === undefined || held === null) return;
-    context.edit(
-      turnRecords(`turned ${thingWords(held)}`, [held.id], middleOf(context.document, held), turnDeg),
-    );
   }
 
   // What the gestures share
@@ -212,6 +187,7 @@ export class HandWork {
       this.crown(drag.centre, drag.radiusM);
       return;
     }
+    if (drag.kind === 'frame') return;
     const edit = dragEdit(context.document, drag);
     if (edit !== null) context.edit(edit);
     if (drag.kind === 'corner') this.set({ corner: { ring: drag.ring, index: drag.index } });
@@ -253,6 +229,7 @@ export class HandWork {
   }
 
   protected set(change: Partial<HandState>): void {
-    this.store.setState(change);
+    // Whoever takes hold of one thing, or of none, lets go of those held with the one before.
+    this.store.setState('heldId' in change ? { others: [], ...change } : change);
   }
 }

@@ -2,6 +2,7 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { METRES_PER_FOOT, METRES_PER_YARD } from '../../shared/units/conversions.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { groupCentre } from './group.ts';
 import { cornersOf, isCornered, middleOf } from './grips.ts';
 import type { Drag, HandState } from './handState.ts';
 import type { Thing } from './planeShapes.ts';
@@ -20,19 +21,21 @@ export function keyStepM(system: UnitsPreference['system'], far: boolean): numbe
   return far ? 1 : 0.25;
 }
 
-/** The drag after one more press: of the chosen corner if there is one, else of the whole thing. */
+/** The drag after one more press: of the chosen corner if there is one, else of all that is held. */
 export function steppedDrag(
   document: AtlasDocument,
-  held: Thing,
+  things: readonly Thing[],
   drag: Drag | null,
   corner: HandState['corner'],
   moved: (at: PlanePoint) => PlanePoint,
 ): Drag | null {
   if (drag?.kind === 'corner' || drag?.kind === 'move') return { ...drag, to: moved(drag.to) };
-  if (corner !== null && isCornered(held)) {
+  const [held] = things;
+  if (held === undefined) return null;
+  if (corner !== null && things.length === 1 && isCornered(held)) {
     const at = cornersOf(document, held, corner.ring)[corner.index];
     return at === undefined ? null : { kind: 'corner', id: held.id, ...corner, isNew: false, to: moved(at) };
   }
-  const from = middleOf(document, held);
-  return { kind: 'move', id: held.id, from, to: moved(from) };
+  const from = things.length === 1 ? middleOf(document, held) : groupCentre(document, things);
+  return { kind: 'move', ids: things.map(({ id }) => id), from, to: moved(from) };
 }

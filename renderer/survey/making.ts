@@ -16,10 +16,11 @@ import { parseDegrees, parseLength, parseSlopePct } from '../../shared/units/par
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { nextLetter, nextNumber } from '../store/labels.ts';
+import { groupBox, groupWords } from './group.ts';
 import type { HandContext, Purpose, WaitingPoint } from './handState.ts';
-import { isThing, planeShape, type Thing } from './planeShapes.ts';
+import { isThing, type Thing } from './planeShapes.ts';
 import { type ToolId, toolOf } from './tools.ts';
-import { heightUnit, thingWords } from './words.ts';
+import { heightUnit } from './words.ts';
 
 /** An edit for what was drawn, and which thing the hand holds after it. */
 export interface Drawn {
@@ -210,25 +211,32 @@ export function placedPoint(context: HandContext, { kind, at, typed }: PointDone
   return { edit: withHole(`pinned ball ${label}`, ball), heldId: id };
 }
 
-/** A copy beside the thing itself: its own width and a little to the east. */
-export function copyThing({ document, newId }: HandContext, thing: Thing): Drawn {
-  const { box } = planeShape(document, thing);
+/** Copies beside the things themselves: their common width and a little to the east, flags and balls under the next labels. */
+export function copyThings(
+  { document, newId }: HandContext,
+  things: readonly Thing[],
+): { readonly edit: Edit; readonly ids: readonly string[] } {
+  const box = groupBox(document, things);
   const frame = frameOf(document);
-  const asideM = box.eastM - box.westM + 1;
-  const moved = mapPositions(thing, (at) => {
-    const { eastM, northM } = frame.toPlane(at);
-    return frame.toLonLat(planePoint(eastM + asideM, northM));
-  });
-  if (!isThing(moved)) throw new RangeError('a copy of a thing is a thing');
-  const id = newId();
-  const others = [...document.records.values()].filter((record) => record.type === thing.type);
-  const relabelled =
-    moved.type === 'holeLocation'
-      ? { ...moved, id, label: nextLetter(sameHole(others, moved.holeId)) }
-      : moved.type === 'ballPosition'
-        ? { ...moved, id, label: nextNumber(sameHole(others, moved.holeId)) }
-        : { ...moved, id };
-  return { edit: putRecords(`copied ${thingWords(thing)}`, [relabelled]), heldId: id };
+  const asideM = box === null ? 1 : box.eastM - box.westM + 1;
+  const copies: Thing[] = [];
+  for (const thing of things) {
+    const moved = mapPositions(thing, (at) => {
+      const { eastM, northM } = frame.toPlane(at);
+      return frame.toLonLat(planePoint(eastM + asideM, northM));
+    });
+    if (!isThing(moved)) throw new RangeError('a copy of a thing is a thing');
+    const id = newId();
+    const others = [...document.records.values(), ...copies].filter(({ type }) => type === thing.type);
+    copies.push(
+      moved.type === 'holeLocation'
+        ? { ...moved, id, label: nextLetter(sameHole(others, moved.holeId)) }
+        : moved.type === 'ballPosition'
+          ? { ...moved, id, label: nextNumber(sameHole(others, moved.holeId)) }
+          : { ...moved, id },
+    );
+  }
+  return { edit: putRecords(`copied ${groupWords(things)}`, copies), ids: copies.map(({ id }) => id) };
 }
 
 const sameHole = (records: readonly AtlasRecord[], holeId: string): readonly { readonly label: string }[] =>

@@ -91,6 +91,22 @@ function picture(id: ToolId): SvgNode {
         'stroke-width': 1.5,
         'stroke-linejoin': 'round',
       });
+    case 'several':
+      return group(
+        id,
+        element('rect', {
+          x: 5,
+          y: 3,
+          width: 28,
+          height: 16,
+          fill: 'none',
+          stroke: ink,
+          'stroke-width': 1.4,
+          'stroke-dasharray': '4 3',
+        }),
+        element('circle', { cx: 14, cy: 11, r: 3, fill: ink }),
+        element('circle', { cx: 25, cy: 9, r: 3, fill: ink }),
+      );
     case 'measure':
       return group(
         id,

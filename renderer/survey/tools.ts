@@ -12,7 +12,7 @@ export type Tool =
       readonly key: string;
     }
   | {
-      readonly id: 'select' | 'measure';
+      readonly id: 'select' | 'several' | 'measure';
       readonly group: 'hand';
       readonly name: string;
       readonly key: string;
@@ -43,6 +43,7 @@ export const tools: readonly Tool[] = [
   { id: 'ballPosition', group: 'point', name: 'Ball position', key: '4' },
   { id: 'landmark', group: 'point', name: 'Landmark', key: '5' },
   { id: 'select', group: 'hand', name: 'Take hold', key: 's' },
+  { id: 'several', group: 'hand', name: 'Take several', key: 'S' },
   { id: 'measure', group: 'hand', name: 'Measure', key: 'm' },
 ];
 

@@ -254,3 +254,60 @@ it('tells the side, the way round and the area as they would be with the next co
   );
   expect(sketchFacts({ corners: [], next: null, stroke: null, runs: [] }, true)).toBeNull();
 });
+
+it('holds several things, moves, copies and takes them out together, each as one step', () => {
+  const bench = new Bench();
+  const square = (east: number): void => {
+    bench.keys('b');
+    for (const [e, n] of [
+      [0, 0],
+      [2, 0],
+      [2, 2],
+      [0, 2],
+    ] as const)
+      bench.click(east + e, n);
+    bench.keys('Enter', 's');
+  };
+  for (const east of [0, 10, 20]) square(east);
+  bench.keys('5');
+  bench.click(31, 1);
+  bench.keys('s', 'Escape');
+  const before = bench.document;
+  bench.steps.length = 0;
+  const shifted = (east: number, north: number): Spot => ({ ...bench.spot(east, north), shift: true });
+  // A frame round two of them, a click with Shift on the third, and one more to let go of the first again.
+  bench.hand.press(shifted(-1, -1));
+  bench.hand.dragTo(shifted(13, 3));
+  bench.hand.release(shifted(13, 3));
+  expect([bench.hand.state.heldId, ...bench.hand.state.others]).toHaveLength(2);
+  for (const east of [21, 31, 1]) {
+    bench.hand.press(shifted(east, 1));
+    bench.hand.release(shifted(east, 1));
+  }
+  expect(bench.steps).toEqual([]);
+  bench.drag([11, 1], [11, 4]);
+  expect(bench.steps).toEqual(['moved 3 things']);
+  const east = (document: AtlasDocument): readonly string[] =>
+    recordsOf(document, 'area').map(({ rings }) => {
+      const { eastM, northM } = frameOf(document).toPlane(rings[0]?.[0] ?? frameOf(document).anchor);
+      return `${eastM.toFixed(1)} ${northM.toFixed(1)}`;
+    });
+  expect(east(bench.document)).toEqual(['0.0 0.0', '10.0 3.0', '20.0 3.0']);
+  bench.keys('ArrowUp', 'ArrowUp', 'Enter');
+  expect(bench.steps.at(-1)).toBe('moved 3 things');
+  bench.hand.copy();
+  expect(recordsOf(bench.document, 'area')).toHaveLength(5);
+  expect(recordsOf(bench.document, 'landmark')).toHaveLength(2);
+  bench.keys('Delete');
+  expect(bench.steps.slice(1)).toEqual(['moved 3 things', 'copied 3 things', 'took out 3 things']);
+  expect(recordsOf(bench.document, 'area')).toHaveLength(3);
+  // All of a kind, then another kind for all of them.
+  bench.click(1, 1);
+  bench.hand.holdAllLike();
+  bench.hand.changeKinds('bare');
+  expect(bench.steps.at(-1)).toBe('made 3 bunkers bare ground');
+  expect(new Set(bench.areas().map(({ kind }) => kind))).toEqual(new Set(['bare']));
+  bench.keys('Escape');
+  expect(bench.hand.state.heldId).toBeNull();
+  expect(before.records.size).toBe(bench.document.records.size);
+});
