@@ -6,7 +6,6 @@ import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { type Box, type PlateView, projection, type XY } from '../../shared/plate/view.ts';
 import { type GroupDrawing, groupMark, turnerMark } from './groupMark.ts';
-import { type GroupDrawing, groupMark, turnerMark } from './groupMark.ts';
 import { pairMarks, type PointPair } from './pairMarks.ts';
 
 /** What the hand shows over the plate, in blue. */
@@ -28,8 +27,6 @@ export interface HandDrawing {
     /** Without a wash, so that what is below can be judged. */
     readonly bare?: boolean;
   } | null;
-  /** Several things held, instead of `held` and `point`. */
-  readonly group: GroupDrawing | null;
   /** Several things held, instead of `held` and `point`. */
   readonly group: GroupDrawing | null;
   /** A held point, or one that waits for its value and is marked by a cross. */
@@ -64,7 +61,6 @@ export function drawHand(whole: PlateView, visible: Box, style: PlateStyle, hand
   return group(
     'hand',
     hand.held === null ? null : heldThing(toDrawing, style, hand.held),
-    hand.group === null ? null : groupMark(toDrawing, style, hand.group),
     hand.group === null ? null : groupMark(toDrawing, style, hand.group),
     hand.sketch === null ? null : sketched(toDrawing, style, hand.sketch),
     hand.point === null ? null : heldPoint(toDrawing(hand.point.at), hand.point.waits, style),

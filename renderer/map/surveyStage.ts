@@ -15,8 +15,6 @@ export interface Spot {
   readonly alt: boolean;
   /** Held down, one thing more is taken. */
   readonly shift?: boolean;
-  /** Held down, one thing more is taken. */
-  readonly shift?: boolean;
 }
 
 export interface SurveyStageEvents {
@@ -172,7 +170,6 @@ export class SurveyStage {
       at: projection(view).toPlane([event.clientX - box.left, event.clientY - box.top]),
       metresPerPx: 1 / view.unitsPerM,
       alt: event.altKey,
-      shift: event.shiftKey,
       shift: event.shiftKey,
     };
   }
