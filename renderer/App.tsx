@@ -8,6 +8,7 @@ import { host } from './bridge/host.ts';
 import type { ShelfRow } from './library/database.ts';
 import type { BookPlanning } from './store/bookPlanning.ts';
 import type { Desk } from './store/desk.ts';
+import { openDialog } from './store/dialogs.ts';
 import { dismissNotice, noticeStore } from './store/notices.ts';
 import { redoAnnotation, undoAnnotation } from '../shared/atlas/history.ts';
 import { atlasStore, documentOfAtlas } from './store/openAtlas.ts';
@@ -16,6 +17,8 @@ import type { Planning } from './store/planning.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { sessionStore, type Workspace, workspaces } from './store/session.ts';
 import { PositionsWorkspace } from './positions/PositionsWorkspace.tsx';
+import { takeFiles } from './bringin/takeFiles.ts';
+import { useDrop } from './bringin/useDrop.ts';
 import { Dialogs } from './Dialogs.tsx';
 import { Hand } from './survey/hand.ts';
 import { SurveyWorkspace } from './survey/SurveyWorkspace.tsx';
@@ -89,7 +92,9 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const paceM = player?.paceM ?? 0.9144;
   const units = useUnits(preferences.units, paceM);
   const [hand] = useState(() => new Hand());
+  const dropping = useDrop(useCallback((files: readonly File[]) => void takeFiles(desk, files), [desk]));
   const editNow = useCallback((edit: Edit) => desk.edit(edit), [desk]);
+  const playersElsewhere = useCallback(() => desk.playersElsewhere(), [desk]);
 
   return (
     <div className="window">
@@ -142,7 +147,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
               readOnly={open.readOnly !== null}
               edit={editNow}
               openSample={() => void desk.openSample()}
-              openFile={() => void desk.openFile()}
+              openFile={() => openDialog('bringIn')}
             />
           )}
           {document !== null && hole !== undefined && open !== null && session.workspace === 'positions' && (
@@ -159,7 +164,9 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
           )}
           {document !== null && open !== null && session.workspace === 'player' && (
             <PlayerWorkspace
+              key={open.id}
               document={document}
+              elsewhere={playersElsewhere}
               units={units}
               readOnly={open.readOnly !== null}
               edit={editNow}
@@ -205,8 +212,10 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
             ? null
             : { id: open.id, document, holeId: hole?.id ?? null, readOnly: open.readOnly !== null }
         }
+        units={units}
         edit={editNow}
       />
+      {dropping && <div className="dropping">Let go to bring it in</div>}
       <Status cancel={() => planning.cancel()} units={units} />
     </div>
   );

@@ -1,6 +1,12 @@
 import { useStore } from 'zustand';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../shared/atlas/records.ts';
+import { BringInDialog } from './bringin/BringInDialog.tsx';
+import { LevelBookDialog } from './bringin/LevelBookDialog.tsx';
+import { PlaneByEyeDialog } from './bringin/PlaneByEyeDialog.tsx';
+import { SendOutDialog } from './bringin/SendOutDialog.tsx';
+import { takeFiles } from './bringin/takeFiles.ts';
+import type { UnitsPreference } from '../shared/units/preference.ts';
 import { creditLayer } from './survey/creditLayer.ts';
 import type { Desk } from './store/desk.ts';
 import { dialogStore, openDialog } from './store/dialogs.ts';
@@ -26,11 +32,12 @@ interface DialogsProps {
     readonly holeId: string | null;
     readonly readOnly: boolean;
   } | null;
+  readonly units: UnitsPreference;
   readonly edit: (edit: Edit) => void;
 }
 
 /** The window over the window, if one is open. */
-export function Dialogs({ desk, hand, atlas, edit }: DialogsProps): React.JSX.Element | null {
+export function Dialogs({ desk, hand, atlas, edit, units }: DialogsProps): React.JSX.Element | null {
   const { open } = useStore(dialogStore);
   const close = (): void => openDialog(null);
   const add = useAddPicture(atlas, edit);
@@ -78,6 +85,31 @@ export function Dialogs({ desk, hand, atlas, edit }: DialogsProps): React.JSX.El
           overMap={(at, turnDeg) =>
             placeBy(() => placing.beginSheet(at, turnDeg, homeOf(atlas.document, null)))
           }
+        />
+      );
+    case 'bringIn':
+    case 'pastePoints':
+      return atlas === null ? null : (
+        <BringInDialog
+          {...atlas}
+          units={units}
+          pasting={open === 'pastePoints'}
+          edit={edit}
+          takeFiles={(files) => void takeFiles(desk, files)}
+          close={close}
+        />
+      );
+    case 'levelBook':
+      return atlas === null ? null : <LevelBookDialog {...atlas} units={units} edit={edit} close={close} />;
+    case 'planeByEye':
+      return atlas === null ? null : <PlaneByEyeDialog {...atlas} edit={edit} close={close} />;
+    case 'sendOut':
+      return atlas === null ? null : (
+        <SendOutDialog
+          document={atlas.document}
+          holeId={atlas.holeId}
+          keep={({ fileName, content }) => desk.keep(fileName, content)}
+          close={close}
         />
       );
     case 'holes':

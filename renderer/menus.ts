@@ -54,6 +54,16 @@ export function atlasMenu(
         { key: 'sample', label: 'Open the sample course', run: () => void desk.openSample() },
       ],
     },
+    {
+      title: 'In and out',
+      items: [
+        { key: 'bring-in', label: 'Bring in a file', run: () => openDialog('bringIn') },
+        { key: 'paste', label: 'Paste points', run: () => openDialog('pastePoints') },
+        { key: 'level-book', label: 'Level book', run: () => openDialog('levelBook') },
+        { key: 'plane-by-eye', label: 'Plane by eye', run: () => openDialog('planeByEye') },
+        { key: 'send-out', label: 'Send out', run: () => openDialog('sendOut') },
+      ],
+    },
     ...(others.length === 0
       ? []
       : [

@@ -17,14 +17,18 @@ import {
   withStep,
   writingStore,
 } from './openAtlas.ts';
+import { fileNameFrom } from './fileNameFrom.ts';
 import { holdAtlas } from './holdAtlas.ts';
 import { newAtlas, type NewAtlas } from './newAtlas.ts';
 import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { keptPictures } from './pictureFiles.ts';
+import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
 import { firstSession, type Session, sessionFrom, sessionStore } from './session.ts';
 
 const SAMPLE_FILE = 'ossel-down.geojson';
+/** As much as the host reads of a file. */
+const MOST_DROPPED_BYTES = 256 * 1024 * 1024;
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
 
@@ -114,6 +118,16 @@ export class Desk {
   async openFile(): Promise<void> {
     const file = this.#granted(await this.#host.openAtlas());
     if (file !== null) await this.#adopt(file.content, file.fileName, file.handle);
+  }
+
+  /** An atlas file that was dropped on the window. Where it lies is not known, so saving asks for a place. */
+  async openDropped(file: File): Promise<void> {
+    if (file.size > MOST_DROPPED_BYTES) {
+      const what = `${file.name}: the file has ${String(Math.round(file.size / 1048576))} MB, far more than an atlas can.`;
+      tell({ message: what, remedy: 'Choose an atlas file.' });
+      return;
+    }
+    await this.#adopt(new Uint8Array(await file.arrayBuffer()), file.name, null);
   }
 
   async openFromLibrary(id: string): Promise<void> {
@@ -218,8 +232,23 @@ export class Desk {
     return this.#library.list();
   }
 
+  /** Whoever plays in the other atlases of the library; nobody where it cannot be read. */
+  async playersElsewhere(): Promise<readonly PlayersOfAtlas[]> {
+    try {
+      return await playersElsewhere(this.#library, atlasStore.getState().open?.id ?? null);
+    } catch (error) {
+      this.#report(error);
+      return [];
+    }
+  }
+
   async print(html: string, suggestedName: string): Promise<void> {
     this.#granted(await this.#host.printPlaybook(html, suggestedName));
+  }
+
+  /** Keeps a file of another format where the person says; false when they changed their mind. */
+  async keep(suggestedName: string, content: Uint8Array): Promise<boolean> {
+    return this.#granted(await this.#host.keepFile(suggestedName, content)) ?? false;
   }
 
   /** Resolves when every step so far is on the disk. */
@@ -395,9 +424,3 @@ function writing<T>(work: Promise<T>): Promise<T> {
   count(1);
   return work.finally(() => count(-1));
 }
-
-const fileNameFrom = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
-    .replace(/^-+|-+$/g, '') || 'atlas';

@@ -4,11 +4,13 @@ import { useEffect, useRef } from 'react';
 interface DialogProps {
   readonly title: string;
   readonly close: () => void;
+  /** As wide as the window allows, for what needs a picture or a table. */
+  readonly wide?: boolean;
   readonly children: React.ReactNode;
 }
 
 /** A sheet over the window, shown while it is in the tree; Escape and the cross close it. */
-export function Dialog({ title, close, children }: DialogProps): React.JSX.Element {
+export function Dialog({ title, close, wide = false, children }: DialogProps): React.JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
@@ -16,7 +18,7 @@ export function Dialog({ title, close, children }: DialogProps): React.JSX.Eleme
     return () => element?.close();
   }, []);
   return (
-    <dialog ref={dialog} className="dialog" aria-label={title} onClose={close}>
+    <dialog ref={dialog} className={wide ? 'dialog wide' : 'dialog'} aria-label={title} onClose={close}>
       <div className="dialog-head">
         <h2>{title}</h2>
         <button

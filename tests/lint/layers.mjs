@@ -16,7 +16,7 @@ const allShared = [...pages, 'shared/formats', 'shared/exchange', 'shared/protoc
 const react = ['react', 'react-dom', 'lucide-react', 'zustand'];
 const windowBase = ['renderer/ui', 'renderer/bridge', 'renderer/library', 'renderer/workers'];
 const windowParts = [...windowBase, 'renderer/store', 'renderer/map'];
-const screens = ['survey', 'positions', 'plan', 'playbook', 'player', 'practice'].map(
+const screens = ['survey', 'positions', 'plan', 'playbook', 'player', 'practice', 'bringin'].map(
   (name) => `renderer/${name}`,
 );
 

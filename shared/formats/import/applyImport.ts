@@ -94,7 +94,7 @@ const fittingHeights = (
   canopyBaseM: kind === 'tree' ? record.canopyBaseM : null,
 });
 
-/** The only green that comes in goes to the hole it was meant for, unless that has one. */
+/** The only green that comes in goes to the hole it was meant for, unless that has one or a hole of the file claims it. */
 function withGreen(
   document: AtlasDocument,
   records: readonly AtlasRecord[],
@@ -104,7 +104,10 @@ function withGreen(
   const hole = holeId === undefined ? undefined : findRecord(document, 'hole', holeId);
   const [green] = greens;
   if (green === undefined || greens.length > 1 || hole?.greenId !== null) return records;
-  return records.some(({ id }) => id === hole.id) ? records : [...records, { ...hole, greenId: green.id }];
+  const claimed = records.some(
+    (record) => record.type === 'hole' && (record.id === hole.id || record.greenId === green.id),
+  );
+  return claimed ? records : [...records, { ...hole, greenId: green.id }];
 }
 
 function counts(groups: ImportPreview['groups'], { areaKinds }: ImportSelection): string {
