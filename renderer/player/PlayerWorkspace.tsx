@@ -1,9 +1,11 @@
-import { Plus, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { ChevronDown, Plus, Trash2 } from 'lucide-react';
+import { useEffect, useState } from 'react';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { PlayersOfAtlas } from '../store/playersElsewhere.ts';
+import { Menu } from '../ui/Menu.tsx';
 import { Bag } from './Bag.tsx';
 import { PlayerForm } from './PlayerForm.tsx';
 import { levelWords } from './levelWords.ts';
@@ -15,6 +17,8 @@ interface PlayerWorkspaceProps {
   readonly units: UnitsPreference;
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
+  /** Whoever plays in the other atlases of the library. */
+  readonly elsewhere: () => Promise<readonly PlayersOfAtlas[]>;
 }
 
 /** Who plays: bag, level, hand, paces, and which shots are theirs. */
@@ -23,6 +27,7 @@ export function PlayerWorkspace({
   units,
   readOnly,
   edit,
+  elsewhere,
 }: PlayerWorkspaceProps): React.JSX.Element {
   const players = recordsOf(document, 'player');
   const inUse = players.find((player) => player.inUse) ?? players[0];
@@ -30,6 +35,23 @@ export function PlayerWorkspace({
   const player = players.find(({ id }) => id === shownId) ?? inUse;
   const put = (annotation: string, changed: Partial<PlayerRecord>): void => {
     if (player !== undefined) edit(putRecords(annotation, [{ ...player, ...changed }]));
+  };
+  const [others, setOthers] = useState<readonly PlayersOfAtlas[]>([]);
+  useEffect(() => {
+    let wanted = true;
+    void elsewhere().then((found) => {
+      if (wanted) setOthers(found);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [elsewhere]);
+  const bringIn = (one: PlayerRecord, atlasName: string): void => {
+    const id = crypto.randomUUID();
+    edit(
+      putRecords(`brought ${one.name} in from ${atlasName}`, [{ ...one, id, inUse: players.length === 0 }]),
+    );
+    setShown(id);
   };
   const add = (): void => {
     const id = crypto.randomUUID();
@@ -60,6 +82,25 @@ export function PlayerWorkspace({
             </button>
           )}
         </div>
+        {!readOnly && others.length > 0 && (
+          <Menu
+            className="button"
+            groups={others.map(({ atlasId, atlasName, players: theirs }) => ({
+              title: atlasName,
+              items: theirs.map((one) => ({
+                key: `${atlasId} ${one.id}`,
+                label: one.name,
+                hint: levelWords(one.level),
+                run: () => bringIn(one, atlasName),
+              })),
+            }))}
+            button={
+              <>
+                From another atlas <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
+              </>
+            }
+          />
+        )}
         <ul>
           {players.map((one) => (
             <li key={one.id} className={one.id === player?.id ? 'chosen' : ''}>

@@ -3,7 +3,7 @@ import type { ReliefDrawing } from './relief.ts';
 import { contains, distance, type Shape } from './shape.ts';
 import { type PlateStyle, textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
-import { type Box, boxContains, grown, type PlateView, projection, type XY } from './view.ts';
+import { type Box, boxContains, grown, overlaps, type PlateView, projection, type XY } from './view.ts';
 
 /** The heights written in the heavy contours, each on the straightest free stretch of its longest line. */
 export function contourLabels(
@@ -36,7 +36,7 @@ export function contourLabels(
         inGreen &&
         boxContains(view.box, [box.x, box.y]) &&
         boxContains(view.box, [box.x + box.width, box.y + box.height]) &&
-        ![...keepClear, ...busy].some((other) => meets(box, other))
+        ![...keepClear, ...busy].some((other) => overlaps(box, other))
       );
     });
     if (spot === null) continue;
@@ -54,9 +54,6 @@ export function contourLabels(
   }
   return { labels, busy };
 }
-
-const meets = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 export const lineLength = (line: readonly XY[]): number =>
   line.reduce((sum, point, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? point, point)), 0);

@@ -10,7 +10,7 @@ import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
 import type { Box, PlateView } from './view.ts';
-import { projection } from './view.ts';
+import { overlaps, projection } from './view.ts';
 
 /** A map of the surrounds as it is shown: by strokes to hole out, or by the simplest shot that is good enough. */
 export interface SurroundsLayer {
@@ -251,6 +251,3 @@ function regionNames(
   }
   return names;
 }
-
-const overlaps = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;

@@ -125,13 +125,13 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
     const screen = new PlanScreen(page);
     await screen.firm();
     const ground = page.getByLabel('Ground shows');
-    await ground.selectOption('simple');
+    await ground.selectOption('simple flag');
     const legend = page.getByRole('list', { name: /^Key: simplest shot/ });
     await legend.waitFor({ timeout: 60_000 });
     expect(await legend.getByRole('listitem').allInnerTexts()).toContain('Putt');
     expect(await page.locator('.plate [data-part=surrounds]').count()).toBe(1);
     await nothingFound(page);
-    await ground.selectOption('off');
+    await ground.selectOption('off flag');
     expect(await page.locator('.plate [data-part=surrounds]').count()).toBe(0);
 
     const keep = async (kind: RegExp, group: string): Promise<Buffer> => {
@@ -148,6 +148,8 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
     expect(svg).toContain('@font-face');
     const png = await keep(/PNG/, 'The section');
     expect([...png.subarray(1, 4)].map((byte) => String.fromCharCode(byte)).join('')).toBe('PNG');
+    const leaves = (await keep(/SVG/, 'Where they stop')).toString('utf8');
+    expect(leaves).toMatch(/within 3 ft.*\d %/s);
     // Its own width, twice as sharp as the screen.
     expect(png.readUInt32BE(16)).toBeGreaterThan(1000);
 
@@ -186,6 +188,18 @@ it('plans for another player: a shot marked as not theirs is left out and said s
     expect(await page.locator('.strip-facts').innerText()).toContain('Tam Pettle');
     expect(await screen.facts()).not.toBe(before);
     expect(await screen.undo().getAttribute('aria-label')).toBe('Undo: chose Tam Pettle');
+    // A left-hander: the stance is drawn and told for that hand.
+    await page.getByText('How it is set up').click();
+    expect(await page.locator('.set-up > div').first().getAttribute('aria-label')).toContain('left-handed');
+
+    // What others should play from here, each on the plate.
+    await page.getByRole('button', { name: 'Players' }).click();
+    const beside = page.getByRole('region', { name: 'Players beside each other' });
+    await expect
+      .poll(() => beside.locator('tbody tr').last().innerText(), { timeout: 60_000 })
+      .toMatch(/^Strokes(\s+\d\.\d\d){3}$/);
+    expect(await page.locator('.plate [data-part=shot]').count()).toBe(3);
+    await nothingFound(page);
     expect(swale.problems).toEqual([]);
   } finally {
     await swale.close();
@@ -210,12 +224,48 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
       '9 on, 6 from right',
     );
     await page.getByRole('button', { name: 'Propose three' }).click();
-    await expect.poll(() => page.locator('.positions-side .places tbody tr').count()).toBe(8);
+    const flagRows = page.locator('.positions-side .places tbody tr');
+    await expect.poll(() => flagRows.count()).toBe(8);
+
+    // By paces, and on the sheet of a day that is then alone in play.
+    const fromFront = page.getByLabel('From front');
+    await fromFront.fill('14');
+    await fromFront.press('Enter');
+    await expect.poll(() => page.locator('.positions-side .places tr.chosen').innerText()).toContain('14 on');
+    const onSheet = page.getByRole('group', { name: /^Flag / }).getByLabel('Pin sheet');
+    await onSheet.fill('Saturday');
+    await onSheet.press('Enter');
+    await page.getByRole('combobox', { name: 'Pin sheet' }).last().selectOption('Saturday');
+    await expect.poll(() => flagRows.count()).toBe(1);
+    await page.getByRole('button', { name: 'Make it like' }).click();
+    await page.getByRole('menuitemradio', { name: /^dewy morning.*8 ft, rather soft, wet/ }).click();
+    await expect.poll(() => page.getByLabel('Green speed').inputValue()).toBe('8 ft');
+
+    // A ball wetter than its day, in a group of its own.
+    await page.getByRole('combobox', { name: 'Moisture' }).first().selectOption('dry');
+    await page.getByLabel('Group').fill('short side');
+    await page.getByLabel('Group').press('Enter');
+    const group = page.locator('.positions-balls .group-select select');
+    await group.selectOption('short side');
+    await expect.poll(() => page.locator('.positions-balls tbody tr:not(.group-head)').count()).toBe(1);
+    await nothingFound(page);
+    await group.selectOption('');
+    for (const step of [
+      /^Undo: put ball 1 in short side/,
+      /moisture of ball 1/,
+      /dewy morning/,
+      /pin sheet/,
+      /on Saturday/,
+      /moved flag/,
+    ]) {
+      expect(await screen.undo().getAttribute('aria-label')).toMatch(step);
+      await screen.undo().click();
+    }
+
     await page.getByRole('button', { name: 'Show them' }).click();
     expect(await page.locator('.plate [data-part=likely] circle').count()).toBeGreaterThan(20);
     await page.getByRole('button', { name: /^Pin 3 balls there/ }).click();
-    await expect.poll(() => page.locator('.positions-balls tbody tr').count()).toBe(11);
-    await nothingFound(page);
+    await expect.poll(() => page.locator('.positions-balls tbody tr:not(.group-head)').count()).toBe(11);
     for (let i = 0; i < 3; i += 1) await screen.undo().click();
     expect(await screen.undo().getAttribute('aria-label')).toBe('Nothing to undo');
     expect(await page.locator('.positions-balls tbody tr').count()).toBe(8);
