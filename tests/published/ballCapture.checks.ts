@@ -32,6 +32,7 @@ const rigidBody: readonly (readonly [ratio: number, mps: number])[] = [
   [0.7, 0.87],
   [0.8, 0.55],
   [0.9, 0.38],
+  [0.95, 0.29],
 ];
 
 const group: CheckGroup = {
@@ -66,9 +67,15 @@ const group: CheckGroup = {
         mark: 'computed',
         expected: mps,
         ours: fastestMps(ratio),
-        tolerance: 0.14,
+        tolerance: 0.1,
         unit: 'm/s',
         fittedHere: true,
+        ...(ratio > 0.9
+          ? {
+              misfit:
+                'the parabola falls to nothing at the rim; so grazing a ball holds so seldom that making it exact changes no chance',
+            }
+          : {}),
       });
     }
     for (const [way, slopePct, low, high] of [

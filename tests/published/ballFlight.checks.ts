@@ -1,3 +1,10 @@
+import {
+  aerodynamicAcceleration,
+  airConstants,
+  SPIN_DECAY_PER_M,
+  standardAir,
+} from '../../shared/ball/aerodynamics.ts';
+import { BALL_RADIUS_M } from '../../shared/ball/constants.ts';
 import { inclinedPlane } from '../../shared/ball/inclinedPlane.ts';
 import { shotSimulator } from '../../shared/ball/simulator.ts';
 import { chip, ordinaryDay, YARD_M } from './chipShots.ts';
@@ -35,6 +42,15 @@ const vacuumShare = (loftDeg: number, carryYd: number): number => {
   return 100 * (1 - shot.carryM / carryOnPlane(shot.launch.speedMps, shot.launch.elevationDeg, 0));
 };
 
+/** Drag coefficient without spin at a Reynolds number, from the deceleration of our flight. */
+function dragAt(reynolds: number): number {
+  const air = airConstants({ ...standardAir, windEastMps: 0, windNorthMps: 0 });
+  const speed = (reynolds * standardAir.viscosityM2s) / (2 * BALL_RADIUS_M);
+  const out = new Float64Array(3);
+  aerodynamicAcceleration(air, Float64Array.of(0, speed, 0, 0, 0, 0), out);
+  return -(out[1] ?? NaN) / ((air[0] ?? NaN) * speed * speed);
+}
+
 const group: CheckGroup = {
   title: 'Flight',
   measure() {
@@ -65,6 +81,35 @@ const group: CheckGroup = {
       unit: 'm',
     });
     rows.push(
+      {
+        quantity: 'drag coefficient of a ball without spin at Re 30,000',
+        source: 'Choi, Jeon & Choi (2006), Phys. Fluids 18:041702',
+        mark: 'from memory',
+        expected: 0.5,
+        ours: dragAt(3e4),
+        tolerance: 0.05,
+        unit: '',
+        fittedHere: true,
+      },
+      {
+        quantity: 'the same at Re 100,000',
+        source: 'Choi, Jeon & Choi (2006), Phys. Fluids 18:041702',
+        mark: 'from memory',
+        expected: 0.25,
+        ours: dragAt(1e5),
+        tolerance: 0.02,
+        unit: '',
+      },
+      {
+        quantity: 'spin lost a second, per mile an hour of speed',
+        source: 'Smits & Smith (1994), restated in a physics-of-golf book',
+        mark: 'found',
+        expected: 4e-4,
+        ours: SPIN_DECAY_PER_M * 0.44704,
+        tolerance: 0.3e-4,
+        unit: '',
+        note: 'Ours is their constant as recalled, in other units.',
+      },
       {
         quantity: 'what the air takes off a 4.2 yd chip',
         source: 'independent model',

@@ -35,6 +35,12 @@ const group: CheckGroup = {
     const above = from({ acrossDeg: 6 });
     const dynamicLoft = wedge.loftDeg - wedge.leanDeg;
     const spinLoft = dynamicLoft - wedge.attackDeg;
+    const splash = from(
+      { cover: 'bunker' },
+      {},
+      { leanDeg: 0, attackDeg: -6, faceOpenDeg: 12, clubheadMps: 20 },
+    );
+    const sand = 'typical splash (weak: no table of bunker launches is published)';
     const degreesLeft = ((540 - above.bearingDeg) % 360) - 180;
     return [
       {
@@ -145,6 +151,36 @@ const group: CheckGroup = {
         tolerance: 6,
         unit: '%',
         note: 'ours at a full 24 m/s',
+      },
+      {
+        quantity: 'ball speed over clubhead speed of a splash, 56 degrees opened by 12',
+        source: sand,
+        mark: 'from memory',
+        expected: [0.35, 0.45],
+        ours: splash.speedMps / 20,
+        tolerance: 0,
+        unit: '',
+        fittedHere: true,
+      },
+      {
+        quantity: 'launch of the same',
+        source: sand,
+        mark: 'from memory',
+        expected: [40, 50],
+        ours: splash.elevationDeg,
+        tolerance: 0,
+        unit: 'degrees',
+        fittedHere: true,
+      },
+      {
+        quantity: 'backspin of the same',
+        source: sand,
+        mark: 'from memory',
+        expected: [1000, 3500],
+        ours: splash.backspinRpm,
+        tolerance: 0,
+        unit: 'rpm',
+        fittedHere: true,
       },
       {
         quantity: 'launch gained on a lie of 4 degrees uphill',

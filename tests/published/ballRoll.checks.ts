@@ -1,3 +1,9 @@
+import {
+  BALL_RADIUS_M,
+  GRAVITY_MPS2,
+  SLOPE_PULL_MPS2,
+  STIMP_RELEASE_MPS,
+} from '../../shared/ball/constants.ts';
 import { inclinedPlane } from '../../shared/ball/inclinedPlane.ts';
 import { launchVectors } from '../../shared/ball/launchVectors.ts';
 import { shotSimulator } from '../../shared/ball/simulator.ts';
@@ -88,6 +94,33 @@ const group: CheckGroup = {
         tolerance: 0.001,
         unit: 'ft',
         fittedHere: true,
+      });
+    }
+    // On two points half an inch apart it rolls on a smaller radius; on the flat it keeps 5/7 of its speed, 2/7 of its spin.
+    const ratio2 = BALL_RADIUS_M ** 2 / (BALL_RADIUS_M ** 2 - 0.00635 ** 2);
+    const ramp = Math.sqrt((2 * GRAVITY_MPS2 * 0.762 * Math.sin(Math.PI / 9)) / (1 + 0.4 * ratio2));
+    rows.push({
+      quantity: 'speed at the foot of a Stimpmeter, from a ball that rolls down 30 in at 20 degrees',
+      source: 'USGA booklet on the instrument (daylinks.co.uk, scangolf.no), worked out by a rolling sphere',
+      mark: 'found',
+      expected: ramp * ((5 / 7) * Math.cos(Math.PI / 9) + (2 / 7) * Math.sqrt(ratio2)),
+      ours: STIMP_RELEASE_MPS,
+      tolerance: 0.005,
+      unit: 'm/s',
+    });
+    for (const [name, coefficient, stimpFt] of [
+      ['fast', 0.065, 12.06],
+      ['medium', 0.131, 5.98],
+      ['slow', 0.196, 4],
+    ] as const) {
+      rows.push({
+        quantity: `reading of a ${name} green, rolling resistance ${String(coefficient)}`,
+        source: 'Penner (2002), The physics of putting: a = (5/7) rho g; the readings worked out',
+        mark: 'from memory',
+        expected: stimpFt,
+        ours: STIMP_RELEASE_MPS ** 2 / (2 * SLOPE_PULL_MPS2 * coefficient * FOOT_M),
+        tolerance: 0.1,
+        unit: 'ft',
       });
     }
     const up = rollFt(10, 3, 180);

@@ -131,6 +131,37 @@ const group: CheckGroup = {
         );
       });
     }
+    rows.push(
+      {
+        quantity: 'strokes to hole out from 80 yd of rough, tour, a length that was not fitted',
+        source: 'Broadie, as printed by ukgolfacademy.com',
+        mark: 'found',
+        expected: 2.96,
+        ours: bestLofted('lightRough', 80, TOUR, 400).option.strokes,
+        tolerance: 0.05,
+        unit: 'strokes',
+      },
+      {
+        quantity: 'strokes to hole out from 100 yd of fairway, tour, a length that was not fitted',
+        source: 'Broadie (2012, 2014), tour baselines',
+        mark: 'from memory',
+        expected: 2.8,
+        ours: bestLofted('fairway', 100, TOUR, 400).option.strokes,
+        tolerance: 0.05,
+        unit: 'strokes',
+      },
+      {
+        quantity: 'shots holed from 10 yd of fairway, tour',
+        source: 'tour players hole several in a hundred',
+        mark: 'from memory',
+        expected: [3, 8],
+        ours: 100 * bestLofted('fairway', 10, TOUR, 1000).option.chances.holed,
+        tolerance: 0,
+        unit: '%',
+        misfit:
+          'an independent model with normal finishes has about 2 too: the true spread is more peaked, with a tail of misses',
+      },
+    );
     const amateur = bestLofted('fairway', 60, { kind: 'handicap', handicap: 15 }, 400);
     rows.push(
       {

@@ -1,4 +1,5 @@
 import type { PlayerLevel } from '../../shared/atlas/records.ts';
+import { normalCdf } from '../../shared/numeric/normal.ts';
 import { puttingErrors } from '../../shared/player/puttingSpread.ts';
 import { feetOf, levelPutts } from './fit/levelPutts.ts';
 import { LEVEL_PUTTS, NINETIES_TWO_PUTT_FEET, TOUR_THREE_PUTTS } from './fit/tourPutts.ts';
@@ -53,6 +54,55 @@ const group: CheckGroup = {
             }
           : {}),
         ...(feet === 20 || feet === 40 ? { note: `A blog that was found prints ${String(pct)} % too.` } : {}),
+      });
+    }
+    // Lengths that were not fitted.
+    for (const [feet, pct, strokes] of [
+      [7, 58, 1.42],
+      [9, 45, 1.56],
+      [90, 1, 2.4],
+    ] as const) {
+      const ours = tour(feet);
+      const source = 'Broadie (2012, 2014)';
+      rows.push(
+        {
+          quantity: `one-putts from ${String(feet)} ft, tour, a length that was not fitted`,
+          source,
+          mark: 'from memory',
+          expected: pct,
+          ours: 100 * ours.one,
+          tolerance: 1.5,
+          unit: '%',
+        },
+        {
+          quantity: `expected putts from ${String(feet)} ft, tour, a length that was not fitted`,
+          source,
+          mark: 'from memory',
+          expected: strokes,
+          ours: ours.strokes,
+          tolerance: 0.02,
+          unit: 'strokes',
+          ...(feet === 90
+            ? {
+                misfit:
+                  'fitted to 60 ft; farther off, pace must go wrong by more than its share of the speed, and ours takes three putts at the most',
+              }
+            : {}),
+        },
+      );
+    }
+    for (const feet of [5, 10, 15, 20, 30]) {
+      // Ball within the hole in angle, sd 1.0 degree; dying within 3 ft past, aimed a foot past, sd 8 % of the length.
+      const degrees = (Math.asin((4.25 - 1.68) / 24 / feet) * 180) / Math.PI;
+      const paceSd = 0.08 * (feet + 1);
+      rows.push({
+        quantity: `one-putts from ${String(feet)} ft by a model of two parameters fitted to 1.25 million putts`,
+        source: 'Gelman (2019), Stan case study on golf putting: formula found, the angle recalled',
+        mark: 'from memory',
+        expected: 100 * (2 * normalCdf(degrees) - 1) * (normalCdf(2 / paceSd) - normalCdf(-1 / paceSd)),
+        ours: 100 * tour(feet).one,
+        tolerance: 1.5,
+        unit: '%',
       });
     }
     rows.push(
