@@ -40,6 +40,8 @@ export class SurveyStage {
   readonly #element: HTMLElement;
   readonly #events: SurveyStageEvents;
   readonly #down = new Set<number>();
+  /** Taken away: another plane has a map of its own, and this one shows nothing any more. */
+  #gone = false;
   #held: number | null = null;
   #watched: number | null = null;
 
@@ -78,6 +80,7 @@ export class SurveyStage {
   }
 
   fit(points: readonly PlanePoint[]): void {
+    if (this.#gone) return;
     fitPoints(this.map, this.#frame, points, 22.5);
   }
 
@@ -107,6 +110,7 @@ export class SurveyStage {
     element.removeEventListener('pointercancel', this.#cancel);
     element.removeEventListener('pointerleave', this.#leave);
     element.removeEventListener('contextmenu', preventDefault);
+    this.#gone = true;
     this.base.show([]);
     this.map.remove();
   }

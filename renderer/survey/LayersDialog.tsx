@@ -7,6 +7,7 @@ import { preferencesStore } from '../store/preferences.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from './Field.tsx';
 import { numberTyped } from './numberTyped.ts';
+import { placing } from './placing/placingHand.ts';
 import { trimmed } from './words.ts';
 
 interface LayersDialogProps {
@@ -21,13 +22,11 @@ interface LayersDialogProps {
 }
 
 /** What lies under the drawing: a grid, and pictures of the ground from any address, off until switched on. */
-export function LayersDialog({
-  placed,
-  close,
-  credit,
-  shift,
-  children,
-}: LayersDialogProps): React.JSX.Element {
+export function LayersDialog(props: LayersDialogProps): React.JSX.Element {
+  const { close, credit, shift, children } = props;
+  // Being set down over a map, it needs one.
+  const settingDown = useStore(placing.store, ({ subject }) => subject?.kind === 'sheet');
+  const placed = props.placed || settingDown;
   const { baseLayers, grid } = useStore(preferencesStore);
   const [opened, setOpened] = useState<string | null>(null);
   const change = (id: string, changed: Partial<BaseLayerSetting>): void =>

@@ -238,7 +238,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     [state, document, units, ground, pointedOut, readOnly],
   );
   const placingShown = useMemo(() => placingDrawing(placingNow, units), [placingNow, units]);
-  const home = useMemo(() => homeOf(document, holeId), [document, holeId]);
+  const home = useMemo(() => homeOf(document, document === own ? holeId : null), [document, own, holeId]);
   useEffect(() => {
     surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document, layers, unreachable });
   }, [state.cursor, state.pointer, ground, document, layers, unreachable]);
@@ -249,7 +249,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     toTake || state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
   const panel =
     placingNow.subject !== null ? (
-      <PlacingPanel hand={placing} state={placingNow} units={units} placed={placed} />
+      <PlacingPanel hand={placing} state={placingNow} {...{ units, placed }} overMap={layers.length > 0} />
     ) : state.tool === 'measure' ? (
       <MeasurePanel state={state} ground={ground} units={units} />
     ) : inHand || state.purpose.kind !== 'new' ? (
@@ -312,7 +312,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           baseLayers={layers}
           pictures={pictures}
           home={home}
-          homeKey={`${header.id} ${holeId ?? ''}`}
+          homeKey={`${header.id} ${document === own ? (holeId ?? '') : 'all'}`}
           title={title}
           subtitle={subtitle}
           attribution={[...layers, ...picturesSeen]

@@ -6,6 +6,7 @@ import { feetAndInches } from '../../../shared/units/format.ts';
 import { decimals } from '../../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../../shared/units/preference.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import { openDialog } from '../../store/dialogs.ts';
 import { Field, TypedField } from '../Field.tsx';
 import { positionTyped } from '../NewAtlasDialog.tsx';
 import { trimmed } from '../words.ts';
@@ -19,6 +20,8 @@ interface PlacingPanelProps {
   readonly state: PlacingState;
   readonly units: UnitsPreference;
   readonly placed: boolean;
+  /** A map can be seen below. */
+  readonly overMap: boolean;
 }
 
 const ways: Readonly<Record<PlacingWay, string>> = {
@@ -28,7 +31,8 @@ const ways: Readonly<Record<PlacingWay, string>> = {
 };
 
 /** What is being placed, how, and how well known points agree. */
-export function PlacingPanel({ hand, state, units, placed }: PlacingPanelProps): React.JSX.Element | null {
+export function PlacingPanel(props: PlacingPanelProps): React.JSX.Element | null {
+  const { hand, state, units, placed, overMap } = props;
   const { subject, way, trouble, note } = state;
   if (subject === null) return null;
   const offered: readonly PlacingWay[] =
@@ -55,6 +59,14 @@ export function PlacingPanel({ hand, state, units, placed }: PlacingPanelProps):
             </button>
           ))}
         </div>
+      )}
+      {subject.kind === 'sheet' && !overMap && (
+        <p className="hint">
+          No map is on.{' '}
+          <button type="button" className="link-button" onClick={() => openDialog('layers')}>
+            Choose one
+          </button>
+        </p>
       )}
       {way === 'move' && subject.kind !== 'source' && (
         <MoveFields hand={hand} state={state} units={units} isPicture={subject.kind === 'picture'} />
