@@ -279,7 +279,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const subtitle =
     hole === undefined
       ? 'nothing traced yet'
-      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null ? '' : `, contours every ${String(Math.round(100 * look.contourM * (largeType ? 2 : 1)))} cm`}`;
+      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null || look.slopes ? '' : `, contours every ${String(Math.round(100 * look.contourM * (largeType ? 2 : 1)))} cm`}`;
   return (
     <div className={`survey${narrow ? ' narrow' : ''}${starting ? ' bare' : ''}`}>
       <h1 className="unseen">Survey of {title}</h1>

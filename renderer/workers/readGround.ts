@@ -1,5 +1,4 @@
 import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
-import { boundingBox, pointInPolygon } from '../../shared/geometry/ring.ts';
 import { groundRelief } from '../../shared/plate/groundRelief.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import { doubtAt } from '../../shared/terrain/confidence.ts';
@@ -7,6 +6,7 @@ import { type FittedSurface, fitSurface } from '../../shared/terrain/fitSurface.
 import { flagGround } from '../../shared/terrain/flagGround.ts';
 import type { GridShape } from '../../shared/terrain/hermiteGrid.ts';
 import { type MeasureHere, measureNext, slopesAt } from '../../shared/terrain/measureNext.ts';
+import { placesOver } from '../../shared/terrain/placesOver.ts';
 import type { ReadingFit } from '../../shared/terrain/readingFits.ts';
 import { surveyedGround } from '../../shared/terrain/surveyedGround.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
@@ -55,8 +55,8 @@ const LATTICE_M = 1.5;
 const MOST_PLACES = 240;
 const ARROW_SPACING_M = 2;
 const WATER_SPACING_M = 2;
-const FAIR_SPACING_M = 0.6;
-const MOST_FAIR = 4000;
+const FAIR_SPACING_M = 1;
+const MOST_FAIR = 2000;
 
 /** Of the last ground only: another way to look at it needs no new fit. */
 let last: { readonly key: string; readonly fitted: Fitted } | null = null;
@@ -141,14 +141,7 @@ function slopesAtNodes(
 /** Places spread evenly over the greens, further apart where they would be too many. */
 function latticeOver(greens: readonly PlanePolygon[], leastM: number, most: number): readonly PlanePoint[] {
   for (let spacing = leastM; ; spacing *= 1.25) {
-    const places: PlanePoint[] = [];
-    for (const green of greens) {
-      const box = boundingBox(green[0] ?? []);
-      if (box === null) continue;
-      for (let northM = box.southM + spacing / 2; northM < box.northM; northM += spacing)
-        for (let eastM = box.westM + spacing / 2; eastM < box.eastM; eastM += spacing)
-          if (pointInPolygon({ eastM, northM }, green)) places.push({ eastM, northM });
-    }
+    const places = greens.flatMap((green) => placesOver(green, spacing));
     if (places.length <= most) return places;
   }
 }

@@ -1,10 +1,10 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { boundingBox, insideDistanceM } from '../geometry/ring.ts';
 import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { generator } from '../random/generator.ts';
 import { fitSurface } from '../terrain/fitSurface.ts';
 import { type MeasureHere, measureNext } from '../terrain/measureNext.ts';
+import { placesOver } from '../terrain/placesOver.ts';
 import { surfaceEnsemble } from '../terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../terrain/surveyedGround.ts';
 import { type FlagTools, flagToolsSteps, toolsForBall } from './flagTools.ts';
@@ -222,13 +222,8 @@ function* planned(scene: Scene, request: PlanRequest, done: number, whole: numbe
 
 /** Spots spread evenly over the green and its collar, further apart where they would be too many. */
 function spotsOn({ green: { polygon } }: Scene): readonly PlanePoint[] {
-  const box = boundingBox(polygon[0] ?? []);
-  if (box === null) return [];
-  const area = (box.eastM - box.westM + 2 * COLLAR_M) * (box.northM - box.southM + 2 * COLLAR_M);
-  const spacing = Math.max(LATTICE_M, Math.sqrt(area / MOST_SPOTS));
-  const spots: PlanePoint[] = [];
-  for (let northM = box.southM - COLLAR_M; northM <= box.northM + COLLAR_M; northM += spacing)
-    for (let eastM = box.westM - COLLAR_M; eastM <= box.eastM + COLLAR_M; eastM += spacing)
-      if (insideDistanceM({ eastM, northM }, polygon) > -COLLAR_M) spots.push({ eastM, northM });
-  return spots;
+  for (let spacing = LATTICE_M; ; spacing *= 1.15) {
+    const spots = placesOver(polygon, spacing, COLLAR_M);
+    if (spots.length <= MOST_SPOTS) return spots;
+  }
 }

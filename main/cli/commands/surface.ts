@@ -1,22 +1,33 @@
 import * as z from 'zod';
+import { useRecord } from '../../../shared/atlas/edits.ts';
+import type { AtlasDocument, RecordOf } from '../../../shared/atlas/records.ts';
 import { gridOver } from '../../../shared/terrain/hermiteGrid.ts';
 import { doubtAt, doubtGrid } from '../../../shared/terrain/confidence.ts';
+import { flagGround } from '../../../shared/terrain/flagGround.ts';
+import { type MeasureHere, measureNext, slopesAt } from '../../../shared/terrain/measureNext.ts';
+import { placesOver } from '../../../shared/terrain/placesOver.ts';
+import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
 import { slopeAt } from '../../../shared/terrain/slope.ts';
 import { lonLat, planePoint, type PlanePoint } from '../../../shared/geometry/points.ts';
-import { decimals, signed } from '../../../shared/units/numerals.ts';
+import { buildScene } from '../../../shared/planner/scene.ts';
+import { type SurveyDoubt, surveyDoubtSteps } from '../../../shared/planner/surveyDoubt.ts';
+import { USUAL_SEED, USUAL_SHOTS } from '../../../shared/protocol/planning.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import type { Command, CommandIo } from '../command.ts';
-import { findHole } from '../findRecords.ts';
+import { findBall, findDay, findFlag, findHole, findPlayer } from '../findRecords.ts';
 import { fittedHole, type FittedHole } from '../../../shared/exchange/fittedHole.ts';
+import { progressLine } from '../progress.ts';
 import { readArguments } from '../readArguments.ts';
 import { readAtlas, readJson } from '../readInput.ts';
-import { table } from '../table.ts';
+import { type Answer, doubtText, type FlagReport, flagText, spotText, textOf } from '../surfaceText.ts';
+import { UsageProblem } from '../usageProblem.ts';
 import { writeJson } from '../writeJson.ts';
 
 z.config({ jitless: true });
 
 /** About a metre shows all there is to see of doubt. */
 const DOUBT_CELL_M = 1;
+const SPOTS_APART_M = 1.8;
 
 const points = z
   .array(
@@ -35,48 +46,117 @@ export const surfaceCommand: Command = {
   summary: 'fits the ground of a hole: heights, slopes, how well readings agree, how sure it is',
   help: `swale surface: fits the ground of a hole
 
-Usage: swale surface ATLAS --hole HOLE [--points] [--json]
+Usage: swale surface ATLAS --hole HOLE [--ball BALL --flag FLAG] [--day DAY] [--player PLAYER]
+                     [--points] [--json]
 
-  ATLAS          an atlas file
-  --hole HOLE    the label the hole has on the card, or its id
-  --points       read places from standard input, a JSON list of {"lon": …, "lat": …} or {"eastM": …, "northM": …}
-                 (metres from the atlas's anchor), and give height, slope and doubt at each
-  --json         grid{originEastM,originNorthM,cellM,columns,rows,heightsM}, readings and disagreements with their
-                 residuals, confidence{…,heightSdM,slopeSdPct}, points; SI units, every digit
+  ATLAS            an atlas file
+  --hole HOLE      the label the hole has on the card, or its id
+  --ball, --flag   also say how sure the survey makes the plan of this ball to this flag, and where
+                   one more height would help it most; without them, where it would help the green
+  --day DAY        the day by its name or id, for its green speed; the one in use if left out
+  --player PLAYER  the player by name or id; the one in use if left out
+  --points         read places from standard input, a JSON list of {"lon": …, "lat": …} or
+                   {"eastM": …, "northM": …} (metres from the atlas's anchor), and give height,
+                   slope and doubt at each
+  --json           grid{originEastM,originNorthM,cellM,columns,rows,heightsM}, readings and
+                   disagreements with their residuals, confidence{…,heightSdM,slopeSdPct}, flags
+                   with what is unfair about them, measureNext, planDoubt, points; SI units
 
-Rows of grids run from the south-west corner. A bearing is the one the ground falls in, degrees clockwise from north.
+Rows of grids run from the south-west corner. A bearing is the one the ground falls in, degrees
+clockwise from north. Doubt is one standard deviation; a slope's is over 1 m.
 
-Example:
-  echo '[{"eastM": -288, "northM": 140}]' | swale surface sample-course/ossel-down.geojson --hole 2 --points
+Examples:
+  swale surface sample-course/ossel-down.geojson --hole 2 --ball 3 --flag A
+  echo '[{"eastM": -288, "northM": 140}]' | \\
+    swale surface sample-course/ossel-down.geojson --hole 2 --points
 `,
 
   async run(args, io) {
     const { positionals, values, flags } = readArguments(args, {
       positionals: ['ATLAS'],
-      values: ['hole'],
+      values: ['hole', 'ball', 'flag', 'day', 'player'],
       needed: ['hole'],
       flags: ['points', 'json'],
     });
-    const document = await readAtlas(positionals[0] ?? '');
+    const document = chosenIn(await readAtlas(positionals[0] ?? ''), values.get('day'), values.get('player'));
     const hole = findHole(document, values.get('hole') ?? '');
+    const shot = shotOf(document, hole, values.get('ball'), values.get('flag'));
     const fitted = fittedHole(document, hole.id);
     const asked = flags.has('points') ? await placesOf(io, fitted) : [];
     const answers = asked.map((at) => ({ at, ...groundAt(fitted, at) }));
+    const planDoubt = shot === null ? null : planDoubtOf(document, hole.id, shot, io);
+    const spots = planDoubt?.measureNext ?? spotsOf(fitted);
+    const fair = flagsIn(fitted);
     if (flags.has('json')) {
-      writeJson(io.stdout, reportOf(fitted, answers));
+      writeJson(io.stdout, { ...reportOf(fitted, answers), flags: fair, measureNext: spots, planDoubt });
       return;
     }
-    io.stdout.write(textOf(fitted, hole.label, answers));
+    io.stdout.write(
+      textOf(fitted, hole.label, answers, [
+        ...fair.map(flagText),
+        ...doubtText(planDoubt),
+        ...spotText(spots),
+      ]),
+    );
   },
 };
 
-interface Answer {
-  readonly at: PlanePoint;
-  readonly heightM: number;
-  readonly slopePct: number;
-  readonly downhillBearingDeg: number;
-  readonly heightSdM: number;
-  readonly slopeSdPct: number;
+/** The atlas with the day and the player asked for in use. */
+function chosenIn(
+  document: AtlasDocument,
+  day: string | undefined,
+  player: string | undefined,
+): AtlasDocument {
+  const onDay =
+    day === undefined ? document : useRecord('day', 'conditions', findDay(document, day).id).apply(document);
+  return player === undefined
+    ? onDay
+    : useRecord('player', 'player', findPlayer(onDay, player).id).apply(onDay);
+}
+
+function shotOf(
+  document: AtlasDocument,
+  hole: RecordOf<'hole'>,
+  ball: string | undefined,
+  flag: string | undefined,
+): { readonly ballId: string; readonly flagId: string } | null {
+  if (ball === undefined && flag === undefined) return null;
+  if (ball === undefined || flag === undefined)
+    throw new UsageProblem('--ball and --flag go together: give both or neither.');
+  return { ballId: findBall(document, hole, ball).id, flagId: findFlag(document, hole, flag).id };
+}
+
+function planDoubtOf(
+  document: AtlasDocument,
+  holeId: string,
+  shot: { readonly ballId: string; readonly flagId: string },
+  io: CommandIo,
+): SurveyDoubt {
+  const request = { ...shot, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED };
+  const steps = surveyDoubtSteps(buildScene(document, holeId), request);
+  const progress = progressLine(io, 'Trying other ground, %:');
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) {
+      progress.end();
+      return step.value;
+    }
+    progress.show(Math.round(100 * step.value), 100);
+  }
+}
+
+function spotsOf({ plane, surface }: FittedHole): readonly MeasureHere[] {
+  const places = placesOver(plane.green.polygon, SPOTS_APART_M);
+  return measureNext(surface, slopesAt(places), places);
+}
+
+function flagsIn({ plane, surface }: FittedHole): readonly FlagReport[] {
+  const ground = surveyedGround(surface, plane.input);
+  return plane.flags.map(({ record, at }) => ({
+    label: record.label,
+    at,
+    ...flagGround(ground, at, plane.conditions.stimpFt),
+  }));
 }
 
 async function placesOf(io: CommandIo, { plane }: FittedHole): Promise<readonly PlanePoint[]> {
@@ -112,42 +192,4 @@ function reportOf({ plane, surface }: FittedHole, answers: readonly Answer[]): o
     confidence: { ...shape, ...doubtGrid(surface, shape) },
     points: answers,
   };
-}
-
-function textOf({ surface }: FittedHole, label: string, answers: readonly Answer[]): string {
-  const { readings, disagreements, columns, rows, cellM } = surface;
-  let low = Infinity;
-  let high = -Infinity;
-  for (const height of surface.heightsM) {
-    low = Math.min(low, height);
-    high = Math.max(high, height);
-  }
-  const lines = [
-    `Hole ${label}: ${String(columns)} x ${String(rows)} heights every ${decimals(cellM, 2)} m, from ${decimals(low, 2)} to ${decimals(high, 2)} m`,
-    `${String(readings.length)} readings, ${String(disagreements.length)} that the ground does not pass within their accuracy`,
-    ...disagreements
-      .filter(({ verdict }) => verdict === 'contradicts')
-      .map(
-        ({ id, kind, othersDiffer, unit }) =>
-          `  ${kind} ${id}: the others say ${signed(othersDiffer, unit === 'm' ? 3 : 2)} ${unit === 'm' ? 'm' : '%'} of it`,
-      ),
-  ];
-  const numbers = answers.map(({ at, heightM, slopePct, downhillBearingDeg, heightSdM, slopeSdPct }) => [
-    ...[decimals(at.eastM, 2), decimals(at.northM, 2), decimals(heightM, 3), decimals(heightSdM, 3)],
-    ...[decimals(slopePct, 2), decimals(slopeSdPct, 2), decimals(downhillBearingDeg, 0)],
-  ]);
-  const shown =
-    answers.length === 0
-      ? []
-      : [
-          '',
-          table(
-            [
-              ...(['east m', 'north m', 'height m', '± m'] as const).map((h) => [h, 'right'] as const),
-              ...(['slope %', '± %', 'falls to °'] as const).map((h) => [h, 'right'] as const),
-            ],
-            numbers,
-          ),
-        ];
-  return `${[...lines, ...shown].join('\n')}\n`;
 }

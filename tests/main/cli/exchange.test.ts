@@ -162,7 +162,7 @@ describe('export', () => {
 });
 
 describe('surface', () => {
-  it('gives grid, residuals, confidence and points', { timeout: 30_000 }, async () => {
+  it('gives grid, residuals, confidence and points', { timeout: 90_000 }, async () => {
     const document = await readAtlas(sample);
     const spot = recordsOf(document, 'spotHeight').find(({ id }) => id === 'h2-spot-010');
     const place = spot?.at ?? [0, 0];
@@ -175,7 +175,11 @@ describe('surface', () => {
       readings: { id: string; residual: number; accuracy: number }[];
       confidence: { columns: number; rows: number; heightSdM: number[]; slopeSdPct: number[] };
       points: { heightM: number; heightSdM: number; slopePct: number }[];
+      flags: { label: string; limitPct: number; faults: string[] }[];
+      measureNext: { reduction: number }[];
     };
+    expect(report.flags.map(({ label }) => label)).toEqual(['A', 'B', 'C', 'D']);
+    expect(report.measureNext).toHaveLength(3);
     expect(report.grid.heightsM).toHaveLength(report.grid.columns * report.grid.rows);
     expect(report.confidence.heightSdM).toHaveLength(report.confidence.columns * report.confidence.rows);
     const [byDegrees, byMetres] = report.points;
@@ -183,6 +187,13 @@ describe('surface', () => {
     const residual = report.readings.find(({ id }) => id === spot?.id)?.residual ?? NaN;
     expect(byDegrees?.heightM).toBeCloseTo((spot?.heightM ?? NaN) + residual, 3);
     expect(byDegrees?.heightSdM).toBeLessThan(0.05);
+    const one = ['surface', sample, '--hole', '2'];
+    const shot = await runTestCli([...one, '--ball', '1', '--flag', 'A']);
+    expect(shot.out).toMatch(
+      /The choice, putt:putter, is the same on \d of 8 surfaces[^]*Measure next at east/,
+    );
+    expect((await runTestCli([...one, '--ball', '1'])).code).toBe(2);
+    expect((await runTestCli([...one, '--day', 'never'])).err).toMatch(/no day "never"/);
     const text = await runTestCli(['surface', sample, '--hole', '2', '--points'], points);
     expect(text.out).toMatch(/^Hole 2: \d+ x \d+ heights.*\n\d+ readings, .*\n[^]*slope %/);
     expect((await runTestCli(['surface', sample, '--hole', '2', '--points'], '[{"x":1}]')).err).toMatch(
