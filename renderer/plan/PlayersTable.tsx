@@ -36,7 +36,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
   return (
     <section className="compare players-beside" aria-label="Players beside each other">
       <div className="compare-head">
-        <h2>Who plays what from here</h2>
+        <h2>Who plays what</h2>
         {keys.length < MOST_PLAYERS && free !== undefined && (
           <button type="button" className="link-button" onClick={() => setKeys([...keys, free.key])}>
             Add a player

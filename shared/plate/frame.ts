@@ -200,9 +200,12 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
   const titleSize = textSize(style, 19);
   const small = textSize(style, 13.5);
   const legend = foot.slopeLegend && inks.slopes.length > 0;
-  const legendWidth = legend ? 250 * k : 0;
-  const legendRoom = legend ? legendWidth + textWidth('Slope, %', small) + 26 * k : 0;
   const barRoom = barLengthM(foot.units) * view.unitsPerM;
+  const besideLegend = textWidth('Slope, %', small) + 26 * k;
+  // On a small plate with large type the classes draw together rather than vanish.
+  const roomy = 250 * k + besideLegend + barRoom + 60 * k <= area.width;
+  const legendWidth = legend ? (roomy ? 250 : 160) * k : 0;
+  const legendRoom = legend ? legendWidth + besideLegend : 0;
   const titleRoom =
     Math.max(textWidth(foot.title, titleSize, 'serifItalic', 600) * 1.1, textWidth(foot.subtitle, small)) +
     20 * k;

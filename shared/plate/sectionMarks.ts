@@ -27,18 +27,19 @@ export function cup([x, y]: XY, style: PlateStyle): SvgNode {
 /** A flag on a staff long enough to stand out of the flights. */
 export function longFlag([x, y]: XY, label: string, style: PlateStyle): SvgNode {
   const k = style.symbolScale;
-  const lift = 34 * k;
+  // A flag near the top of a low drawing has a shorter staff.
+  const top = Math.max(2 * k, y - 52 * k);
   return group(
     'long-flag',
     element('line', {
       x1: x,
       y1: y + 6 * k,
       x2: x,
-      y2: y - lift - 18 * k,
+      y2: top,
       stroke: style.inks.ink,
       'stroke-width': 1.9 * k,
     }),
-    flagTag([x - 0.9 * k, y - lift - 18 * k], label, true, style),
+    flagTag([x - 0.9 * k, top], label, true, style),
   );
 }
 
