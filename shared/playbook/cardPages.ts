@@ -5,11 +5,17 @@ import { cardMap } from './playbookMaps.ts';
 
 const rowsOnCard = 8;
 const mapHeight = 302;
+/** Letters of 8 pt in a line of the card, with some to spare, and the height of one, px: the map gives way to them. */
+const creditLetters = 62;
+const creditHeight = 14;
 
 /** One flag's cards at true size, 4.25 x 7 in: one, or more where the hole has over eight balls. */
 export function cardPages(model: PlaybookModel, hole: PlaybookHole, flag: PlaybookFlag): SafeHtml[] {
   if (flag.rows.length === 0) return [];
-  const map = cardMap(model, hole, flag, mapHeight);
+  // Whose data the map is of stands on every card, which may be all that is printed.
+  const credits = model.credits.length === 0 ? '' : `Map data: ${model.credits.join('; ')}`;
+  const creditLines = Math.ceil(credits.length / creditLetters);
+  const map = cardMap(model, hole, flag, mapHeight - creditLines * creditHeight);
   const pages: PlaybookRow[][] = [];
   for (let i = 0; i < flag.rows.length; i += rowsOnCard) pages.push(flag.rows.slice(i, i + rowsOnCard));
   const long = model.units.system === 'yards' ? 'yd' : 'm';
@@ -70,6 +76,7 @@ export function cardPages(model: PlaybookModel, hole: PlaybookHole, flag: Playbo
           <span class="scale">1 : ${Math.round(map.denominator)}</span
           >${key.filter((line) => line !== '').join(' ')} Practice: ask the Committee before a round.
         </p>
+        ${credits === '' ? null : html`<p class="key">${credits}</p>`}
       </section>`,
   );
 }

@@ -237,6 +237,11 @@ describe('playbook page', () => {
     expect(playbookHtml(modelOf(plain), layout)).not.toContain('Map data');
     const model = { ...modelOf(plain), credits: ['© the <b>surveyors</b>. Open licence'] };
     expect(playbookHtml(model, layout)).toMatch(/Map data.*© the &lt;b&gt;surveyors/s);
+    // Cards may be printed alone, and each is carried alone.
+    const cards = playbookHtml(model, { ...layout, parts: 'cards' });
+    const each = cards.match(/<section class="card"/g) ?? [];
+    expect(each.length).toBeGreaterThan(0);
+    expect(cards.match(/Map data: © the &lt;b&gt;surveyors/g)).toHaveLength(each.length);
   });
 
   it('refuses a font that is not base64', () => {
