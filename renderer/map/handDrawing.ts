@@ -14,6 +14,8 @@ export interface HandDrawing {
   readonly sketch: {
     readonly corners: readonly PlanePoint[];
     readonly next: PlanePoint | null;
+    /** On the way to it along an outline. */
+    readonly along?: readonly PlanePoint[];
     readonly stroke: readonly PlanePoint[];
     readonly closed: boolean;
   } | null;
@@ -84,7 +86,7 @@ function sketched(
   const { inks, symbolScale: k } = style;
   const corners = sketch.corners.map(toDrawing);
   const stroke = sketch.stroke.map(toDrawing);
-  const tip = sketch.next === null ? [] : [toDrawing(sketch.next)];
+  const tip = sketch.next === null ? [] : [...(sketch.along ?? []), sketch.next].map(toDrawing);
   const line = [...corners, ...stroke, ...(stroke.length > 0 ? [] : tip)];
   const first = line[0];
   const last = line.at(-1);
@@ -149,9 +151,7 @@ function heldThing(toDrawing: ToDrawing, style: PlateStyle, held: NonNullable<Ha
       'stroke-width': 2 * k,
       'stroke-linejoin': 'round',
     }),
-    held.turner && outer.length > 0
-      ? turnerMark([middleX, top], style)
-      : null,
+    held.turner && outer.length > 0 ? turnerMark([middleX, top], style) : null,
     ...(held.handles
       ? [
           ...middles.map(([cx, cy]) =>

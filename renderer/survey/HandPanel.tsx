@@ -126,6 +126,11 @@ export function HandPanel({ hand, state, units }: HandPanelProps): React.JSX.Ele
           <button type="button" className="button" onClick={() => hand.finish()}>
             Finish
           </button>
+          {(sketch.along.length > 0 || state.way !== 'shorter') && (
+            <button type="button" className="link-button" onClick={() => hand.otherWay()}>
+              Other way
+            </button>
+          )}
           <button
             type="button"
             className="link-button"
@@ -170,7 +175,7 @@ function askedWhileDrawing(tool: ToolId, units: UnitsPreference): readonly Asked
 
 /** The keys that matter just now. */
 function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
-  const { tool, sketch, waiting } = state;
+  const { tool, sketch, waiting, way } = state;
   const key = (name: string): React.JSX.Element => <kbd>{name}</kbd>;
   if (waiting !== null)
     return (
@@ -183,6 +188,9 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
       <p className="hint">
         {key('Enter')} {tool === 'measure' ? 'ends it' : 'closes it'}, {key('Backspace')} takes back a corner,{' '}
         {key('Esc')} lets go. Type a number for an exact side.
+        {sketch.along.length > 0 || way !== 'shorter' ? (
+          <> {key('X')} goes the other way round, then straight.</>
+        ) : null}
       </p>
     );
   if (tool === 'several')

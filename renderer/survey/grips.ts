@@ -1,6 +1,7 @@
 import { frameOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Cornered } from '../../shared/atlas/shaping.ts';
+import { waysAlong } from '../../shared/geometry/alongRing.ts';
 import { bearingDeg } from '../../shared/geometry/bearing.ts';
 import { boxAbout } from '../../shared/geometry/box.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
@@ -8,7 +9,7 @@ import { centroid, distanceM } from '../../shared/geometry/ring.ts';
 import { type SnapLine, snapped } from '../../shared/geometry/snap.ts';
 import { TURNER_PX } from '../map/groupMark.ts';
 import { groupBox, groupCentre } from './group.ts';
-import type { Drag, Spot } from './handState.ts';
+import type { Drag, HandState, Spot } from './handState.ts';
 import { indexOf, planeShape, type Thing, thingAt } from './planeShapes.ts';
 
 /** How near a pointer has to come, pixels. */
@@ -113,6 +114,22 @@ export function snappedPlace(document: AtlasDocument, spot: Spot, without: strin
   for (const { record, points } of index.linesIn(here))
     if (record.id !== without) lines.push({ points, closed: false });
   return snapped(spot.at, lines, reachM)?.at ?? spot.at;
+}
+
+/** Corners of the outline that two places lie on, the way asked for; none where no outline joins them. */
+export function followed(
+  document: AtlasDocument,
+  from: PlanePoint,
+  to: PlanePoint,
+  way: HandState['way'],
+): readonly PlanePoint[] {
+  if (way === 'straight') return [];
+  const [best] = indexOf(document)
+    .areasIn(boxAbout(to, 0.05))
+    .flatMap(({ polygon }) => polygon.map((ring) => waysAlong(ring, from, to)))
+    .filter((ways) => ways !== null)
+    .sort((a, b) => a.shorterM - b.shorterM);
+  return best?.[way] ?? [];
 }
 
 /** A handle pulled to where the pointer is now. */

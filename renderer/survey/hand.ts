@@ -11,7 +11,7 @@ import {
   snappedPlace,
 } from './grips.ts';
 import type { Drag, HandContext, Purpose, Spot } from './handState.ts';
-import { HandGroup } from './handGroup.ts';
+import { HandTrace } from './handTrace.ts';
 import { keyStepM, keySteps, steppedDrag } from './keySteps.ts';
 import { nextCorner, nextThing } from './keyWalks.ts';
 import { thingAt } from './planeShapes.ts';
@@ -28,7 +28,7 @@ const USUAL_CROWN_M = 2.75;
  * The person's hand on the plate: tools, the outline being drawn, the thing held and the drag under way. It turns pointer
  * and keys into edits, one for each gesture; a gesture given up leaves nothing behind. It knows no DOM.
  */
-export class Hand extends HandGroup {
+export class Hand extends HandTrace {
   #pressed: { readonly spot: Spot; readonly handle: Drag | null; moved: boolean } | null = null;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
@@ -169,7 +169,7 @@ export class Hand extends HandGroup {
       pointer: spot.at,
       snap: at === spot.at ? null : at,
       cursor: null,
-      sketch: sketch === null ? null : { ...sketch, next: at },
+      sketch: sketch === null ? null : this.pointedAt(sketch, spot, at),
     });
   }
 
@@ -197,6 +197,10 @@ export class Hand extends HandGroup {
     if ((key === 'Delete' || key === 'Backspace') && heldId !== null && drag === null && !context.readOnly) {
       if (corner !== null) this.takeCornerOut();
       else this.takeOut();
+      return true;
+    }
+    if (key.toLowerCase() === 'x' && sketch !== null) {
+      this.otherWay();
       return true;
     }
     if (key === '[' || key === ']') return this.#walkCorners(context, key === ']' ? 1 : -1);
@@ -256,14 +260,7 @@ export class Hand extends HandGroup {
       this.crown(spot.at, USUAL_CROWN_M);
       return;
     }
-    const corners = sketch?.corners ?? [];
-    const last = corners.at(-1);
-    const closing = this.closed() && corners.length >= 3 && isNear(corners[0], spot, REACH_PX.close);
-    if (closing || (corners.length >= 2 && isNear(last, spot, 3))) {
-      this.finish();
-      return;
-    }
-    this.put(snappedPlace(context.document, spot, null));
+    this.putOrFinish(context, spot);
   }
 
   /** Escape: the gesture in hand first, then the tool, then the thing held. */
@@ -304,7 +301,7 @@ export class Hand extends HandGroup {
     const from = cursor ?? sketch?.corners.at(-1) ?? pointer ?? context.middle();
     const at = moved(from);
     this.cursorMoved = true;
-    this.set({ cursor: at, snap: null, sketch: sketch === null ? null : { ...sketch, next: at } });
+    this.set({ cursor: at, snap: null, sketch: sketch === null ? null : this.towards(sketch, at) });
     return true;
   }
 

@@ -55,6 +55,8 @@ export interface HandState {
   readonly others: readonly string[];
   readonly corner: { readonly ring: number; readonly index: number } | null;
   readonly sketch: Sketch | null;
+  /** Between two places on one outline: along it the shorter or the longer way, or straight. */
+  readonly way: 'shorter' | 'longer' | 'straight';
   readonly waiting: WaitingPoint | null;
   readonly drag: Drag | null;
   /** What has been typed for the thing being drawn, by field. */
@@ -86,6 +88,7 @@ export const emptyHandState: HandState = {
   others: [],
   corner: null,
   sketch: null,
+  way: 'shorter',
   waiting: null,
   drag: null,
   typed: {},

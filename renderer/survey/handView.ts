@@ -38,7 +38,13 @@ export function handDrawing(
     sketch === null
       ? { sketch: null, label: null }
       : {
-          sketch: { corners: sketch.corners, next: sketch.next, stroke: sketch.stroke ?? [], closed },
+          sketch: {
+            corners: sketch.corners,
+            along: sketch.along,
+            next: sketch.next,
+            stroke: sketch.stroke ?? [],
+            closed,
+          },
           label: sketchLabel(state, closed, units, heightAt),
         };
   const waits = waiting === null ? null : { at: waiting.at, waits: true };
@@ -114,7 +120,10 @@ function sketchLabel(
   const facts = sketchFacts(sketch, closed);
   const last = sketch.corners.at(-1);
   if (facts === null) return null;
-  const side = `${sideWords(facts.sideM, units)} at ${withUnit(bearing(facts.sideBearingDeg))}`;
+  const side =
+    sketch.along.length > 0
+      ? `${sideWords(facts.sideM, units)} along the edge`
+      : `${sideWords(facts.sideM, units)} at ${withUnit(bearing(facts.sideBearingDeg))}`;
   const around = `${closed ? 'around' : 'in all'} ${sideWords(facts.aroundM, units)}`;
   const fall =
     heightAt === null || last === undefined || sketch.next === null
@@ -123,6 +132,7 @@ function sketchLabel(
   const points = [
     ...sketch.corners,
     ...(sketch.stroke ?? []),
+    ...sketch.along,
     ...(sketch.next === null ? [] : [sketch.next]),
   ];
   return {

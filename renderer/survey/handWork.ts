@@ -95,13 +95,14 @@ export class HandWork {
 
   // What the gestures share
 
-  protected put(at: PlanePoint): void {
+  /** A corner, and before it those of an outline it follows there. */
+  protected put(at: PlanePoint, along: readonly PlanePoint[] = []): void {
     const { sketch, tool } = this.state;
     if (this.context?.().readOnly === true) return;
     // A measurement done, the next click begins another.
     const before = tool === 'measure' && sketch === null ? emptySketch : (sketch ?? emptySketch);
     this.cursorMoved = false;
-    this.set({ sketch: addCorner(before, at), trouble: null });
+    this.set({ sketch: addCorner(before, at, along), way: 'shorter', trouble: null });
   }
 
   protected putPoint(context: HandContext, at: PlanePoint): void {

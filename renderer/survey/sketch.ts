@@ -8,25 +8,34 @@ export interface Sketch {
   readonly corners: readonly PlanePoint[];
   /** Where the next corner would go: under the pointer or at the keyboard's cursor. */
   readonly next: PlanePoint | null;
+  /** Corners on the way from the last corner to the next, where it follows an outline there is. */
+  readonly along: readonly PlanePoint[];
   /** The stroke in hand while the pen is down. */
   readonly stroke: readonly PlanePoint[] | null;
   /** How many corners each action put there, so that Backspace takes back a whole stroke. */
   readonly runs: readonly number[];
 }
 
-export const emptySketch: Sketch = { corners: [], next: null, stroke: null, runs: [] };
+export const emptySketch: Sketch = { corners: [], next: null, along: [], stroke: null, runs: [] };
 
 /** Two corners closer than this are one, metres. */
 const SAME_M = 0.01;
 
-export function addCorner(sketch: Sketch, at: PlanePoint): Sketch {
+/** A corner, and with it those of the outline that is followed on the way there. */
+export function addCorner(sketch: Sketch, at: PlanePoint, along: readonly PlanePoint[] = []): Sketch {
   const last = sketch.corners.at(-1);
   if (last !== undefined && distanceM(last, at) < SAME_M) return sketch;
-  return { ...sketch, corners: [...sketch.corners, at], next: at, runs: [...sketch.runs, 1] };
+  return {
+    ...sketch,
+    corners: [...sketch.corners, ...along, at],
+    next: at,
+    along: [],
+    runs: [...sketch.runs, along.length + 1],
+  };
 }
 
 export function startStroke(sketch: Sketch, at: PlanePoint): Sketch {
-  return { ...sketch, stroke: [at] };
+  return { ...sketch, stroke: [at], along: [] };
 }
 
 export function strokeTo(sketch: Sketch, at: PlanePoint, leastM: number): Sketch {
@@ -46,6 +55,7 @@ export function endStroke(sketch: Sketch, toleranceM: number): Sketch {
   return {
     corners: [...sketch.corners, ...added],
     next: sketch.next,
+    along: [],
     stroke: null,
     runs: added.length > 0 ? [...sketch.runs, added.length] : sketch.runs,
   };
@@ -62,7 +72,9 @@ export function withoutLastIfNear(sketch: Sketch, reachM: number): Sketch {
 export function takeBack(sketch: Sketch): Sketch | null {
   const run = sketch.runs.at(-1) ?? 1;
   const corners = sketch.corners.slice(0, -run);
-  return corners.length === 0 ? null : { ...sketch, corners, stroke: null, runs: sketch.runs.slice(0, -1) };
+  return corners.length === 0
+    ? null
+    : { ...sketch, corners, along: [], stroke: null, runs: sketch.runs.slice(0, -1) };
 }
 
 /** A corner at a stated distance from the last, on a stated bearing or else towards `next`. */
@@ -83,18 +95,18 @@ export interface SketchFacts {
 }
 
 /** What the ink label tells of a sketch with its next corner; null before there is a side. */
-export function sketchFacts({ corners, next, stroke }: Sketch, closed: boolean): SketchFacts | null {
+export function sketchFacts({ corners, next, along, stroke }: Sketch, closed: boolean): SketchFacts | null {
   const drawn = stroke === null ? corners : [...corners, ...stroke];
   const last = drawn.at(-1);
   if (last === undefined) return null;
   const end = next ?? last;
   const lengthM = distanceM(last, end);
-  const all = lengthM > SAME_M ? [...drawn, end] : drawn;
+  const all = lengthM > SAME_M ? [...drawn, ...along, end] : drawn;
   const before = all.at(-2);
   if (before === undefined) return null;
   const from = lengthM > SAME_M ? last : before;
   return {
-    sideM: distanceM(from, end),
+    sideM: along.length > 0 ? lineLengthM([from, ...along, end]) : distanceM(from, end),
     sideBearingDeg: bearingDeg(from, end),
     aroundM: closed ? perimeterM(all) : lineLengthM(all),
     areaM2: closed ? polygonAreaM2([all]) : 0,

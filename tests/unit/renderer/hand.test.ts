@@ -247,12 +247,12 @@ it('makes at most one step of any one thing a person does, and none of a gesture
 
 it('tells the side, the way round and the area as they would be with the next corner', () => {
   const corners: readonly PlanePoint[] = [planePoint(0, 0), planePoint(3, 0)];
-  const facts = sketchFacts({ corners, next: planePoint(3, 4), stroke: null, runs: [1, 1] }, true);
+  const facts = sketchFacts({ corners, next: planePoint(3, 4), along: [], stroke: null, runs: [1, 1] }, true);
   expect(facts).toEqual({ sideM: 4, sideBearingDeg: 0, aroundM: 12, areaM2: 6 });
-  expect(sketchFacts({ corners, next: planePoint(3, 4), stroke: null, runs: [1, 1] }, false)?.aroundM).toBe(
-    7,
-  );
-  expect(sketchFacts({ corners: [], next: null, stroke: null, runs: [] }, true)).toBeNull();
+  expect(
+    sketchFacts({ corners, next: planePoint(3, 4), along: [], stroke: null, runs: [1, 1] }, false)?.aroundM,
+  ).toBe(7);
+  expect(sketchFacts({ corners: [], next: null, along: [], stroke: null, runs: [] }, true)).toBeNull();
 });
 
 it('holds several things, moves, copies and takes them out together, each as one step', () => {
@@ -310,4 +310,45 @@ it('holds several things, moves, copies and takes them out together, each as one
   bench.keys('Escape');
   expect(bench.hand.state.heldId).toBeNull();
   expect(before.records.size).toBe(bench.document.records.size);
+});
+
+it('follows an outline between two places on it, the shorter way or the other, and closes along it', () => {
+  const bench = new Bench();
+  const click = (places: readonly (readonly [number, number])[]): void => {
+    for (const [east, north] of places) bench.click(east, north);
+  };
+  bench.keys('g');
+  click([
+    [0, 0],
+    [10, 0],
+    [10, 10],
+    [0, 10],
+  ]);
+  bench.keys('Enter', 'a');
+  // From the left side to the right one, then round below and back: along the top, 30 m in all.
+  click([
+    [0, 5],
+    [10, 5],
+  ]);
+  expect(bench.hand.state.sketch?.corners).toHaveLength(4);
+  bench.keys('Backspace');
+  expect(bench.hand.state.sketch?.corners).toHaveLength(1);
+  bench.hand.hover(bench.spot(10, 4));
+  expect(bench.hand.state.sketch?.along.map(({ northM }) => Math.round(northM))).toEqual([0, 0]);
+  bench.keys('x');
+  expect(bench.hand.state.sketch?.along.map(({ northM }) => Math.round(northM))).toEqual([10, 10]);
+  bench.keys('x');
+  expect(bench.hand.state.sketch?.along).toEqual([]);
+  bench.keys('x', 'Escape', 'a');
+  click([
+    [0, 5],
+    [-5, 5],
+    [-5, -5],
+    [5, -5],
+    [5, 0],
+  ]);
+  // Closed on its first corner along the green: no gap and no overlap.
+  bench.click(0, 5);
+  expect(bench.steps.at(-1)).toBe('traced an approach');
+  expect(bench.areas().at(-1)).toEqual({ kind: 'approach', areaM2: expect.closeTo(75, 2) as number });
 });
