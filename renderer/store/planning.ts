@@ -39,6 +39,8 @@ export class Planning {
   readonly #thorough: PlanningClient;
   /** Long work that somebody asked for and watches; started when it is. */
   readonly #spare: PlanningClient;
+  /** Other players' plans, so that a map asked for at the same time is not given up for them. */
+  readonly #others: PlanningClient;
   readonly #plans: PlanCache;
   readonly #grounds = new Grounds();
   readonly #switchPoints = new Map<string, SwitchPoints>();
@@ -61,6 +63,7 @@ export class Planning {
     this.#quick = new PlanningClient(startWorker, false);
     this.#thorough = new PlanningClient(startWorker, true);
     this.#spare = new PlanningClient(startWorker, true);
+    this.#others = new PlanningClient(startWorker, true);
   }
 
   start(): void {
@@ -135,8 +138,8 @@ export class Planning {
     const { scene } = derivedStore.getState();
     const document = this.#document;
     if (scene === null || document === null) return () => undefined;
-    this.#spare.ask('players', { document, holeId: scene.hole.id, request }, listener);
-    return () => this.#spare.cancel();
+    this.#others.ask('players', { document, holeId: scene.hole.id, request }, listener);
+    return () => this.#others.cancel();
   }
 
   refresh(): void {
