@@ -74,7 +74,13 @@ export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null
       {layer !== null && (
         <ul className="surrounds-legend" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
           <li>
-            <strong>{choice.over === 'every' ? 'Mean over every flag' : `To ${flagWords}`}</strong>
+            <strong>
+              {choice.over === 'flag'
+                ? `To ${flagWords}`
+                : choice.by === 'strokes'
+                  ? 'Mean over every flag'
+                  : 'For most flags'}
+            </strong>
           </li>
           {surroundsClasses(layer).map(({ words, hatch }, i) => (
             <li key={words}>

@@ -135,7 +135,9 @@ export function drawSection(
   const taken: Box[] = [
     { x: ballAt[0] - 13 * k, y: ballAt[1] - 34 * k, width: 26 * k, height: 36 * k },
     { x: flagAt[0] - 4 * k, y: flagAt[1] - 62 * k, width: 26 * k, height: 64 * k },
-    ...points.map(([x, y]) => ({ x: x - 3 * k, y: y - 4 * k, width: 6 * k, height: 8 * k })),
+    ...[points, ...others.map((other) => other.points)]
+      .flat()
+      .map(([x, y]) => ({ x: x - 3 * k, y: y - 4 * k, width: 6 * k, height: 8 * k })),
     ...groundLine.map(([x, y]) => ({ x: x - 3 * k, y: y - 1, width: 6 * k, height: strip + 2 })),
   ];
   const runM = option.runM;

@@ -127,7 +127,7 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
     const ground = page.getByLabel('Ground shows');
     await ground.selectOption('simple flag');
     const legend = page.getByRole('list', { name: /^Key: simplest shot/ });
-    await legend.waitFor({ timeout: 60_000 });
+    await legend.waitFor({ timeout: 100_000 });
     expect(await legend.getByRole('listitem').allInnerTexts()).toContain('Putt');
     expect(await page.locator('.plate [data-part=surrounds]').count()).toBe(1);
     await nothingFound(page);
