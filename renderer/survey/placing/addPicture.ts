@@ -58,8 +58,7 @@ export async function readPicture(file: File): Promise<ReadyPicture> {
     if (pen === null) throw broken();
     pen.imageSmoothingQuality = 'high';
     pen.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-    // Photos have no clear parts; scans may.
-    const wanted = mediaType === 'image/jpeg' ? 'image/jpeg' : 'image/webp';
+    const wanted = mediaType !== 'image/jpeg' && isClear(bitmap) ? 'image/webp' : 'image/jpeg';
     const blob = await new Promise<Blob | null>((done) => {
       canvas.toBlob(done, wanted, 0.9);
     });
@@ -75,6 +74,18 @@ export async function readPicture(file: File): Promise<ReadyPicture> {
   } finally {
     bitmap.close();
   }
+}
+
+/** Whether one can see through parts of a picture, judged at the size of a stamp. */
+function isClear(bitmap: ImageBitmap): boolean {
+  const canvas = document.createElement('canvas');
+  canvas.width = 64;
+  canvas.height = 64;
+  const pen = canvas.getContext('2d');
+  if (pen === null) return true;
+  pen.drawImage(bitmap, 0, 0, 64, 64);
+  const { data } = pen.getImageData(0, 0, 64, 64);
+  return data.some((value, i) => i % 4 === 3 && value < 255);
 }
 
 /** Keeps the picture of a file, and makes the step that lays it in the middle of what is seen. Throws InputProblem. */
