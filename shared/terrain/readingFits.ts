@@ -64,10 +64,11 @@ export function readingFits(
     const aside = groups[worst];
     if (aside === undefined) break;
     kept = kept.filter((i) => !aside.includes(i));
+    // The first slip taken out may have made the ground look rough; after that the stiffness changes little.
     judge = fitPlate(
       kept.map((i) => observations[i] as Observation),
       folds,
-      bendingVariance,
+      round === 0 ? bendingVariance : judge.bendingVariance,
     );
     othersSay.set(
       worst,
