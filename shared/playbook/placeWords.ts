@@ -23,9 +23,10 @@ export function playBearing(scene: Scene): number {
   return last === undefined || before === undefined ? 0 : bearingDeg(before, last);
 }
 
-/** "light rough, sitting down" */
+/** "light rough, sitting down", and how wet where that is not as the day. */
 export function lieText({ record, at }: SceneBall, scene: Scene): string {
-  return `${coverWords[record.coverOverride ?? scene.ground.coverAt(at)]}, ${lieWords[record.lie]}`;
+  const wet = record.moistureOverride === undefined ? '' : `, ${record.moistureOverride}`;
+  return `${coverWords[record.coverOverride ?? scene.ground.coverAt(at)]}, ${lieWords[record.lie]}${wet}`;
 }
 
 /** ", on 3.2 %": the steepest slope of the ground under the ball; empty where it would not be felt. */
