@@ -4,7 +4,7 @@ import { lineWords } from '../../shared/atlas/shaping.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { TypedField } from './Field.tsx';
 import type { Hand } from './hand.ts';
-import type { HandState } from './handState.ts';
+import { type HandState, runsAlong } from './handState.ts';
 import { article } from './making.ts';
 import { type ToolId, toolOf } from './tools.ts';
 import { heightUnit } from './words.ts';
@@ -161,6 +161,15 @@ function askedWhileDrawing(tool: ToolId, units: UnitsPreference): readonly Asked
   if (group === 'area')
     return [
       { field: 'name', label: 'Name' },
+      ...(runsAlong(tool)
+        ? [
+            {
+              field: 'width',
+              label: 'Width',
+              unit: units.system === 'yards' ? 'yd' : 'm',
+            },
+          ]
+        : []),
       ...(id === 'bunker' ? [{ field: 'lip', label: 'Lip height', unit: height }] : []),
       ...(id === 'tree'
         ? [
@@ -203,6 +212,13 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
   if (toolOf(tool).group === 'point')
     return (
       <p className="hint">Click where it is, or walk there with the arrow keys and press {key('Enter')}.</p>
+    );
+  if (runsAlong(tool))
+    return (
+      <p className="hint">
+        Click round it, or give its width and click along its middle: a path, a ditch or a burn.{' '}
+        {key('Enter')} ends it.
+      </p>
     );
   if (tool === 'tree')
     return <p className="hint">Drag from the trunk to the edge of the crown, or click for a usual one.</p>;

@@ -4,7 +4,7 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 import type { Sketch } from './sketch.ts';
-import type { ToolId } from './tools.ts';
+import { type ToolId, toolOf } from './tools.ts';
 
 export type { Spot } from '../map/surveyStage.ts';
 
@@ -78,6 +78,19 @@ export interface HandContext {
   readonly edit: (edit: Edit) => void;
   readonly newId: () => string;
   readonly middle: () => PlanePoint;
+}
+
+/** Ground that runs along a line: with a width typed, its middle is drawn and not its outline. */
+export const runsAlong = (tool: ToolId): boolean => tool === 'path' || tool === 'penaltyArea';
+
+/** Whether what is drawn is an outline, which ends where it began, or a line. */
+export function drawsOutline({
+  tool,
+  purpose,
+  typed,
+}: Pick<HandState, 'tool' | 'purpose' | 'typed'>): boolean {
+  if (purpose.kind !== 'new') return purpose.kind === 'cut';
+  return toolOf(tool).group === 'area' && !(runsAlong(tool) && (typed['width'] ?? '').trim() !== '');
 }
 
 /** A hand with nothing in it. */

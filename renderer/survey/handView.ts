@@ -7,10 +7,9 @@ import { bearing, rise, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { emptyHand, type HandDrawing } from '../map/handDrawing.ts';
 import { groupBox, thingsOf } from './group.ts';
-import type { Drag, HandState } from './handState.ts';
+import { type Drag, drawsOutline, type HandState } from './handState.ts';
 import { isThing, planeShape } from './planeShapes.ts';
 import { sketchFacts } from './sketch.ts';
-import { toolOf } from './tools.ts';
 import { areaWordsOf, sideWords } from './words.ts';
 
 export interface PointedOut {
@@ -30,10 +29,10 @@ export function handDrawing(
   pointedOut: PointedOut | null,
   readOnly: boolean,
 ): HandDrawing {
-  const { sketch, drag, waiting, cursor, snap, heldId, corner, tool, purpose } = state;
+  const { sketch, drag, waiting, cursor, snap, heldId, corner, tool } = state;
   const record = heldId === null ? undefined : document.records.get(heldId);
   const base: HandDrawing = { ...emptyHand, cursor, snap, pointedOut };
-  const closed = purpose.kind === 'cut' || (purpose.kind === 'new' && toolOf(tool).group === 'area');
+  const closed = drawsOutline(state);
   const drawn: Pick<HandDrawing, 'sketch' | 'label'> =
     sketch === null
       ? { sketch: null, label: null }

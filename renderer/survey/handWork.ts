@@ -7,7 +7,7 @@ import { parseDegrees, parseLength } from '../../shared/units/parse.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { dragEdit } from './dragEdit.ts';
 import { cornersOf } from './grips.ts';
-import { type Drag, emptyHandState, type HandContext, type HandState } from './handState.ts';
+import { type Drag, drawsOutline, emptyHandState, type HandContext, type HandState } from './handState.ts';
 import { type Drawn, finishedSketch, placedPoint } from './making.ts';
 import { isThing, type Thing } from './planeShapes.ts';
 import { addCorner, addSide, emptySketch } from './sketch.ts';
@@ -145,11 +145,13 @@ export class HandWork {
       const { edit, heldId } = make();
       context.edit(edit);
       const keepsTool = this.state.purpose.kind === 'new';
+      const { width } = this.state.typed;
       this.set({
         sketch: null,
         waiting: null,
         drag: null,
-        typed: {},
+        // The next path is as wide as the last one.
+        typed: width === undefined ? {} : { width },
         snap: null,
         trouble: null,
         heldId,
@@ -215,8 +217,7 @@ export class HandWork {
   }
 
   protected closed(): boolean {
-    const { tool, purpose } = this.state;
-    return purpose.kind === 'cut' || (purpose.kind === 'new' && toolOf(tool).group === 'area');
+    return drawsOutline(this.state);
   }
 
   protected held(context: HandContext | undefined): Thing | null {

@@ -8,16 +8,17 @@ import type {
   HoleRecord,
   LineRecord,
 } from '../../shared/atlas/records.ts';
-import { cutArea, lineWords, newArea, splitArea } from '../../shared/atlas/shaping.ts';
+import { cutArea, lineWords, newArea, ringsOf, splitArea } from '../../shared/atlas/shaping.ts';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
+import { bandAlong } from '../../shared/geometry/topology.ts';
 import { circle } from '../../shared/geometry/turn.ts';
 import { parseDegrees, parseLength, parseSlopePct } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { nextLetter, nextNumber } from '../store/labels.ts';
 import { groupBox, groupWords } from './group.ts';
-import type { HandContext, Purpose, WaitingPoint } from './handState.ts';
+import { drawsOutline, type HandContext, type Purpose, type WaitingPoint } from './handState.ts';
 import { isThing, type Thing } from './planeShapes.ts';
 import { type ToolId, toolOf } from './tools.ts';
 import { heightUnit } from './words.ts';
@@ -64,6 +65,23 @@ export function finishedSketch(context: HandContext, done: SketchDone): Drawn {
   const { id: kind, group } = toolOf(tool);
   const id = newId();
   const name = (typed['name'] ?? '').trim();
+  if (group === 'area' && !drawsOutline(done)) {
+    const bare = context.units.system === 'yards' ? 'yd' : 'm';
+    const widthM = parseLength(typed['width'] ?? '', bare, context.units.paceM, 'Width');
+    const [band] = bandAlong(corners, widthM);
+    if (band === undefined)
+      throw new InputProblem(
+        'no-band',
+        'No path of that width can be made.',
+        'Width',
+        'Give a width above nothing, such as 2 yd.',
+      );
+    return tracedArea(context, {
+      ...newArea(document, id, kind, []),
+      name,
+      rings: ringsOf(document, band),
+    });
+  }
   if (group === 'area') {
     const ring =
       done.radiusM === undefined

@@ -3,12 +3,13 @@ import {
   difference,
   featureCollection,
   intersect,
+  lineString,
   polygon as turfPolygon,
   union,
   unkinkPolygon,
 } from '@turf/turf';
-import type { Feature, MultiPolygon, Polygon } from 'geojson';
-import { planePoint, type PlanePolygon, type PlaneRing } from './points.ts';
+import type { Feature, LineString, MultiPolygon, Polygon } from 'geojson';
+import { planePoint, type PlanePoint, type PlanePolygon, type PlaneRing } from './points.ts';
 import { polygonAreaM2, signedAreaM2, woundPolygon } from './ring.ts';
 
 /**
@@ -45,17 +46,37 @@ const SPHERE_M = 6371008.8;
  * sphere, so the plane is wrapped onto one for it; within 500 m of the origin that costs under a millimetre.
  */
 export function grown(polygon: PlanePolygon, byM: number): readonly PlanePolygon[] {
-  const degrees = 180 / Math.PI / SPHERE_M;
   const first = polygon[0]?.[0] ?? planePoint(0, 0);
-  const wrapped = asFeature(
-    polygon.map((ring) =>
-      ring.map((p) => planePoint((p.eastM - first.eastM) * degrees, (p.northM - first.northM) * degrees)),
-    ),
-  );
-  return pieces(buffer(wrapped, byM / 1000, { units: 'kilometers', steps: 16 }) ?? null, (lon, lat) =>
-    planePoint(first.eastM + lon / degrees, first.northM + lat / degrees),
-  );
+  return buffered(asFeature(polygon.map((ring) => ring.map((p) => wrapped(p, first)))), first, byM, 16);
 }
+
+/** The band of a stated width along a line, round at its bends and ends: outer ring and what it encloses. */
+export function bandAlong(line: readonly PlanePoint[], widthM: number): readonly PlanePolygon[] {
+  const [first] = line;
+  if (first === undefined || line.length < 2 || !(widthM > 0)) return [];
+  const along = lineString(
+    line.map((p) => {
+      const { eastM, northM } = wrapped(p, first);
+      return [eastM, northM];
+    }),
+  );
+  return buffered(along, first, widthM / 2, 4);
+}
+
+const DEGREES_PER_M = 180 / Math.PI / SPHERE_M;
+
+const wrapped = (p: PlanePoint, first: PlanePoint): PlanePoint =>
+  planePoint((p.eastM - first.eastM) * DEGREES_PER_M, (p.northM - first.northM) * DEGREES_PER_M);
+
+const buffered = (
+  feature: Feature<Polygon | LineString>,
+  first: PlanePoint,
+  byM: number,
+  steps: number,
+): readonly PlanePolygon[] =>
+  pieces(buffer(feature, byM / 1000, { units: 'kilometers', steps }) ?? null, (lon, lat) =>
+    planePoint(first.eastM + lon / DEGREES_PER_M, first.northM + lat / DEGREES_PER_M),
+  );
 
 function asFeature(polygon: PlanePolygon): Feature<Polygon> {
   return turfPolygon(

@@ -352,3 +352,28 @@ it('follows an outline between two places on it, the shorter way or the other, a
   expect(bench.steps.at(-1)).toBe('traced an approach');
   expect(bench.areas().at(-1)).toEqual({ kind: 'approach', areaM2: expect.closeTo(75, 2) as number });
 });
+
+it('makes a path of its middle and a width, and keeps the width for the next', () => {
+  const bench = new Bench();
+  bench.keys('h');
+  bench.hand.type('width', '2 m');
+  for (const [east, north] of [
+    [0, 0],
+    [10, 0],
+    [10, 10],
+  ] as const)
+    bench.click(east, north);
+  bench.keys('Enter');
+  // Two arms of 10 m, a round end to each, and a round bend.
+  const [path] = bench.areas();
+  expect(path?.kind).toBe('path');
+  expect(Math.abs((path?.areaM2 ?? 0) - (40 + Math.PI - 1 + Math.PI / 4))).toBeLessThan(0.3);
+  expect(bench.hand.state.typed).toEqual({ width: '2 m' });
+  expect(bench.steps).toEqual(['traced a path']);
+  bench.hand.type('width', 'wide');
+  bench.click(20, 0);
+  bench.click(20, 10);
+  bench.keys('Enter');
+  expect(bench.hand.state.trouble).toMatchObject({ field: 'Width' });
+  expect(bench.hand.state.sketch?.corners).toHaveLength(2);
+});
