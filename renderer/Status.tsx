@@ -48,7 +48,9 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         : 'Working it out'
       : plan === null
         ? ''
-        : `Plan from ${counted(shots)} simulated shots`;
+        : plan.effort === 'rough'
+          ? 'Rough, while it is moved'
+          : `Plan from ${counted(shots)} simulated shots`;
   if (workspace === 'survey') {
     const undoable = open === null ? null : undoAnnotation(open.history);
     return (

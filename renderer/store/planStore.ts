@@ -1,16 +1,12 @@
 import { createStore } from 'zustand/vanilla';
-import type { LonLat } from '../../shared/geometry/points.ts';
+import type { HeldPlace } from '../../shared/planner/movedScene.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 
-/** A ball or flag on its way: where the hand has it now, not yet a step of the document. */
-export interface Held {
-  readonly id: string;
-  readonly at: LonLat;
-}
+export type Held = HeldPlace;
 
 /** What is worked out from the document and the session; never saved, always made again. */
 export interface Derived {
@@ -21,6 +17,7 @@ export interface Derived {
   readonly relief: ReliefDrawing | null;
   /** Why the hole cannot be planned, or null. */
   readonly sceneTrouble: TroubleWords | null;
+  /** What the hand holds, where it was taken up last. */
   readonly held: Held | null;
   readonly ballId: string | null;
   readonly flagId: string | null;

@@ -1,6 +1,6 @@
-import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
-import { applyChanges } from '../../shared/atlas/documentChanges.ts';
+import { recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { movedScene } from '../../shared/planner/movedScene.ts';
 import type { PlayerAdvice, PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
@@ -10,18 +10,18 @@ import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
 import { byLabel } from './byLabel.ts';
+import { Following } from './following.ts';
 import { Grounds } from './grounds.ts';
-import type { PlanCache } from './planCache.ts';
+import { placeKey, type PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
 import { type Derived, derivedStore, type Held } from './planStore.ts';
 import { preferencesStore } from './preferences.ts';
 import { sessionStore } from './session.ts';
 
-/** Shots for each option where an answer is wanted at once. */
-const COARSE_SHOTS = 40;
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
 /** Fall arrows of the plate, metres apart; with large type every second one is left out. */
@@ -29,12 +29,13 @@ const ARROW_SPACING_M = 2;
 
 /**
  * Keeps the derived state true to the document, the session and the hand: the scene of the hole at once, its fitted
- * ground when a worker has it, a coarse plan as soon as another has it, then the firm one, then quietly the plans of the
- * other balls to the same flag and what would change the choice. Nothing heavy happens in the window itself.
+ * ground when a worker has it, a coarse plan on the way to the firm one, then quietly the plans of the other balls to the
+ * same flag and of the ball to the other flags, and what would change the choice. Rough plans follow what the hand moves.
+ * Nothing heavy happens in the window itself.
  */
 export class Planning {
   readonly #ground: PlanningClient;
-  /** Coarse answers only, so that none ever waits behind a thorough one. */
+  /** Rough answers and tries only, so that none ever waits behind a thorough one. */
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
   /** Long work that somebody asked for and watches; started when it is. */
@@ -45,9 +46,11 @@ export class Planning {
   readonly #grounds = new Grounds();
   readonly #switchPoints = new Map<string, SwitchPoints>();
   readonly #nextFrame: (run: () => void) => void;
-  /** Whether there are cores enough that the firm answer does not slow the coarse one down. */
-  readonly #sideBySide = navigator.hardwareConcurrency > 3;
+  readonly #following: Following;
   #document: AtlasDocument | null = null;
+  /** The scene as the document has it, whatever the hand holds. */
+  #still: Scene | null = null;
+  #held: Held | null = null;
   #reliefKey = '';
   #frameAsked = false;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
@@ -61,6 +64,7 @@ export class Planning {
     this.#nextFrame = nextFrame;
     this.#ground = new PlanningClient(startWorker, false);
     this.#quick = new PlanningClient(startWorker, false);
+    this.#following = new Following(this.#quick);
     this.#thorough = new PlanningClient(startWorker, true);
     this.#spare = new PlanningClient(startWorker, true);
     this.#others = new PlanningClient(startWorker, true);
@@ -75,17 +79,48 @@ export class Planning {
 
   /** The hand has a ball or flag here, or (null) has let go. Moves are taken up once a frame. */
   hold(held: Held | null): void {
-    derivedStore.setState({ held });
+    const before = this.#held;
+    this.#held = held;
     if (held === null) {
-      this.refresh();
+      // After a drop the document has changed, and with it the plan was asked for.
+      if (before !== null) this.refresh(true);
       return;
     }
     if (this.#frameAsked) return;
     this.#frameAsked = true;
     this.#nextFrame(() => {
       this.#frameAsked = false;
-      if (derivedStore.getState().held !== null) this.refresh();
+      if (this.#held !== null) this.#follow(this.#held);
     });
+  }
+
+  /** Shows what is held where it is now, and asks for a rough plan from there. */
+  #follow(held: Held): void {
+    const { ballId, flagId, plan, progress, switchShare } = derivedStore.getState();
+    const document = this.#document;
+    const still = this.#still;
+    if (document === null || still === null) return;
+    clearTimeout(this.#staleTimer);
+    if (progress !== null || switchShare !== null || derivedStore.getState().held === null) {
+      this.#thorough.cancel();
+    }
+    this.#set({
+      held,
+      scene: movedScene(still, held),
+      progress: null,
+      switchPoints: null,
+      switchShare: null,
+    });
+    if (ballId === null || flagId === null || (held.id !== ballId && held.id !== flagId)) return;
+    this.#following.follow(
+      { document, holeId: still.hole.id, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
+      held,
+      plan,
+      {
+        problem: (problem) => this.#set({ ...nothing, planTrouble: problem }),
+        answer: (rough) => this.#set({ plan: rough, stage: 'coarse', stale: false, planTrouble: null }),
+      },
+    );
   }
 
   /** Gives up the firm answer under way; the coarse one stays. */
@@ -101,11 +136,11 @@ export class Planning {
     answer: (tried: TriedShot) => void,
     problem: (words: { readonly message: string; readonly remedy: string }) => void,
   ): void {
-    const { scene } = derivedStore.getState();
+    const { scene, held } = derivedStore.getState();
     if (scene === null || this.#document === null) return;
     this.#quick.ask(
       'tryShot',
-      { document: this.#document, holeId: scene.hole.id, request },
+      { document: this.#document, holeId: scene.hole.id, request, ...(held !== null && { held }) },
       { answer, problem },
     );
   }
@@ -142,7 +177,7 @@ export class Planning {
     return () => this.#others.cancel();
   }
 
-  refresh(): void {
+  refresh(again = false): void {
     const before = derivedStore.getState();
     const { open } = atlasStore.getState();
     const { holeId, ballByHole, flagByHole, workspace, ballGroup } = sessionStore.getState();
@@ -150,10 +185,11 @@ export class Planning {
     if (workspace === 'survey') return;
     if (open === null || holeId === null) {
       this.#document = null;
+      this.#still = null;
       this.#set({ scene: null, sceneTrouble: null, relief: null, ballId: null, flagId: null, ...nothing });
       return;
     }
-    const document = withHeld(documentOfAtlas(open), before.held);
+    const document = documentOfAtlas(open);
     const balls = ballsShown(
       recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === holeId),
       ballGroup,
@@ -163,16 +199,20 @@ export class Planning {
     const flagId = chosen(flags, flagByHole[holeId]);
     const sameHole = before.scene?.hole.id === holeId;
     const sameDocument = document === this.#document;
-    if (sameDocument && sameHole && ballId === before.ballId && flagId === before.flagId) return;
+    const samePlaces = ballId === before.ballId && flagId === before.flagId;
+    if (!again && sameDocument && sameHole && samePlaces) return;
     this.#document = document;
+    if (!sameDocument) this.#held = null;
 
-    let { scene } = before;
+    let scene = this.#still;
     if (!sameDocument || !sameHole || scene === null) {
       try {
         const made = this.#grounds.sceneNow(document, holeId, scene);
         ({ scene } = made);
+        this.#still = scene;
         this.#set({
           scene,
+          held: null,
           sceneTrouble: null,
           groundReady: made.ready,
           ...(sameHole ? {} : { relief: null }),
@@ -181,12 +221,13 @@ export class Planning {
         else this.#fitGround(document, holeId, scene);
       } catch (error) {
         this.cancel();
+        this.#still = null;
         this.#set({ scene: null, sceneTrouble: troubleOf(error), relief: null, ballId, flagId, ...nothing });
         return;
       }
     }
-    const samePair = ballId === before.ballId && flagId === before.flagId && sameHole;
-    this.#set({ ballId, flagId, ...(samePair ? {} : nothing) });
+    if (again) this.#set({ scene, held: null });
+    this.#set({ ballId, flagId, ...(samePlaces && sameHole ? {} : nothing) });
     if (ballId === null || flagId === null) {
       this.#set(nothing);
       return;
@@ -201,10 +242,14 @@ export class Planning {
       {
         answer: (fit) => {
           this.#grounds.keep(fit, { groundKey, input });
-          const now = derivedStore.getState().scene;
+          const now = this.#still;
           if (now?.groundKey !== groundKey || this.#document === null) return;
           const { scene, ready } = this.#grounds.sceneNow(this.#document, holeId, now);
-          this.#set({ scene, groundReady: ready });
+          this.#still = scene;
+          this.#set({
+            scene: this.#held === null ? scene : movedScene(scene, this.#held),
+            groundReady: ready,
+          });
           this.#drawRelief();
         },
         problem: (problem) => this.#set({ sceneTrouble: problem, scene: null, ...nothing }),
@@ -259,46 +304,20 @@ export class Planning {
     if (derivedStore.getState().plan !== null) {
       this.#staleTimer = setTimeout(() => derivedStore.setState({ stale: true }), STALE_AFTER_MS);
     }
-    this.#set({ switchPoints: null, switchShare: null });
-    const failed = (problem: { readonly message: string; readonly remedy: string }): void => {
-      clearTimeout(this.#staleTimer);
-      this.#set({ ...nothing, planTrouble: problem });
-    };
-    // Held by the hand: only coarse answers follow it.
-    const held = derivedStore.getState().held !== null;
-    this.#quick.ask(
-      'plan',
-      { ...question, shotsPerOption: COARSE_SHOTS, effort: 'coarse' },
-      {
-        problem: failed,
-        answer: (plan) => {
-          clearTimeout(this.#staleTimer);
-          this.#set({ plan, stage: 'coarse', stale: false, planTrouble: null });
-          if (!held && !this.#sideBySide) this.#answerFirmly(scene, question, failed);
-        },
-      },
-    );
-    if (held) {
-      this.#thorough.cancel();
-      derivedStore.setState({ progress: null });
-      return;
-    }
-    derivedStore.setState({ progress: 0 });
-    if (this.#sideBySide) this.#answerFirmly(scene, question, failed);
-    else this.#thorough.cancel();
-  }
-
-  #answerFirmly(
-    scene: Scene,
-    question: PlanQuestion,
-    failed: (problem: { readonly message: string; readonly remedy: string }) => void,
-  ): void {
+    this.#set({ switchPoints: null, switchShare: null, progress: 0 });
+    this.#quick.cancel();
     this.#thorough.ask('plan', question, {
-      progress: (fraction) => derivedStore.setState({ progress: fraction }),
-      problem: failed,
+      progress: (fraction) => this.#set({ progress: fraction }),
+      problem: (problem) => {
+        clearTimeout(this.#staleTimer);
+        this.#set({ ...nothing, planTrouble: problem });
+      },
+      early: (plan) => {
+        clearTimeout(this.#staleTimer);
+        this.#set({ plan, stage: 'coarse', stale: false, planTrouble: null });
+      },
       answer: (plan) => {
         clearTimeout(this.#staleTimer);
-        this.#quick.cancel();
         this.#plans.keep(scene, question, plan);
         this.#set({ plan, stage: 'firm', stale: false, progress: null, planTrouble: null });
         this.#afterFirm(scene, question);
@@ -306,45 +325,40 @@ export class Planning {
     });
   }
 
-  /** While nothing else is asked: the other flags made ready for coarse answers, the other balls planned. */
+  /** While nothing else is asked: the flag made ready for rough answers, the neighbours planned. */
   #afterFirm(scene: Scene, question: PlanQuestion): void {
     const { document, holeId, flagId } = question;
-    const others = scene.flags.flatMap(({ record }) => (record.id === flagId ? [] : [record.id]));
     this.#quick.ask(
       'warm',
-      { document, holeId, flagIds: [flagId, ...others] },
+      { document, holeId, flagIds: [flagId] },
       { answer: () => undefined, problem: () => undefined },
       true,
     );
     this.#prepare(scene, question);
   }
 
-  /** Plans the other balls to the same flag, then finds what would change the choice. */
+  /** Plans what the arrow keys lead to, nearest first, then finds what would change the choice. */
   #prepare(scene: Scene, question: PlanQuestion): void {
-    const shown = ballsShown(
-      scene.balls.map(({ record }) => record),
-      sessionStore.getState().ballGroup,
-    );
-    const next = shown.find(
-      (record) => this.#plans.get(scene, { ...question, ballId: record.id }) === undefined,
+    const next = ahead(scene, question, sessionStore.getState().ballGroup).find(
+      (pair) => this.#plans.get(scene, pair) === undefined,
     );
     if (next === undefined) {
       this.#findSwitchPoints(scene, question);
       return;
     }
-    const ahead = { ...question, ballId: next.id };
-    this.#thorough.ask('plan', ahead, {
+    const pair = { ...question, ...next };
+    this.#thorough.ask('plan', pair, {
       // Shown when that ball is chosen; until then it concerns nobody.
       problem: () => this.#findSwitchPoints(scene, question),
       answer: (plan) => {
-        this.#plans.keep(scene, ahead, plan);
+        this.#plans.keep(scene, pair, plan);
         this.#prepare(scene, question);
       },
     });
   }
 
   #findSwitchPoints(scene: Scene, question: PlanQuestion): void {
-    const key = `${scene.key} ${question.ballId} ${question.flagId}`;
+    const key = `${placeKey(scene, question)} ${scene.flags.map(({ record }) => record.id + record.at.join(' ')).join(' ')}`;
     const known = this.#switchPoints.get(key);
     if (known !== undefined) {
       this.#set({ switchPoints: known, switchShare: null });
@@ -381,13 +395,4 @@ function chosen(
   wanted: string | undefined,
 ): string | null {
   return (records.find(({ id }) => id === wanted) ?? records.toSorted(byLabel)[0])?.id ?? null;
-}
-
-function withHeld(document: AtlasDocument, held: Held | null): AtlasDocument {
-  if (held === null) return document;
-  const record =
-    findRecord(document, 'ballPosition', held.id) ?? findRecord(document, 'holeLocation', held.id);
-  return record === undefined
-    ? document
-    : applyChanges(document, [{ id: held.id, record: { ...record, at: held.at } }]);
 }

@@ -1,7 +1,7 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { sceneFor } from '../../shared/planner/answer.ts';
 import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
-import { movedScene } from '../../shared/planner/movedScene.ts';
+import { type HeldPlace, movedScene } from '../../shared/planner/movedScene.ts';
 import { planSteps } from '../../shared/planner/planBall.ts';
 import { playersAdviceSteps } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -28,10 +28,7 @@ type Answers = {
 /* eslint-disable require-yield -- an answer in one step is a generator as well, so that all are run alike */
 
 export const answers: Answers = {
-  plan: (document, question, early) => {
-    const scene = sceneFor({ document, holeId: question.holeId });
-    return planSteps(question.held === undefined ? scene : movedScene(scene, question.held), question, early);
-  },
+  plan: (document, question, early) => planSteps(sceneNow(document, question), question, early),
   switchPoints: (document, question) =>
     switchPointsSteps(sceneFor({ document, holeId: question.holeId }), question),
   *surrounds(document, { holeId, flagIds }) {
@@ -50,7 +47,7 @@ export const answers: Answers = {
   },
   surveyDoubt: (document, question) =>
     surveyDoubtSteps(sceneFor({ document, holeId: question.holeId }), question),
-  tryShot: (document, { holeId, request }) => tryShotSteps(sceneFor({ document, holeId }), request),
+  tryShot: (document, question) => tryShotSteps(sceneNow(document, question), question.request),
   players: (document, { holeId, request }) => playersAdviceSteps(sceneFor({ document, holeId }), request),
   *ground(document, { holeId }) {
     return groundFit(sceneFor({ document, holeId }));
@@ -75,6 +72,15 @@ export const answers: Answers = {
     return made;
   },
 };
+
+/** The scene with what the hand holds where it is. */
+function sceneNow(
+  document: AtlasDocument,
+  { holeId, held }: { readonly holeId: string; readonly held?: HeldPlace },
+): Scene {
+  const scene = sceneFor({ document, holeId });
+  return held === undefined ? scene : movedScene(scene, held);
+}
 
 function groundFit({ groundKey, surface }: Scene): GroundFit {
   const { originEastM, originNorthM, cellM, columns, rows } = surface;

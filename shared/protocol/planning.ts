@@ -50,6 +50,7 @@ export interface SurroundsQuestion extends HoleQuestion {
 
 export interface TryQuestion extends HoleQuestion {
   readonly request: TryRequest;
+  readonly held?: HeldPlace;
 }
 
 export interface PlayersQuestion extends HoleQuestion {

@@ -5,9 +5,10 @@ import { openSwale } from '../e2e/helpers/openSwale.ts';
 
 /**
  * Every ball to every flag of the sample, from the click to the coarse and to the firm answer, and how often the two name
- * the same shot; then the frames of a dragged ball, from a trace of the browser. The peer, in the same run, is the same
- * page with nothing but an empty click: a mark on the page redrawn in the next frame. `npm run build` first, then
- * `npx tsx tests/bench/windowAnswers.ts [folder of the built window] [file for the trace]`.
+ * the same shot; then the frames of a dragged ball and a dragged flag, from a trace of the browser. The peer, in the same
+ * run, is the same page with nothing but an empty click: a mark on the page redrawn in the next frame. `npm run build`
+ * first, then `npx tsx tests/bench/windowAnswers.ts [folder of the built window] [file for the traces] [drag]`, the last for
+ * the dragging alone.
  */
 interface Answered {
   readonly pair: string;
@@ -86,17 +87,18 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
-/** Drags a ball about in a circle for some seconds; the time between frames, and the longest task of the main thread. */
+/** Drags a ball or flag about in a circle for some seconds; the time between frames, and the tasks of the main thread. */
 async function dragFrames(
   page: Page,
+  what: string,
   traceFile: string | undefined,
 ): Promise<{
   readonly frames: readonly number[];
   readonly tasks: readonly number[];
   readonly answers: number;
 }> {
-  const box = await page.locator('.plate [data-id][aria-label^="Ball 1"]').boundingBox();
-  if (box === null) throw new Error('ball 1 is not on the plate');
+  const box = await page.locator(`.plate [data-id][aria-label^="${what}"]`).boundingBox();
+  if (box === null) throw new Error(`${what} is not on the plate`);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   const session = await page.context().newCDPSession(page);
   const events: TraceEvent[] = [];
@@ -140,7 +142,8 @@ async function dragFrames(
   await page.mouse.up();
   await session.send('Tracing.end');
   await ended;
-  if (traceFile !== undefined) writeFileSync(traceFile, JSON.stringify({ traceEvents: events }));
+  if (traceFile !== undefined)
+    writeFileSync(`${traceFile}.${what.replace(' ', '-')}.json`, JSON.stringify({ traceEvents: events }));
   const main = events.find(
     ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
   )?.tid;
@@ -150,13 +153,8 @@ async function dragFrames(
   return { frames: between, tasks, answers };
 }
 
-const host = process.argv[2] === undefined ? undefined : await startLoopbackHost(process.argv[2], 0);
-const swale = await openSwale(host === undefined ? {} : { host });
-try {
-  const { page } = swale;
-  // The runner names inner functions by a helper that a page does not have.
-  await page.evaluate('globalThis.__name = (made) => made');
-  await firm(page);
+/** Every ball to every flag, clicked one after the other. */
+async function clicks(page: Page): Promise<void> {
   const found: Answered[] = [];
   const menu = page.getByRole('button', { name: /Hole|Station/ }).first();
   const holes = page.getByRole('group', { name: 'Hole', exact: true }).getByRole('menuitemradio');
@@ -191,17 +189,31 @@ try {
     `ratio, first answer to an empty click: ${(quantile(first, 0.5) / quantile(empty, 0.5)).toFixed(1)}`,
   );
   console.log(`coarse and firm name the same shot: ${same} of ${both.length}`);
-  const drag = await dragFrames(page, process.argv[3]);
-  console.log(told('frames while dragging', drag.frames));
-  console.log(
-    `frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; changes to the answer: ${drag.answers}`,
-  );
-  console.log(
-    told(
-      'tasks of the main thread while dragging',
-      drag.tasks.filter((ms) => ms > 1),
-    ),
-  );
+}
+
+const host = process.argv[2] === undefined ? undefined : await startLoopbackHost(process.argv[2], 0);
+const swale = await openSwale(host === undefined ? {} : { host });
+try {
+  const { page } = swale;
+  // The runner names inner functions by a helper that a page does not have.
+  await page.evaluate('globalThis.__name = (made) => made');
+  await firm(page);
+  if (process.argv[4] !== 'drag') await clicks(page);
+  for (const what of ['Ball 1', 'Flag A']) {
+    const drag = await dragFrames(page, what, process.argv[3]);
+    console.log(told(`${what} dragged: frames`, drag.frames));
+    console.log(
+      `frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; ` +
+        `changes to the answer: ${drag.answers}, ${((1000 * drag.answers) / drag.frames.reduce((sum, ms) => sum + ms, 0)).toFixed(0)} a second`,
+    );
+    console.log(
+      told(
+        'tasks of the main thread meanwhile',
+        drag.tasks.filter((ms) => ms > 1),
+      ),
+    );
+    await firm(page);
+  }
 } finally {
   await swale.close();
   await host?.close();
