@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { planePoint } from '../../../shared/geometry/points.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import type { AtlasDocument } from '../../../shared/atlas/records.ts';
-import { planBall } from '../../../shared/planner/planBall.ts';
+import { movedScene } from '../../../shared/planner/movedScene.ts';
+import { planBall, planSteps } from '../../../shared/planner/planBall.ts';
 import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
 import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
 import { reasonText } from '../../../shared/planner/reasonText.ts';
@@ -18,6 +20,12 @@ const chosen = (plan: Plan): PlanOption => {
   const option = plan.options.find((o) => o.id === plan.chosenId);
   if (option === undefined) throw new Error('the chosen option is not in the plan');
   return option;
+};
+const lastOf = (steps: Generator<number, Plan>): Plan => {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
 };
 const codeOf = (work: () => unknown): string => {
   try {
@@ -78,15 +86,40 @@ describe('a plan', () => {
 
   it('answers coarsely with fewer options, the same every time, and says so', () => {
     const scene = sceneOf(spec);
-    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 400, seed: 3 };
-    const full = planBall(scene, ask);
+    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 200, seed: 3 };
     const coarse = planBall(scene, { ...ask, effort: 'coarse' });
-    expect(planBall(sceneOf(spec), { ...ask, effort: 'coarse' })).toEqual(coarse);
-    expect([coarse.effort, full.effort]).toEqual(['coarse', 'full']);
-    expect(coarse.key).not.toBe(full.key);
-    expect(coarse.options.length).toBeLessThanOrEqual(full.options.length);
-    const there = full.options.find(({ id }) => id === coarse.chosenId);
-    expect(there?.costStrokes).toBeLessThan(chosen(full).costStrokes + 0.03);
+    const early: Plan[] = [];
+    const first = lastOf(planSteps(scene, ask, (plan) => early.push(plan)));
+    const again = lastOf(planSteps(scene, ask, (plan) => early.push(plan)));
+    expect(again).toEqual(first);
+    // Without a map of the green the first answer comes from a coarse one, with it from the plan itself.
+    expect(early[0]).toEqual(coarse);
+    expect([coarse.effort, first.effort]).toEqual(['coarse', 'full']);
+    expect(coarse.key).not.toBe(first.key);
+    const [, warm] = early;
+    expect(warm?.chosenId).toBe(first.chosenId);
+    expect(warm?.options.length).toBeLessThanOrEqual(first.options.length);
+    for (const option of warm?.options ?? []) {
+      expect(first.options.find(({ id }) => id === option.id)?.strokes).toBe(option.strokes);
+    }
+    const there = first.options.find(({ id }) => id === coarse.chosenId);
+    expect(there?.costStrokes).toBeLessThan(chosen(first).costStrokes + 0.03);
+  });
+
+  it('follows a ball under the hand among what is in the running and one option in turn', () => {
+    const scene = sceneOf(spec);
+    const at = scene.frame.toLonLat(planePoint(-4.5, -17.5));
+    const moved = movedScene(scene, { id: 'b', at });
+    expect(moved.balls[0]?.at.eastM).toBeCloseTo(-4.5, 6);
+    expect([moved.ground === scene.ground, moved.key === scene.key]).toEqual([true, false]);
+    const among = ['chip:w46', 'chip:w52'];
+    const rough = planBall(moved, {
+      ...{ ballId: 'b', flagId: 'A', shotsPerOption: 48, seed: 3, effort: 'rough', map: 'light' },
+      among,
+      scout: 1,
+    });
+    expect(rough.effort).toBe('rough');
+    expect(rough.options.filter(({ id }) => !among.includes(id)).length).toBeLessThanOrEqual(1);
   });
 
   it('is mirrored for a left-hander on mirrored ground', () => {

@@ -55,6 +55,7 @@ function setUp(dropsOld: boolean) {
   }, dropsOld);
   const heard: string[] = [];
   const listener = {
+    early: (plan: Plan) => heard.push(`early ${plan.key}`),
     progress: (share: number) => heard.push(`progress ${share}`),
     answer: (plan: Plan) => heard.push(`plan ${plan.key}`),
     problem: (problem: { readonly code: string }) => heard.push(`problem ${problem.code}`),
@@ -130,4 +131,18 @@ it('lets work done ahead give way to a question, even where old questions finish
   port().say({ kind: 'dropped', ticket: 1 });
   port().say({ kind: 'answer', ticket: 2, answer: planNamed('now') });
   expect(heard).toEqual(['plan now']);
+});
+
+it('hands on a first answer before the firm one, and none of a question given up', () => {
+  const { client, port, heard, listener } = setUp(true);
+  const document = documentOf([flag('f')]);
+  client.ask('plan', question(document), listener);
+  port().say({ kind: 'early', ticket: 1, answer: planNamed('first') });
+  port().say({ kind: 'answer', ticket: 1, answer: planNamed('firm') });
+  client.ask('plan', question(document), listener);
+  client.ask('plan', question(document), listener);
+  port().say({ kind: 'early', ticket: 2, answer: planNamed('old') });
+  port().say({ kind: 'dropped', ticket: 2 });
+  port().say({ kind: 'early', ticket: 3, answer: planNamed('new') });
+  expect(heard).toEqual(['early first', 'plan firm', 'early new']);
 });
