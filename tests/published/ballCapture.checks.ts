@@ -12,7 +12,8 @@ function fastestMps(ratio: number, slopePct = 0): number {
     eastM: ratio * HOLE_RADIUS_M,
     northM: away,
   });
-  let low = 0.7;
+  // Fast enough to be at 0.1 m/s there: that drops at every offset asked.
+  let low = Math.sqrt(2 * a * away + 0.01);
   let high = 4;
   for (let k = 0; k < 40; k += 1) {
     const middle = (low + high) / 2;
