@@ -1,0 +1,107 @@
+import type { PlanePoint } from '../geometry/points.ts';
+import { length2 } from '../numeric/elementary.ts';
+import type { Cover } from '../words/vocabulary.ts';
+import type { EvaluatedOption } from './evaluateOption.ts';
+import { type GroundBetween, groundBetween } from './groundBetween.ts';
+import type { Reason } from './plan.ts';
+import type { Situation } from './situation.ts';
+
+/** Steeper ground than this is a face, not a place to land. */
+const STEEP_PCT = 30;
+/** The chance of clearing something is said from this share of strikes that do not. */
+const LEAST_STRUCK = 0.02;
+/** The ground where a ball lands is read over this much of the way beyond it: where it bounces on, metres. */
+const READ_FROM_M = 0.3;
+const READ_TO_M = 2;
+
+/** What the shot does on this ground; for any option. */
+export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
+  const { scene, ball, flag, distanceM } = situation;
+  const { option, shooter } = e;
+  const reasons: Reason[] = [];
+  if (option.technique === 'putt') {
+    const between = groundBetween(scene.ground, scene.conditions, ball, flag);
+    const longest = between.offGreen[0];
+    if (longest !== undefined && longest.lengthM >= 0.4) {
+      reasons.push({
+        kind: 'paceInGrass',
+        values: {
+          cover: longest.cover,
+          lengthM: between.offGreen.reduce((sum, o) => sum + o.lengthM, 0),
+          lostShare: between.paceLostOffGreen,
+        },
+      });
+    }
+    reasons.push({ kind: 'staysDown', values: { medianLeaveM: option.leave.medianM } });
+  } else if (option.landing !== null) {
+    const before = groundBetween(scene.ground, scene.conditions, ball, option.landing);
+    const cleared = before.offGreen[0];
+    const slopePct = slopeAlongPct(situation, option.landing);
+    const onM = option.landingOnM;
+    if (onM !== null && onM >= 0 && cleared !== undefined) {
+      reasons.push({
+        kind: 'clearsAndLands',
+        values: {
+          cover: inTheWay(situation, before, cleared.cover),
+          clearedM: cleared.lengthM,
+          onM,
+          slopePct,
+        },
+      });
+    } else if (onM !== null && onM < 0 && Math.abs(slopePct) < STEEP_PCT) {
+      reasons.push({
+        kind: 'landsShort',
+        values: { shortM: -onM, cover: scene.ground.coverAt(option.landing), slopePct },
+      });
+    }
+    reasons.push({
+      kind: 'flightAndRun',
+      values: { carryShare: option.carryM / Math.max(0.1, option.carryM + option.runM), runM: option.runM },
+    });
+    if (Math.abs(shooter.lie.alongDeg) >= 2.5) {
+      reasons.push({
+        kind: 'liePlaysLike',
+        values: {
+          clubName: option.clubName,
+          loftDeg: shooter.strike.loftDeg,
+          playsLikeDeg: shooter.strike.loftDeg + shooter.lie.alongDeg,
+          alongDeg: shooter.lie.alongDeg,
+        },
+      });
+    }
+  }
+  for (const { what, share } of e.struck) {
+    if (share >= LEAST_STRUCK) reasons.push({ kind: 'clearsChance', values: { what, share: 1 - share } });
+  }
+  if (Math.abs(e.beyondM) > 0.5 + 0.04 * distanceM && !option.playAway) {
+    reasons.push({
+      kind: e.beyondM > 0 ? 'meantPast' : 'meantShort',
+      values: { lengthM: Math.abs(e.beyondM) },
+    });
+  }
+  const bad = shooter.spread.heavyShare + shooter.spread.thinShare;
+  if (bad >= 0.06) reasons.push({ kind: 'mishits', values: { share: bad } });
+  return reasons;
+}
+
+/** What a person would say the ball flew over. */
+function inTheWay(situation: Situation, before: GroundBetween, longest: Cover): string {
+  if (situation.cover === 'bunker') return 'lip';
+  const sand = before.offGreen.some(({ cover, lengthM }) => cover === 'bunker' && lengthM > 1);
+  if (sand) return 'bunker';
+  return before.dipM > 0.35 ? 'swale' : before.riseM > 0.5 ? 'bank' : longest;
+}
+
+/** Rise of the ground just beyond a landing spot, along the way to the flag, percent. */
+function slopeAlongPct(situation: Situation, at: PlanePoint): number {
+  const { scene, flag, ball } = situation;
+  const east = flag.eastM - ball.eastM;
+  const north = flag.northM - ball.northM;
+  const length = Math.max(0.05, length2(east, north));
+  const height = (beyondM: number): number =>
+    scene.ground.heightAt({
+      eastM: at.eastM + (beyondM * east) / length,
+      northM: at.northM + (beyondM * north) / length,
+    });
+  return (100 * (height(READ_TO_M) - height(READ_FROM_M))) / (READ_TO_M - READ_FROM_M);
+}
