@@ -4,6 +4,7 @@ import { recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { firstPlayer } from '../store/newAtlas.ts';
 import type { PlayersOfAtlas } from '../store/playersElsewhere.ts';
 import { Menu } from '../ui/Menu.tsx';
 import { Bag } from './Bag.tsx';
@@ -152,24 +153,6 @@ export function PlayerWorkspace({
     </div>
   );
 }
-
-const firstPlayer: PlayerRecord = {
-  type: 'player',
-  id: 'player',
-  name: 'Player',
-  handed: 'right',
-  level: { kind: 'handicap', handicap: 18 },
-  bag: [
-    { id: 'putter', kind: 'putter', name: 'putter', loftDeg: 3, bounceDeg: 0 },
-    { id: 'i8', kind: 'iron', name: '8-iron', loftDeg: 36, bounceDeg: 4 },
-    { id: 'w46', kind: 'wedge', name: '46° wedge', loftDeg: 46, bounceDeg: 8 },
-    { id: 'w56', kind: 'wedge', name: '56° wedge', loftDeg: 56, bounceDeg: 12 },
-  ],
-  repertoire: {},
-  simplicityMarginStrokes: 0.05,
-  paceM: 0.9144,
-  inUse: true,
-};
 
 function nextName(players: readonly PlayerRecord[]): string {
   const taken = new Set(players.map(({ name }) => name));

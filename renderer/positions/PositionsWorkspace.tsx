@@ -2,7 +2,7 @@ import { Flag, Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
-import type { Edit } from '../../shared/atlas/edits.ts';
+import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
 import { likelyMisses } from '../../shared/planner/likelyMisses.ts';
@@ -15,6 +15,7 @@ import { MapButtons } from '../map/MapButtons.tsx';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
 import { groupNames } from '../store/ballGroups.ts';
 import { movePlace } from '../store/edits.ts';
+import { firstDay } from '../store/newAtlas.ts';
 import { tell } from '../store/notices.ts';
 import { derivedStore } from '../store/planStore.ts';
 import { sessionStore } from '../store/session.ts';
@@ -264,6 +265,15 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
           />
         )}
         {!readOnly && scene !== null && <FlagTools fromSheet={fromSheet} propose={propose} />}
+        {day === undefined && !readOnly && (
+          <button
+            type="button"
+            className="button"
+            onClick={() => edit(putRecords('added a day', [firstDay]))}
+          >
+            <Plus size={17} strokeWidth={1.9} aria-hidden /> Describe the day
+          </button>
+        )}
         {day !== undefined && (
           <DayForm
             key={day.id}

@@ -15,7 +15,7 @@ export interface NewAtlas {
 }
 
 /** An ordinary day and an ordinary bag, so that the first green can be planned at once; both are there to be changed. */
-const day: ConditionsRecord = {
+export const firstDay: ConditionsRecord = {
   type: 'conditions',
   id: 'day-1',
   name: 'Usual',
@@ -26,7 +26,7 @@ const day: ConditionsRecord = {
   windFromDeg: 0,
   inUse: true,
 };
-const player: PlayerRecord = {
+export const firstPlayer: PlayerRecord = {
   type: 'player',
   id: 'player-1',
   name: 'Player',
@@ -62,7 +62,7 @@ export function newAtlas(
       greenId: null,
       line: null,
     },
-    day,
-    player,
+    firstDay,
+    firstPlayer,
   ]);
 }

@@ -124,6 +124,10 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
     const { page } = swale;
     const screen = new PlanScreen(page);
     await screen.firm();
+    const changes = page.getByRole('region', { name: 'What would change it' });
+    await changes.locator('table, p:not(.changes-wait)').first().waitFor({ timeout: 100_000 });
+    expect(await changes.innerText()).toMatch(/no change|it holds for every flag/);
+
     const ground = page.getByLabel('Ground shows');
     await ground.selectOption('simple flag');
     const legend = page.getByRole('list', { name: /^Key: simplest shot/ });
@@ -152,10 +156,6 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
     expect(leaves).toMatch(/within 3 ft.*\d %/s);
     // Its own width, twice as sharp as the screen.
     expect(png.readUInt32BE(16)).toBeGreaterThan(1000);
-
-    const changes = page.getByRole('region', { name: 'What would change it' });
-    await changes.locator('table, p:not(.changes-wait)').first().waitFor({ timeout: 100_000 });
-    expect(await changes.innerText()).toMatch(/no change|it holds for every flag/);
     expect(swale.problems).toEqual([]);
   } finally {
     await swale.close();
