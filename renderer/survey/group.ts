@@ -1,4 +1,4 @@
-import { joinAreas } from '../../shared/atlas/shaping.ts';
+import { joinAreas, lineWords } from '../../shared/atlas/shaping.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type { AreaRecord, AtlasDocument } from '../../shared/atlas/records.ts';
 import { type PlanePoint, planePoint } from '../../shared/geometry/points.ts';
@@ -22,6 +22,7 @@ export function groupWords(things: readonly Thing[]): string {
 }
 
 export interface KindCount {
+  /** As one of them is called, or several. */
   readonly kind: string;
   readonly count: number;
 }
@@ -30,30 +31,35 @@ export interface KindCount {
 export function countsOf(things: readonly Thing[]): readonly KindCount[] {
   const counts = new Map<string, number>();
   for (const thing of things) {
-    const kind = pluralOf(thing);
+    const kind = kindOf(thing);
     counts.set(kind, (counts.get(kind) ?? 0) + 1);
   }
-  return [...counts].map(([kind, count]) => ({ kind, count }));
+  return [...counts].map(([kind, count]) => ({ kind: count === 1 ? kind : plural(kind), count }));
 }
 
 export const countWords = ({ kind, count }: KindCount): string => `${String(count)} ${kind}`;
 
 const uncounted: ReadonlySet<AreaKind> = new Set(['lightRough', 'heavyRough', 'bare', 'outOfBounds']);
-const plurals: Readonly<Record<Exclude<Thing['type'], 'area' | 'line'>, string>> = {
-  spotHeight: 'spot heights',
-  slopeReading: 'slope readings',
-  holeLocation: 'flags',
-  ballPosition: 'balls',
-  landmark: 'landmarks',
+const pointWords: Readonly<Record<Exclude<Thing['type'], 'area' | 'line'>, string>> = {
+  spotHeight: 'spot height',
+  slopeReading: 'slope reading',
+  holeLocation: 'flag',
+  ballPosition: 'ball',
+  landmark: 'landmark',
 };
 
-function pluralOf(thing: Thing): string {
-  if (thing.type === 'line') return 'lines';
-  if (thing.type !== 'area') return plurals[thing.type];
-  const words = kindWords[thing.kind];
-  if (uncounted.has(thing.kind)) return `areas of ${words}`;
-  return words.endsWith('h') ? `${words}es` : `${words}s`;
+function kindOf(thing: Thing): string {
+  if (thing.type === 'line') return lineWords[thing.kind];
+  if (thing.type !== 'area') return pointWords[thing.type];
+  return uncounted.has(thing.kind) ? `area of ${kindWords[thing.kind]}` : kindWords[thing.kind];
 }
+
+const plural = (kind: string): string =>
+  kind.startsWith('area of ')
+    ? kind.replace('area', 'areas')
+    : kind.endsWith('ch')
+      ? `${kind}es`
+      : `${kind}s`;
 
 /** The box round things. */
 export function groupBox(document: AtlasDocument, things: readonly Thing[]): Box | null {
