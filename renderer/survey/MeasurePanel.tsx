@@ -6,6 +6,7 @@ import { bearing, compassPoint, paces, rise, slopeOrLevel, withUnit } from '../.
 import { decimals } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { HandState } from './handState.ts';
+import { LineSection } from './LineSection.tsx';
 import type { Ground } from './useGround.ts';
 
 interface MeasurePanelProps {
@@ -49,6 +50,7 @@ export function MeasurePanel({ state, ground, units }: MeasurePanelProps): React
           )}
         </dl>
       )}
+      {ground !== null && points.length > 1 && <LineSection ground={ground} points={points} units={units} />}
       {slope !== null && (
         <p className="held-facts">
           Under the pointer {slopeOrLevel(slope.slopePct)}
