@@ -2,8 +2,10 @@ import { useMemo } from 'react';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { ImportPreview } from '../../shared/formats/import/importPreview.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { openDialog } from '../store/dialogs.ts';
 import { Drawing } from '../ui/drawing.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
+import { useMatch } from '../ui/useMatch.ts';
 import type { BringIn, Brought } from './bringIn.ts';
 import { ColumnChooser } from './ColumnChooser.tsx';
 import { CreditFields } from './CreditFields.tsx';
@@ -20,6 +22,7 @@ export interface FileSheetProps {
 }
 
 const PICTURE = { width: 420, height: 360 };
+const SMALL_PICTURE = { width: 340, height: 300 };
 
 /** One file: a picture of what it would bring, what each thing comes in as, and what is left out and why. */
 export function FileSheet(props: FileSheetProps): React.JSX.Element {
@@ -51,6 +54,11 @@ export function FileSheet(props: FileSheetProps): React.JSX.Element {
       return (
         <>
           {problem !== null && <Trouble trouble={{ message: problem.message, remedy: problem.remedy }} />}
+          {problem?.code === 'atlas-unplaced' && (
+            <button type="button" className="link-button" onClick={() => openDialog('place')}>
+              Place it on the earth
+            </button>
+          )}
           {csv !== null && (
             <ColumnChooser csv={csv} choose={(columns) => bringIn.setOptions(file.key, { columns })} />
           )}
@@ -71,18 +79,19 @@ function Preview(props: FileSheetProps & { readonly preview: ImportPreview }): R
   const { file, units, bringIn, preview } = props;
   const { selection, key } = file;
   const format = file.reading.at === 'read' ? file.reading.answer.format : null;
+  const size = useMatch('(max-width: 1199px)') ? SMALL_PICTURE : PICTURE;
   // A new preview is read against a new document, and only then.
   const { before, picture } = useMemo(() => {
     const document = bringIn.before(key);
-    return { before: document, picture: importPicture(document, preview, selection, PICTURE, units) };
-  }, [bringIn, key, preview, selection, units]);
+    return { before: document, picture: importPicture(document, preview, selection, size, units) };
+  }, [bringIn, key, preview, selection, size, units]);
   return (
     <div className="bringin-sheet">
       <figure className="bringin-picture">
         <Drawing node={picture} label={`Map of what ${preview.fileName} would bring in`} />
         <figcaption>
           <span className="key-in" aria-hidden /> blue comes in, <span className="key-out" aria-hidden />{' '}
-          dashed is left out, black is there now
+          dashed is left out, the rest is there now
           {preview.header !== null && '. The atlas takes its place on the earth from this file'}
         </figcaption>
       </figure>

@@ -5,6 +5,7 @@ import type { ImportOptions, ImportWarning } from '../import/importPreview.ts';
 import { boundedInflate } from '../zip/boundedInflate.ts';
 import { emptyFile, MOST_GRID_BYTES, refuseLarge } from '../import/limits.ts';
 import { type CoordinateSystem, systemNamed, systemOfEpsg } from './coordinateSystem.ts';
+import { verticalUnits } from './verticalUnits.ts';
 import { type ElevationRaster, METRES_PER_UNIT, MOST_CELLS } from './elevationRaster.ts';
 
 /** Largest block that is unpacked, bytes: rows of tiles of a survey are well below. */
@@ -110,7 +111,7 @@ export async function readGeoTiff(
         ? 'usft'
         : unitCode === 9002 || /^(ft|foot|feet)$/.test(unitWord)
           ? 'ft'
-          : null;
+          : (verticalUnits.get(key('VerticalCSTypeGeoKey')) ?? null);
   const scale = Number(said('SCALE') ?? 1);
   const offset = Number(said('OFFSET') ?? 0);
   const noData = image.getGDALNoData();

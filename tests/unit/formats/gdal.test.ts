@@ -121,6 +121,13 @@ describe.skipIf(missing)('grids, between GDAL and here', () => {
     expect(worst).toBeLessThan(toleranceM + 0.0006);
   });
 
+  it('heights in feet, as GDAL declares them, come in as metres', async () => {
+    // EPSG:5702 is a height in US survey feet, 3937 of which are 1200 m.
+    const feet = ['-scale', '0', '100', '0', String((100 * 3937) / 1200), '-ot', 'Float64'];
+    run('gdal_translate', '-q', '-a_srs', 'EPSG:32630+5702', ...feet, path('ours.tif'), path('ft.tif'));
+    expect(await worstMisfit('ft.tif')).toBeLessThan(0.001 + 0.0006);
+  });
+
   it.each([
     [4326, 'near'],
     [27700, 'near'],
