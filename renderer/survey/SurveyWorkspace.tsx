@@ -25,7 +25,7 @@ import { Measurements } from './Measurements.tsx';
 import { areaShapes, hasThings, indexOf, isThing } from './planeShapes.ts';
 import { placing } from './placing/placingHand.ts';
 import { PlacingPanel } from './placing/PlacingPanel.tsx';
-import { placingDrawing } from './placing/placingView.ts';
+import { placingDrawing, withRoom } from './placing/placingView.ts';
 import { shownLayers } from './placing/shownLayers.ts';
 import { useLaidPictures } from './placing/useLaidPictures.ts';
 import { useSheetShown } from './placing/useSheetShown.ts';
@@ -238,7 +238,10 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     [state, document, units, ground, pointedOut, readOnly],
   );
   const placingShown = useMemo(() => placingDrawing(placingNow, units), [placingNow, units]);
-  const home = useMemo(() => homeOf(document, document === own ? holeId : null), [document, own, holeId]);
+  const home = useMemo(
+    () => (document === own ? homeOf(document, holeId) : withRoom(homeOf(document, null))),
+    [document, own, holeId],
+  );
   useEffect(() => {
     surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document, layers, unreachable });
   }, [state.cursor, state.pointer, ground, document, layers, unreachable]);

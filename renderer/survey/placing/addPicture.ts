@@ -98,11 +98,10 @@ export async function addPicture(
   const { content, note, ...shape } = await readPicture(file);
   const sha256 = await pictures.keep(content, Date.now());
   const frame = frameOf(document);
-  const affine = laidUpright(
-    view?.middle() ?? planePoint(0, 0),
-    view === null ? USUAL_WIDTH_M : view.widthM() * 0.7,
-    shape,
-  );
+  const seenM = view?.widthM() ?? USUAL_WIDTH_M;
+  // A wide plate is about half as high: all of the picture and its turning handle are to be seen.
+  const widthM = seenM * Math.min(0.7, (0.42 * shape.widthPx) / shape.heightPx);
+  const affine = laidUpright(view?.middle() ?? planePoint(0, 0), widthM, shape);
   const record: PictureRecord = {
     type: 'picture',
     id: `picture-${crypto.randomUUID()}`,

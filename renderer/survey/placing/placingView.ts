@@ -25,6 +25,15 @@ export function turnedDeg(affine: Affine): number {
   return up > 180 ? up - 360 : up;
 }
 
+/** The points with half as much room again about them, so that what is being placed has somewhere to go. */
+export function withRoom(points: readonly PlanePoint[]): readonly PlanePoint[] {
+  const box = boundingBox(points);
+  if (box === null) return points;
+  const east = (box.eastM - box.westM) / 4;
+  const north = (box.northM - box.southM) / 4;
+  return [planePoint(box.westM - east, box.southM - north), planePoint(box.eastM + east, box.northM + north)];
+}
+
 /** What a press takes hold of: the turning handle or the subject itself; what has no edge is held anywhere. */
 export function grip({ subject, outline, affine }: PlacingState, spot: Spot): 'move' | 'turn' | null {
   if (subject === null) return null;
