@@ -62,7 +62,9 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
         {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
         {withUnit(distance(plan.distanceM, units))}
       </p>
-      <h1 className="answer-name">{answerName(option)}</h1>
+      <h1 className="answer-name">
+        <AnswerName option={option} />
+      </h1>
       {stale && <p className="stale-note">The ground or the place has changed; refreshing.</p>}
       <Facts option={option} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
@@ -124,6 +126,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
               type="button"
               className="button filled"
               disabled={stage === 'none' || !listed}
+              title={listed ? undefined : 'Only a shot of the list goes in the playbook: press Done first'}
               onClick={() => props.pick(option.id)}
             >
               <BookmarkPlus size={18} strokeWidth={1.9} aria-hidden /> Put in playbook
@@ -193,12 +196,16 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   );
 }
 
-/** "Chip with the 46° wedge": the whole name, for the headline. */
-function answerName(option: PlanOption): string {
+/** "Chip with the 46° wedge": the whole name, for the headline, which does not break inside a club. */
+function AnswerName({ option }: { readonly option: PlanOption }): React.JSX.Element {
   const { technique, clubName, playAway } = option;
-  if (technique === 'putt') return playAway ? 'Play away with the putter' : 'Putt';
+  if (technique === 'putt') return <>{playAway ? 'Play away with the putter' : 'Putt'}</>;
   const what = technique === 'highSoft' ? 'High soft shot' : techniqueName(technique);
-  return `${playAway ? 'Play away' : what} with the ${clubName}`;
+  return (
+    <>
+      {playAway ? 'Play away' : what} with the <span className="whole">{clubName}</span>
+    </>
+  );
 }
 
 function pickDifference(picked: PlanOption, advice: PlanOption): string {

@@ -1,3 +1,4 @@
+import { Bookmark } from 'lucide-react';
 import { useState } from 'react';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
@@ -172,7 +173,12 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
                     onChange={() => choose(option.id)}
                   />
                   <span className="shot-name">{optionName(option)}</span>
-                  {option.id === pickedId && <span className="picked">in playbook</span>}
+                  {option.id === pickedId && (
+                    <span className="picked" title="In the playbook">
+                      <Bookmark size={15} strokeWidth={1.9} aria-hidden />
+                      <span className="unseen">in playbook</span>
+                    </span>
+                  )}
                 </label>
               </td>
               {columns.map(({ key, cell }) => (

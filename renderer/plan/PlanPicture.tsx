@@ -102,6 +102,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         layer={layer}
         share={surrounds.share}
         flagWords={flagWords}
+        units={units}
         stop={() => setGround(surroundsOff)}
       />
       {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}

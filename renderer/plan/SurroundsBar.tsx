@@ -1,4 +1,6 @@
 import { hatchLines, surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import { distance, withUnit } from '../../shared/units/format.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 
 interface SurroundsBarProps {
@@ -7,13 +9,14 @@ interface SurroundsBarProps {
   readonly share: number | null;
   /** "flag B" or "every flag". */
   readonly flagWords: string;
+  readonly units: UnitsPreference;
   readonly stop: () => void;
 }
 
 const names: Readonly<Record<SurroundsChoice['by'], string>> = {
   off: 'slopes',
-  strokes: 'strokes from anywhere',
-  simple: 'simplest shot from anywhere',
+  strokes: 'strokes to hole out',
+  simple: 'simplest shot',
 };
 
 const keyOf = ({ by, over }: SurroundsChoice): string => `${by} ${over}`;
@@ -59,7 +62,7 @@ export function SurroundsSelect(props: SurroundsSelectProps): React.JSX.Element 
 
 /** The key of the map of the surrounds, or how far it is. */
 export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null {
-  const { choice, layer, share, flagWords, stop } = props;
+  const { choice, layer, share, flagWords, units, stop } = props;
   if (layer === null && share === null) return null;
   return (
     <div className="surrounds-bar">
@@ -76,7 +79,7 @@ export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null
           <li>
             <strong>
               {choice.over === 'flag'
-                ? `To ${flagWords}`
+                ? `To ${flagWords}, ${withUnit(distance((layer.map.columns * layer.map.cellM) / 2, units))} each way`
                 : choice.by === 'strokes'
                   ? 'Mean over every flag'
                   : 'For most flags'}

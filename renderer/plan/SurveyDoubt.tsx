@@ -91,7 +91,8 @@ function LineDoubt({
   readonly option: PlanOption;
   readonly units: UnitsPreference;
 }): React.JSX.Element {
-  if (own === undefined) return <p>This one was too far behind to be tried on other ground.</p>;
+  if (own === undefined)
+    return <p>This shot costs too much for the choice to turn on it, so it was not tried on other ground.</p>;
   const byShots = option.standardErrorStrokes;
   const whole = Math.sqrt(own.strokesSd ** 2 + byShots ** 2);
   return (
@@ -164,13 +165,13 @@ function Spots({
   };
   return (
     <>
-      <h3>Measure next</h3>
+      <h3>One more reading, where it helps most</h3>
       <ol className="spots">
         {doubt.measureNext.map(({ at, reduction }, i) => (
           <li key={`${String(at.eastM)} ${String(at.northM)}`}>
             <Diamond size={16} strokeWidth={1.9} className="doubt-ink" aria-hidden />
             <span>
-              {placeWords(at, ball, flag, units)}: {String(Math.max(1, Math.round(100 * reduction)))} % of the
+              {placeWords(at, ball, flag, units)}: {String(Math.max(1, Math.round(100 * reduction)))} % less
               doubt
             </span>
             <button

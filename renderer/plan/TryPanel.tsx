@@ -48,7 +48,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
       <div className="compare-head">
         <h2>Try changes</h2>
         <button type="button" className="link-button" onClick={props.reset}>
-          <RotateCcw size={14} strokeWidth={1.9} aria-hidden /> As planned
+          <RotateCcw size={14} strokeWidth={1.9} aria-hidden /> Start again
         </button>
         <button type="button" className="link-button" onClick={props.close}>
           Done
@@ -108,7 +108,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
         />
         <Stepper
           name="Size"
-          text={settings.sizePct === 0 ? 'as planned' : `${signed(settings.sizePct, 0)} %`}
+          text={settings.sizePct === 0 ? 'as needed' : `${signed(settings.sizePct, 0)} %`}
           less="Smaller"
           more="Bigger"
           step={(by) => change({ sizePct: Math.max(-40, Math.min(60, settings.sizePct + 4 * by)) })}
@@ -160,9 +160,13 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
           </select>
         </label>
       </div>
+      <p className="try-hint">
+        {rolled
+          ? 'It starts from its best aim.'
+          : 'It starts from its best landing spot and aim; the spot can be dragged on the plate.'}
+      </p>
       {props.trouble !== null && <Trouble trouble={props.trouble} />}
       {tried !== null && <Outcome tried={tried} units={units} />}
-      {!rolled && <p className="try-hint">The landing spot can be dragged on the plate.</p>}
     </section>
   );
 }
@@ -215,10 +219,10 @@ function Outcome({
   const sure = standardErrorStrokes !== null && Math.abs(costStrokes ?? 0) > 2 * standardErrorStrokes;
   const words =
     costStrokes === null
-      ? 'The recommendation cannot be played like this.'
+      ? 'The advice cannot be played like this.'
       : !sure && Math.abs(costStrokes) < 0.05
-        ? 'Level with the recommendation.'
-        : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the recommendation${sure ? '' : ', as far as these shots can tell'}.`;
+        ? 'Level with the advice.'
+        : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the advice${sure ? '' : ', as far as these shots can tell'}.`;
   const cells = figureRows(units, ['reach', 'half', 'upAndDown', 'trouble', 'strokes']);
   return (
     <>
@@ -226,7 +230,7 @@ function Outcome({
         {words}
       </p>
       <table>
-        <caption className="unseen">The shot tried against the recommendation</caption>
+        <caption className="unseen">The shot tried against the advice</caption>
         <thead>
           <tr>
             <td />

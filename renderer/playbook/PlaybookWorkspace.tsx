@@ -4,10 +4,11 @@ import { useStore } from 'zustand';
 import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, HoleRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
-import type { Plan } from '../../shared/planner/plan.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlaybookFont, SheetSize } from '../../shared/playbook/playbookCss.ts';
 import type { PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
+import { strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
 import { ballsShown, groupNames } from '../store/ballGroups.ts';
@@ -125,9 +126,10 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
         </button>
         <p className="playbook-note">Print at 100 %, “actual size”: the scale of the maps depends on it.</p>
         <h2>Your choices</h2>
-        {choices.length === 0 ? (
+        {plans === null ? null : choices.length === 0 ? (
           <p className="playbook-note">
-            None on this hole: the pages carry the advice. Put another shot in from Plan.
+            {ballGroup === null ? 'None on this hole' : `None from the balls of ${ballGroup}`}: the pages
+            carry the advice. Put another shot in from Plan.
           </p>
         ) : (
           <ul>
@@ -207,7 +209,7 @@ function usePages(
   return pages;
 }
 
-/** "Ball 3 to flag B: Chip 46° (advice: Putt)", in the order of the balls. */
+/** "Ball 3 to flag B: Chip 46° (advice: Putt, 0.12 strokes fewer)", in the order of the document. */
 function choiceWords(
   document: AtlasDocument,
   scene: Scene,
@@ -219,9 +221,20 @@ function choiceWords(
     const plan = plans.find((one) => one.ballId === ballId && one.flagId === flagId);
     const picked = plan?.options.find((option) => option.id === optionId);
     const advised = plan?.options.find((option) => option.id === plan.chosenId);
-    if (ball === undefined || flag === undefined || picked === undefined || advised === undefined) return [];
-    const other = picked === advised ? '' : ` (advice: ${optionName(advised)})`;
-    const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${optionName(picked)}${other}${note === '' ? '' : `. ${note}`}`;
+    if (ball === undefined || flag === undefined || advised === undefined) return [];
+    const shot =
+      picked === undefined
+        ? `your shot is no option any more, so the pages carry the advice, ${optionName(advised)}`
+        : `${optionName(picked)}${adviceWords(picked, advised)}`;
+    const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${shot}${note === '' ? '' : `. ${note}`}`;
     return [{ key: id, words }];
   });
+}
+
+function adviceWords(picked: PlanOption, advised: PlanOption): string {
+  if (picked === advised) return '';
+  const saved = picked.strokes - advised.strokes;
+  const difference =
+    Math.abs(saved) < 0.005 ? 'level' : `${strokes(Math.abs(saved))} strokes ${saved > 0 ? 'fewer' : 'more'}`;
+  return ` (advice: ${optionName(advised)}, ${difference})`;
 }

@@ -17,6 +17,8 @@ export interface LabelRequest {
   readonly away: number;
   /** Draw a fine line to the point when the text had to move off. */
   readonly leader: boolean;
+  /** Whether it says the truth in a place; without it any place does. */
+  readonly suits?: (box: Box) => boolean;
   /** Higher goes first and stays; what finds no place is left out unless it is essential. */
   readonly priority: number;
 }
@@ -93,7 +95,8 @@ function firstFree(request: LabelRequest, busy: readonly Box[], within: Box): Bo
     box.y >= within.y &&
     box.x + box.width <= within.x + within.width &&
     box.y + box.height <= within.y + within.height &&
-    !busy.some((other) => overlaps(box, other));
+    !busy.some((other) => overlaps(box, other)) &&
+    (request.suits?.(box) ?? true);
   return candidates.find(free) ?? null;
 }
 

@@ -2,11 +2,11 @@ import type { TerrainArea } from '../terrain/terrainInput.ts';
 import type { AreaKind } from '../words/vocabulary.ts';
 import { paintOrder } from './ground.ts';
 import type { LabelRequest } from './labels.ts';
-import { deepestPoint, shapeOf } from './shape.ts';
+import { contains, deepestPoint, type Shape, shapeOf } from './shape.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
-import type { PlateView } from './view.ts';
-import { grown, overlaps, projection } from './view.ts';
+import type { Box, PlateView, XY } from './view.ts';
+import { boxContains, grown, overlaps, projection } from './view.ts';
 
 /** Ground that its pattern names well enough. */
 const unnamed: ReadonlySet<AreaKind> = new Set(['green', 'fringe', 'lightRough']);
@@ -33,20 +33,45 @@ export function nameRequests(
       .map((other) => other.shape);
     const spot = deepestPoint(shape, grown(view.box, -4), above);
     if (spot === null) return [];
+    const size = textSize(style, 15);
     return [
       {
         text: area.name,
         at: spot.at,
-        size: textSize(style, 15),
+        size,
         face: 'serifItalic',
         weight: 400,
         ink: style.inks.ink2,
         // A tree's name stands beside its trunk dot.
         away: area.kind === 'tree' ? 6 * style.symbolScale : 0,
         leader: false,
+        suits: truthful(area.kind, shape, above, spot.at, spot.depth + 1.4 * size),
         // A name that fits inside its own area goes before one that must stand outside.
         priority: Math.min(40, spot.depth),
       },
     ];
   });
+}
+
+/** A name that cannot be missed on a map: it may stand anywhere near. */
+const needed: ReadonlySet<AreaKind> = new Set(['penaltyArea', 'outOfBounds']);
+/** Ground wide enough to carry its own name: on a neighbour the name would be untrue. */
+const wide: ReadonlySet<AreaKind> = new Set(['approach', 'fairway', 'heavyRough']);
+
+/** Whether a name in a place tells the truth: on its own ground, or close beside something small. */
+function truthful(
+  kind: AreaKind,
+  shape: Shape,
+  above: readonly Shape[],
+  [x, y]: XY,
+  near: number,
+): (box: Box) => boolean {
+  if (needed.has(kind)) return () => true;
+  if (wide.has(kind))
+    return (box) => {
+      const middleX = box.x + box.width / 2;
+      const middleY = box.y + box.height / 2;
+      return contains(shape, middleX, middleY) && !above.some((other) => contains(other, middleX, middleY));
+    };
+  return (box) => boxContains(grown(box, near), [x, y]);
 }

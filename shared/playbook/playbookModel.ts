@@ -10,6 +10,7 @@ import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
 import * as format from '../units/format.ts';
 import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
+import { firmnessWord } from '../words/firmnessWord.ts';
 import { cautions } from './cautions.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import { flagWords, lieText, playBearing, stanceSlope } from './placeWords.ts';
@@ -50,13 +51,12 @@ function dayText(document: AtlasDocument, scene: Scene, units: UnitsPreference):
   const named = [...document.records.values()].find(
     (record): record is RecordOf<'conditions'> => record.type === 'conditions' && record.inUse,
   );
-  const firm = firmness < 0.34 ? 'soft' : firmness < 0.67 ? 'medium' : 'firm';
   const wind =
     windMps < 0.3
       ? 'calm'
       : `wind ${format.withUnit(format.wind(windMps, units))} ${format.compassPoint(windFromDeg)}`;
   const day = named === undefined || named.name === '' ? '' : `${named.name}: `;
-  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firm}, ${moisture}, ${wind}`;
+  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firmnessWord(firmness)}, ${moisture}, ${wind}`;
 }
 
 function holeModel(
