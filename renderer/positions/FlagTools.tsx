@@ -37,7 +37,7 @@ export function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Ele
       </div>
       {trouble !== null && <Trouble trouble={trouble} />}
       <button type="button" className="button" onClick={propose}>
-        Propose three
+        Propose three flags
       </button>
     </div>
   );

@@ -4,11 +4,11 @@ import type { PlateLayout, MapContent } from '../plate/plate.ts';
 import { drawPlate, mapBox } from '../plate/plate.ts';
 import { element } from '../plate/element.ts';
 import { barLengthM, footHeight, northArrow, scaleBar } from '../plate/frame.ts';
-import { anyBallBeyond } from '../plate/marks.ts';
+import { anyBallBeyond, markBoxes } from '../plate/marks.ts';
 import { markup } from '../plate/markup.ts';
 import type { SvgNode } from '../plate/svgNode.ts';
 import type { Box, PlateView } from '../plate/view.ts';
-import { fitView, paperUnitsPerM, projection } from '../plate/view.ts';
+import { fitView, grown, overlaps, paperUnitsPerM, projection } from '../plate/view.ts';
 import type { SafeHtml } from './html.ts';
 import { trusted } from './html.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel } from './model.ts';
@@ -71,11 +71,12 @@ function guideMap(
   const box = mapBox(layout, style);
   const points = [...hole.greenPoints, ...hole.balls.map((ball) => ball.mark.at)];
   const view = fitView(points, box, { upBearingDeg: hole.playBearingDeg, marginUnits: 20, maxUnitsPerM: 20 });
+  const inset = layout.footHeight > 0 ? null : insetBox(view, style, model, content);
   const plate = drawPlate(
     layout,
     view,
     style,
-    layout.footHeight > 0 ? content : { ...content, keepClear: [insetBox(view, model)] },
+    inset === null ? content : { ...content, keepClear: [inset] },
     {
       title: hole.name,
       subtitle: `contours 5 cm (2 in) apart, heights in ${model.units.system === 'yards' ? 'feet' : 'metres'}`,
@@ -85,7 +86,7 @@ function guideMap(
     },
     description,
   );
-  const whole = layout.footHeight > 0 ? plate : withInset(plate, view, style, model);
+  const whole = inset === null ? plate : withInset(plate, inset, view, style, model);
   return { svg: trusted(markup(whole)), denominator: denominatorOf(view), ballBeyond: false };
 }
 
@@ -102,17 +103,18 @@ export function cardMap(
   const style = paperStyle(`c${safeId(hole.id)}-${safeId(flag.mark.id)}`);
   const layout = { width: cardWidth, height, footHeight: 0 };
   const view = cardView(hole, style, layout);
-  const inset = insetBox(view, model);
+  const content = flagContent(hole, flag);
+  const inset = insetBox(view, style, model, content);
   const plate = drawPlate(
     layout,
     view,
     style,
-    { ...flagContent(hole, flag), keepClear: [inset] },
+    { ...content, keepClear: [inset] },
     { title: hole.name, subtitle: '', units: model.units, placed: model.placed, slopeLegend: false },
     flagDescription(hole, flag),
   );
   return {
-    svg: trusted(markup(withInset(plate, view, style, model))),
+    svg: trusted(markup(withInset(plate, inset, view, style, model))),
     denominator: denominatorOf(view),
     ballBeyond: anyBallBeyond(
       view,
@@ -163,16 +165,41 @@ const flagDescription = (hole: PlaybookHole, flag: PlaybookFlag): string =>
 
 const denominatorOf = (view: PlateView): number => paperUnitsPerM(1) / view.unitsPerM;
 
-/** The small box with scale, and north where it is known, that sits in a corner of maps without a foot. */
-function insetBox(view: PlateView, model: PlaybookModel): Box {
+/**
+ * The small box with scale, and north where it is known, in the corner of a map without a foot where it hides fewest
+ * balls, flags and landing spots; the lower right one where that is free.
+ */
+function insetBox(view: PlateView, style: PlateStyle, model: PlaybookModel, content: MapContent): Box {
   const width = 2 * barLengthM(model.units) * view.unitsPerM + 42 + (model.placed ? 18 : 0);
   const height = 26;
   const { box } = view;
-  return { x: box.x + box.width - width, y: box.y + box.height - height, width, height };
+  const { toDrawing } = projection(view);
+  const marks = [
+    ...markBoxes(view, style, content.marks),
+    ...(content.links ?? []).map(({ landing }) => {
+      const [x, y] = toDrawing(landing);
+      return grown({ x, y, width: 0, height: 0 }, 5 * style.symbolScale);
+    }),
+  ];
+  const right = box.x + box.width - width;
+  const bottom = box.y + box.height - height;
+  const corners = [
+    { x: right, y: bottom },
+    { x: box.x, y: bottom },
+    { x: right, y: box.y },
+    { x: box.x, y: box.y },
+  ].map((at) => ({ ...at, width, height }));
+  const hidden = corners.map((corner) => marks.filter((mark) => overlaps(mark, corner)).length);
+  return corners[hidden.indexOf(Math.min(...hidden))] ?? { x: right, y: bottom, width, height };
 }
 
-function withInset(plate: SvgNode, view: PlateView, style: PlateStyle, model: PlaybookModel): SvgNode {
-  const inset = insetBox(view, model);
+function withInset(
+  plate: SvgNode,
+  inset: Box,
+  view: PlateView,
+  style: PlateStyle,
+  model: PlaybookModel,
+): SvgNode {
   const bar = inset.x + 10 + (model.placed ? 18 : 0);
   const node = element(
     'g',

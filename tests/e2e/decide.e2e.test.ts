@@ -223,7 +223,7 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
     expect(await page.locator('.positions-side .places tr.chosen').innerText()).toContain(
       '9 on, 6 from right',
     );
-    await page.getByRole('button', { name: 'Propose three' }).click();
+    await page.getByRole('button', { name: 'Propose three flags' }).click();
     const flagRows = page.locator('.positions-side .places tbody tr');
     await expect.poll(() => flagRows.count()).toBe(8);
 
