@@ -77,10 +77,10 @@ export function HeightFields(props: HeightFieldsProps): React.JSX.Element | null
       )}
       {(heights || grid) && (
         <CheckedField
-          label="Accuracy"
-          unit={small}
+          label="Good to ±"
+          unit={small === 'in' ? 'inches' : small}
           value={accuracy === null ? '' : smallLength(accuracy, units)}
-          commit={(typed) => bringIn.setOptions(key, { accuracyM: length(typed, small, 'Accuracy', 10) })}
+          commit={(typed) => bringIn.setOptions(key, { accuracyM: length(typed, small, 'Good to ±', 10) })}
         />
       )}
       {wantsCrs && (

@@ -1,4 +1,4 @@
-import { frameOf, recordsOf } from '../../shared/atlas/document.ts';
+import { frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { AreaRecord, AtlasDocument, AtlasRecord } from '../../shared/atlas/records.ts';
 import { asChosen, isWithout } from '../../shared/formats/import/applyImport.ts';
 import type { ImportPreview, ImportSelection } from '../../shared/formats/import/importPreview.ts';
@@ -31,6 +31,7 @@ export function importPicture(
   { width, height }: PictureSize,
   units: UnitsPreference,
 ): SvgNode {
+  const placed = preview.header !== null || headerOf(document).placed;
   const frame = preview.header === null ? frameOf(document) : localFrame(preview.header.anchor);
   const coming: AtlasRecord[] = [];
   const staying: AtlasRecord[] = [];
@@ -78,7 +79,7 @@ export function importPicture(
       group('coming-in', ...coming.map((record) => sketched(record, xy, 'var(--select)', undefined))),
     ),
     element('rect', { ...box, fill: 'none', stroke: 'var(--ink)', 'stroke-width': 1.5 }),
-    scaleBar(view.unitsPerM, width, height, units),
+    scaleBar(view.unitsPerM, width, height, units, placed ? 'N up' : 'sheet up'),
   );
 }
 
@@ -160,7 +161,13 @@ const terrainArea = (area: AreaRecord, frame: LocalFrame) => ({
   canopyBaseM: area.canopyBaseM,
 });
 
-function scaleBar(unitsPerM: number, width: number, height: number, units: UnitsPreference): SvgNode {
+function scaleBar(
+  unitsPerM: number,
+  width: number,
+  height: number,
+  units: UnitsPreference,
+  upWords: string,
+): SvgNode {
   const yards = units.system === 'yards';
   const unitM = yards ? 3 / feetFromMetres(1) : 1;
   const lengths = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
@@ -177,6 +184,6 @@ function scaleBar(unitsPerM: number, width: number, height: number, units: Units
       fill: 'none',
     }),
     element('text', { x: bar + 8, y: y + 4, ...text }, `${String(length)} ${yards ? 'yd' : 'm'}`),
-    element('text', { x: width - 1, y: y + 4, 'text-anchor': 'end', ...text }, 'N up'),
+    element('text', { x: width - 1, y: y + 4, 'text-anchor': 'end', ...text }, upWords),
   );
 }

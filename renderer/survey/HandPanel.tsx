@@ -49,7 +49,7 @@ export function HandPanel({ hand, state, units }: HandPanelProps): React.JSX.Ele
     ].some((known) => trouble.field !== '' && known.includes(trouble.field));
   const keep = (): void => hand.keepWaiting();
   return (
-    <section className="held" aria-label="In hand">
+    <section className="held" aria-label="Tool in hand">
       <h2>{titleOf(state)}</h2>
       {waiting?.kind === 'spotHeight' && (
         <TypedField

@@ -114,7 +114,7 @@ export function HeldArea({
             className="link-button"
             onClick={() => hand.drawFor({ kind: 'split', areaId: thing.id }, 'ridge')}
           >
-            Part it
+            Part in two
           </button>
           {neighbours.length > 0 && (
             <button

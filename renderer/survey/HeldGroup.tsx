@@ -28,7 +28,7 @@ export function HeldGroup(props: HeldGroupProps): React.JSX.Element {
   const kinds = [...new Set(areas.map(({ kind }) => kind))];
   const areaM2 = areas.reduce((sum, area) => sum + polygonAreaM2(planeShape(document, area).polygon), 0);
   return (
-    <section className="held" aria-label="In hand">
+    <section className="held" aria-label="Held">
       <h2>{things.length} things held</h2>
       <p className="held-facts">{countsOf(things).map(countWords).join(', ')}</p>
       {areas.length > 0 && <p className="held-facts">Area in all {areaWordsOf(areaM2, units)}</p>}
@@ -55,7 +55,7 @@ export function HeldGroup(props: HeldGroupProps): React.JSX.Element {
       )}
       {state.trouble !== null && (
         <p className="field-trouble" role="alert">
-          {state.trouble.message} {state.trouble.remedy}
+          {state.trouble.message}
         </p>
       )}
       {!readOnly && (

@@ -21,7 +21,7 @@ export function HeldPanel(props: HeldProps): React.JSX.Element {
     return <HeldGroup {...{ hand, state, things, document, units, readOnly }} />;
   }
   return (
-    <section className="held" aria-label="In hand">
+    <section className="held" aria-label="Held">
       <h2>{titleOf(thing)}</h2>
       {thing.type === 'area' && <HeldArea {...props} thing={thing} />}
       {thing.type === 'line' && <HeldLine {...props} thing={thing} />}

@@ -44,7 +44,7 @@ export function LibraryDialog({ desk, openId, close }: LibraryDialogProps): Reac
   };
   const found = rows.filter(({ name }) => name.toLowerCase().includes(search.trim().toLowerCase()));
   return (
-    <Dialog title="Atlases" close={close}>
+    <Dialog title="All atlases" close={close}>
       <div className="field">
         <label htmlFor="library-search">Find</label>
         <input
@@ -105,7 +105,12 @@ export function LibraryDialog({ desk, openId, close }: LibraryDialogProps): Reac
                 >
                   <strong>{name}</strong>
                   <span>
-                    {id === openId ? 'open now' : new Date(updatedAt).toLocaleString()}
+                    {id === openId
+                      ? 'open now'
+                      : new Date(updatedAt).toLocaleString(undefined, {
+                          dateStyle: 'medium',
+                          timeStyle: 'short',
+                        })}
                     {fileName === null ? '' : `, file ${fileName}`}
                   </span>
                 </button>

@@ -17,7 +17,8 @@ interface MeasurePanelProps {
 
 /** Distance in every unit a person uses, the difference in height, and how the ground lies under the pointer. */
 export function MeasurePanel({ state, ground, units }: MeasurePanelProps): React.JSX.Element {
-  const { sketch, cursor, pointer } = state;
+  const { measured, cursor, pointer } = state;
+  const sketch = state.sketch ?? measured;
   const points = sketch === null ? [] : ending(sketch.corners, sketch.next);
   const first = points[0];
   const last = points.at(-1);
@@ -29,7 +30,7 @@ export function MeasurePanel({ state, ground, units }: MeasurePanelProps): React
       ? null
       : ground.heightAt(last) - ground.heightAt(first);
   return (
-    <section className="held" aria-label="In hand">
+    <section className="held" aria-label="Tool in hand">
       <h2>Measure</h2>
       {points.length < 2 ? (
         <p className="hint">Click two places or more, or walk there with the arrow keys and press Enter.</p>
@@ -59,7 +60,15 @@ export function MeasurePanel({ state, ground, units }: MeasurePanelProps): React
         </p>
       )}
       <p className="hint">
-        <kbd>Enter</kbd> ends it, <kbd>Esc</kbd> lets go.
+        {measured !== null ? (
+          <>
+            The next click begins another, <kbd>Esc</kbd> puts this one away.
+          </>
+        ) : (
+          <>
+            <kbd>Enter</kbd> ends it, <kbd>Esc</kbd> lets go.
+          </>
+        )}
       </p>
     </section>
   );

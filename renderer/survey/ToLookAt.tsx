@@ -33,7 +33,7 @@ export function ToLookAt({ items, shownId, readOnly, show, mend }: ToLookAtProps
               <Diamond size={18} strokeWidth={1.9} className="doubt-ink" aria-hidden />
             )}
             <p>
-              {item.text}{' '}
+              {item.text} {item.id === shownId && item.remedy !== '' && `${item.remedy} `}
               {item.at !== null && (
                 <button type="button" className="link-button" onClick={() => show(item)}>
                   {item.ink === 'doubt' ? 'Show where' : 'Show it'}

@@ -45,6 +45,7 @@ export class Hand extends HandTrace {
       tool,
       purpose: { kind: 'new' },
       sketch: null,
+      measured: null,
       drag: null,
       typed: {},
       trouble: null,
@@ -71,6 +72,7 @@ export class Hand extends HandTrace {
       heldId: id,
       corner: null,
       sketch: null,
+      measured: null,
       drag: null,
       typed: {},
       trouble: null,
@@ -265,7 +267,7 @@ export class Hand extends HandTrace {
 
   /** Escape: the gesture in hand first, then the tool, then the thing held. */
   #giveUp(): boolean {
-    const { drag, sketch, waiting, tool, heldId, purpose, corner } = this.state;
+    const { drag, sketch, measured, waiting, tool, heldId, purpose, corner } = this.state;
     clearTimeout(this.#rest);
     this.#pressed = null;
     this.set({ trouble: null, snap: null });
@@ -276,7 +278,8 @@ export class Hand extends HandTrace {
     } else if (sketch !== null) {
       this.set({ sketch: null, typed: {} });
       this.focusPlate();
-    } else if (tool === 'several') this.set({ tool: 'select' });
+    } else if (measured !== null) this.set({ measured: null });
+    else if (tool === 'several') this.set({ tool: 'select' });
     else if (tool !== 'select' || purpose.kind !== 'new') this.hold(heldId);
     else if (corner !== null) this.set({ corner: null });
     else if (heldId !== null) this.hold(null);

@@ -55,6 +55,8 @@ export interface HandState {
   readonly others: readonly string[];
   readonly corner: { readonly ring: number; readonly index: number } | null;
   readonly sketch: Sketch | null;
+  /** A measurement that is done, kept to be read until the next one begins. */
+  readonly measured: Sketch | null;
   /** Between two places on one outline: along it the shorter or the longer way, or straight. */
   readonly way: 'shorter' | 'longer' | 'straight';
   readonly waiting: WaitingPoint | null;
@@ -101,6 +103,7 @@ export const emptyHandState: HandState = {
   others: [],
   corner: null,
   sketch: null,
+  measured: null,
   way: 'shorter',
   waiting: null,
   drag: null,

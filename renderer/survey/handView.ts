@@ -9,7 +9,7 @@ import { emptyHand, type HandDrawing } from '../map/handDrawing.ts';
 import { groupBox, thingsOf } from './group.ts';
 import { type Drag, drawsOutline, type HandState } from './handState.ts';
 import { isThing, planeShape } from './planeShapes.ts';
-import { sketchFacts } from './sketch.ts';
+import { type Sketch, sketchFacts } from './sketch.ts';
 import { areaWordsOf, sideWords } from './words.ts';
 
 export interface PointedOut {
@@ -29,7 +29,8 @@ export function handDrawing(
   pointedOut: PointedOut | null,
   readOnly: boolean,
 ): HandDrawing {
-  const { sketch, drag, waiting, cursor, snap, heldId, corner, tool } = state;
+  const { drag, waiting, cursor, snap, heldId, corner, tool } = state;
+  const sketch = state.sketch ?? state.measured;
   const record = heldId === null ? undefined : document.records.get(heldId);
   const base: HandDrawing = { ...emptyHand, cursor, snap, pointedOut };
   const closed = drawsOutline(state);
@@ -44,7 +45,7 @@ export function handDrawing(
             stroke: sketch.stroke ?? [],
             closed,
           },
-          label: sketchLabel(state, closed, units, heightAt),
+          label: sketchLabel(sketch, closed, units, heightAt),
         };
   const waits = waiting === null ? null : { at: waiting.at, waits: true };
   if (drag?.kind === 'crown') {
@@ -110,12 +111,11 @@ function groupShown(
 }
 
 function sketchLabel(
-  { sketch }: HandState,
+  sketch: Sketch,
   closed: boolean,
   units: UnitsPreference,
   heightAt: HeightAt,
 ): HandDrawing['label'] {
-  if (sketch === null) return null;
   const facts = sketchFacts(sketch, closed);
   const last = sketch.corners.at(-1);
   if (facts === null) return null;

@@ -41,7 +41,7 @@ export class HandWork {
       return;
     }
     if (tool === 'measure' && purpose.kind === 'new') {
-      this.set({ sketch: null });
+      this.set({ sketch: null, measured: { ...sketch, next: null, along: [] } });
       return;
     }
     this.make('', () => finishedSketch(context, { tool, purpose, corners: sketch.corners, typed }));
@@ -102,7 +102,7 @@ export class HandWork {
     // A measurement done, the next click begins another.
     const before = tool === 'measure' && sketch === null ? emptySketch : (sketch ?? emptySketch);
     this.cursorMoved = false;
-    this.set({ sketch: addCorner(before, at, along), way: 'shorter', trouble: null });
+    this.set({ sketch: addCorner(before, at, along), measured: null, way: 'shorter', trouble: null });
   }
 
   protected putPoint(context: HandContext, at: PlanePoint): void {
@@ -179,7 +179,7 @@ export class HandWork {
   }
 
   protected say(field: string, message: string, remedy: string): void {
-    this.set({ trouble: { field, message, remedy } });
+    this.set({ trouble: { field, message: `${message} ${remedy}`, remedy } });
   }
 
   protected finishDrag(drag: Drag): void {

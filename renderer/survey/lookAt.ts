@@ -25,7 +25,7 @@ export function findingsOf(document: AtlasDocument, findings: readonly Finding[]
   return findings.map(({ id, place, at, what, remedy, mend, recordIds }) => ({
     id,
     ink: 'alert',
-    text: place === '' ? what : `${withoutIds(place, recordIds)}: ${what}`,
+    text: place === '' ? what : `${withoutIds(place, recordIds)}: ${afterColon(what)}`,
     remedy,
     at: at === null ? null : toPlane(at),
     recordId: recordIds[0] ?? null,
@@ -56,6 +56,10 @@ export function doubtsOf(ground: Ground | null, units: UnitsPreference): readonl
       };
     });
 }
+
+/** A sentence as the rest of one: names keep their capital. */
+const afterColon = (what: string): string =>
+  what.replace(/^(It|Its|The|A|An)\b/, (word) => word.toLowerCase());
 
 /** A place without the ids of unnamed things, which say nothing to a person. */
 const withoutIds = (place: string, ids: readonly string[]): string =>

@@ -14,7 +14,15 @@ export function Dialog({ title, close, wide = false, children }: DialogProps): R
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
-    if (element?.open === false) element.showModal();
+    if (element?.open === false) {
+      element.showModal();
+      // The cross comes first in the sheet, but what is asked for is what a person wants to type into.
+      element
+        .querySelector<HTMLElement>(
+          'input:not([hidden], :disabled, [type=radio]:not(:checked)), select:not(:disabled), textarea:not(:disabled)',
+        )
+        ?.focus();
+    }
     return () => element?.close();
   }, []);
   return (

@@ -82,19 +82,20 @@ export function Menu({ button, name, className, align = 'start', groups }: MenuP
       </button>
       {open && (
         <div className={`menu-sheet ${align}`} role="menu" id={id} aria-label={name ?? 'Menu'}>
-          {groups.map((group) => (
+          {groups.map((group, g) => (
             <div role="group" aria-label={group.title} className="menu-group" key={group.title}>
               <div className="menu-title" aria-hidden>
                 {group.title}
               </div>
-              {group.items.map((item) => (
+              {group.items.map((item, i) => (
                 <button
                   key={item.key}
                   type="button"
                   role={item.checked === undefined ? 'menuitem' : 'menuitemradio'}
                   aria-checked={item.checked}
                   aria-disabled={item.disabled === true}
-                  tabIndex={-1}
+                  // One in the Tab order, so that a menu taller than the window can be scrolled by keyboard.
+                  tabIndex={g === 0 && i === 0 ? 0 : -1}
                   className="menu-item"
                   onClick={() => {
                     if (item.disabled === true) return;

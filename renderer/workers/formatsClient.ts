@@ -65,9 +65,13 @@ export class FormatsClient {
       this.#end();
       listener.stopped({
         code: 'reader-stopped',
-        message: `Reading stopped${event.message === '' ? '' : ` (${event.message})`}.`,
+        // A worker that cannot be loaded says nothing at all, against the type.
+        message: `${question.kind === 'sendOut' ? 'Making the file' : 'Reading'} stopped${event.message ? ` (${event.message})` : ''}.`,
         place: '',
-        remedy: 'The atlas is as it was: try a smaller part of the file.',
+        remedy:
+          question.kind === 'sendOut'
+            ? 'The atlas is as it was: try again, or another format.'
+            : 'The atlas is as it was: try again, or a smaller part of the file.',
       });
     };
     port.postMessage({ ticket, question });

@@ -174,7 +174,7 @@ function single(typed: string, place: string, example: string): Measure {
 function unreadable(typed: string, place: string, example: string): InputProblem {
   return new InputProblem(
     'unreadable-number',
-    `"${typed.slice(0, 40)}" cannot be read.`,
+    typed.trim() === '' ? 'nothing is typed here.' : `"${typed.slice(0, 40)}" cannot be read.`,
     place,
     `Type ${example}.`,
   );

@@ -387,7 +387,7 @@ it('cuts, parts, joins, turns and moves what is held, one step each', async () =
     await screen.stroke(ellipse(0.4, 0.4, 0.04, 0.05, 16));
     await expect.poll(() => screen.undoName()).toBe('Undo: cut the fairway');
     await expect.poll(() => page.locator('.held-facts').innerText()).toContain('1 cut out');
-    await page.getByRole('button', { name: 'Part it' }).click();
+    await page.getByRole('button', { name: 'Part in two' }).click();
     await screen.click(0.6, 0.2);
     await screen.click(0.6, 0.8);
     await screen.press('Enter');

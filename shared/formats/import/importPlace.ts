@@ -56,7 +56,7 @@ export function importPlace(
       'atlas-unplaced',
       'The atlas is drawn on a blank canvas, so it is not known where map data belongs in it.',
       header.name,
-      'Place the atlas on the earth first, or import into a new one.',
+      'Place the atlas on the earth first, or bring the file into a new one.',
     );
   if (empty && !header.placed) {
     const anchor = canonicalPosition(middle(positions));
@@ -73,7 +73,7 @@ export function importPlace(
       fileName,
       swapped
         ? 'Longitude comes first and latitude second: export the file again.'
-        : 'Choose the file of this course, or import into a new atlas.',
+        : 'Choose the file of this course, or bring this one into a new atlas.',
     );
   }
   return { frame, header: null };
