@@ -162,7 +162,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       const { target } = event;
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
       const typing =
-        target instanceof HTMLInputElement ||
+        (target instanceof HTMLInputElement && target.type !== 'checkbox') ||
         target instanceof HTMLTextAreaElement ||
         target instanceof HTMLSelectElement;
       const elsewhere = target instanceof Element && target.closest('dialog, [role=menu]') !== null;
