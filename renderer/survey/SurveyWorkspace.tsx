@@ -191,10 +191,15 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     const item =
       wanted === null ? undefined : doubts.find(({ at }) => at !== null && distanceM(at, wanted) < 0.01);
     if (controls === null || item === undefined || item.at === null) return;
-    controls.bringIn(item.at);
-    controls.focus();
-    setShownId(item.id);
-    measureSpots.setState({ wanted: null });
+    const { at, id } = item;
+    // Once the plate stands: it was laid out in this very frame.
+    const frame = requestAnimationFrame(() => {
+      controls.bringIn(at);
+      controls.focus();
+      setShownId(id);
+      measureSpots.setState({ wanted: null });
+    });
+    return () => cancelAnimationFrame(frame);
   }, [wanted, doubts, controls]);
 
   const measureHere = useMemo(
