@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from 'fflate';
+import { strToU8, zipSync } from 'fflate/browser';
 import { recordsOf } from '../atlas/document.ts';
 import type { AtlasDocument, PictureMediaType } from '../atlas/records.ts';
 import { InputProblem } from '../words/inputProblem.ts';

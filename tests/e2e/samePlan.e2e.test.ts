@@ -59,7 +59,7 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
           new Promise<string>((done) => {
             const made = new Worker(`/assets/${file}`, { type: 'module' });
             made.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-              if (data.kind === 'progress') return;
+              if (data.kind === 'progress' || data.kind === 'early') return;
               made.terminate();
               done(
                 JSON.stringify(data.kind === 'answer' ? data.answer : data, (_, member: unknown) =>

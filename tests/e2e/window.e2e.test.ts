@@ -150,7 +150,8 @@ describe('the Plan workspace', () => {
       const second = new PlanScreen(page);
       await second.firm();
       expect(await page.locator('.notice-bar').innerText()).toContain('open in another window');
-      expect(await page.locator('.actions').count()).toBe(0);
+      expect(await page.getByRole('button', { name: 'Put in playbook' }).count()).toBe(0);
+      expect(await page.getByRole('button', { name: 'Try changes' }).count()).toBe(1);
       const line = await second.line();
       await second.handle('Ball 1').focus();
       await page.keyboard.press('Shift+ArrowDown');

@@ -1,4 +1,4 @@
-import { Inflate, Unzlib } from 'fflate';
+import { Inflate, Unzlib } from 'fflate/browser';
 import { addDecoder, BaseDecoder, fromArrayBuffer, type GeoTIFFImage } from 'geotiff';
 import { InputProblem } from '../../words/inputProblem.ts';
 import type { ImportOptions, ImportWarning } from '../import/importPreview.ts';

@@ -1,4 +1,4 @@
-import type { Inflate, Unzlib } from 'fflate';
+import type { Inflate, Unzlib } from 'fflate/browser';
 
 /** What is unpacked at a time, so that a block that holds too much is noticed early. */
 const PIECE_BYTES = 65_536;

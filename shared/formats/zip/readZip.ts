@@ -1,4 +1,4 @@
-import { Inflate } from 'fflate';
+import { Inflate } from 'fflate/browser';
 import { InputProblem } from '../../words/inputProblem.ts';
 import { latin1Text, utf8Text } from '../decodedText.ts';
 import { boundedInflate } from './boundedInflate.ts';

@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from 'fflate';
+import { strToU8, zipSync } from 'fflate/browser';
 
 /** Files as one ZIP archive, the same bytes for the same content whatever the clock says. */
 export function zipFiles(files: Readonly<Record<string, string | Uint8Array>>): Uint8Array {
