@@ -16,14 +16,16 @@ import './ui/base.css';
 import './ui/bars.css';
 import { adoptTokens, showTheme } from './ui/theme.ts';
 import { startPlanningWorker } from './workers/startPlanningWorker.ts';
+import { Turns } from './workers/turns.ts';
 
 adoptTokens();
 showTheme('auto', 'usual')();
 
 const desk = new Desk(new Library(), host());
 const plans = new PlanCache();
-const planning = new Planning(startPlanningWorker, plans);
-const book = new BookPlanning(startPlanningWorker, plans);
+const turns = new Turns();
+const planning = new Planning(startPlanningWorker, plans, turns);
+const book = new BookPlanning(startPlanningWorker, plans, turns);
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root"');
 

@@ -48,7 +48,7 @@ export interface PlanWorkspaceProps {
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
   readonly open: (workspace: 'positions' | 'player') => void;
-  readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players'>;
+  readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players' | 'surveyDoubt'>;
   /** The letters of pictures, to be carried inside them. */
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
 }
@@ -326,7 +326,13 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
                       beside={(id) => panel.setBeside([id])}
                     />
                   ) : null}
-                  <SurveyDoubt document={document} plan={plan} option={option} units={units} />
+                  <SurveyDoubt
+                    planning={planning}
+                    document={document}
+                    plan={plan}
+                    option={option}
+                    units={units}
+                  />
                 </>
               }
               instead={instead()}

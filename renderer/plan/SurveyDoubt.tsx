@@ -11,12 +11,14 @@ import { leave, type Quantity, strokes, withUnit } from '../../shared/units/form
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { measureSpots } from '../store/measureSpots.ts';
 import { derivedStore } from '../store/planStore.ts';
+import type { Planning } from '../store/planning.ts';
 import { sessionStore } from '../store/session.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import './surveyDoubt.css';
 import { useSurveyDoubt } from './useSurveyDoubt.ts';
 
 interface SurveyDoubtProps {
+  readonly planning: Pick<Planning, 'surveyDoubt'>;
   readonly document: AtlasDocument;
   readonly plan: Plan;
   /** The option looked at. */
@@ -25,7 +27,13 @@ interface SurveyDoubtProps {
 }
 
 /** How sure the survey makes the choice and the line looked at, and where one more reading would help most. */
-export function SurveyDoubt({ document, plan, option, units }: SurveyDoubtProps): React.JSX.Element | null {
+export function SurveyDoubt({
+  planning,
+  document,
+  plan,
+  option,
+  units,
+}: SurveyDoubtProps): React.JSX.Element | null {
   const { scene, stage, held } = useStore(derivedStore);
   const { ballId, flagId } = plan;
   const question = useMemo<PlanQuestion | null>(
@@ -35,7 +43,7 @@ export function SurveyDoubt({ document, plan, option, units }: SurveyDoubtProps)
         : { document, holeId: scene.hole.id, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
     [document, scene, stage, held, ballId, flagId],
   );
-  const now = useSurveyDoubt(`${scene?.key ?? ''} ${ballId} ${flagId}`, question);
+  const now = useSurveyDoubt(planning, `${scene?.key ?? ''} ${ballId} ${flagId}`, question);
   const { doubt } = now;
   const ball = scene?.balls.find(({ record }) => record.id === ballId);
   const flag = scene?.flags.find(({ record }) => record.id === flagId);

@@ -1,14 +1,11 @@
 import { useEffect, useState } from 'react';
 import type { SurveyDoubt } from '../../shared/planner/surveyDoubt.ts';
 import type { PlanQuestion } from '../../shared/protocol/planning.ts';
+import type { Planning } from '../store/planning.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
-import { PlanningClient } from '../workers/planningClient.ts';
-import { startPlanningWorker } from '../workers/startPlanningWorker.ts';
 
 const MOST_KEPT = 60;
 const known = new Map<string, SurveyDoubt>();
-/** A worker of its own, started when first asked: long work that nothing else should wait for. */
-const client = new PlanningClient(startPlanningWorker, true);
 
 interface Found {
   readonly key: string;
@@ -30,7 +27,11 @@ export interface SurveyDoubtNow {
  * What the survey leaves open of a plan, worked out while it is looked at.
  * @param key names everything it depends on: another key, another answer; an answer to an old one is dropped
  */
-export function useSurveyDoubt(key: string, question: PlanQuestion | null): SurveyDoubtNow {
+export function useSurveyDoubt(
+  planning: Pick<Planning, 'surveyDoubt'>,
+  key: string,
+  question: PlanQuestion | null,
+): SurveyDoubtNow {
   const [found, setFound] = useState<Found | null>(null);
   const now = found?.key === key ? found : null;
   const doubt = known.get(key) ?? null;
@@ -38,7 +39,7 @@ export function useSurveyDoubt(key: string, question: PlanQuestion | null): Surv
   const wanted = question !== null && doubt === null && !stopped && (now?.trouble ?? null) === null;
   useEffect(() => {
     if (!wanted) return undefined;
-    client.ask('surveyDoubt', question, {
+    return planning.surveyDoubt(question, {
       progress: (share) => setFound({ key, share, trouble: null, stopped: false }),
       answer: (answer) => {
         known.set(key, answer);
@@ -48,10 +49,9 @@ export function useSurveyDoubt(key: string, question: PlanQuestion | null): Surv
       },
       problem: (trouble) => setFound({ key, share: null, trouble, stopped: false }),
     });
-    return () => client.cancel();
     // The key names the question: a new one of the same key is no other.
     // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, [key, wanted]);
+  }, [planning, key, wanted]);
   return {
     doubt,
     share: wanted ? (now?.share ?? 0) : null,

@@ -3,6 +3,7 @@ import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { type PagesQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import type { Turns } from '../workers/turns.ts';
 import type { Pair, PlanCache } from './planCache.ts';
 
 export interface BookListener {
@@ -19,10 +20,10 @@ export class BookPlanning {
   readonly #plans: PlanCache;
   #run = 0;
 
-  constructor(startWorker: () => WorkerPort, plans: PlanCache) {
+  constructor(startWorker: () => WorkerPort, plans: PlanCache, turns: Turns) {
     const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency));
-    this.#clients = Array.from({ length: count }, () => new PlanningClient(startWorker, true));
-    this.#pages = new PlanningClient(startWorker, true);
+    this.#clients = Array.from({ length: count }, () => new PlanningClient(startWorker, true, turns));
+    this.#pages = new PlanningClient(startWorker, true, turns);
     this.#plans = plans;
   }
 

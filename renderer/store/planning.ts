@@ -3,6 +3,7 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { movedScene } from '../../shared/planner/movedScene.ts';
 import type { PlayerAdvice, PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import type { SurveyDoubt } from '../../shared/planner/surveyDoubt.ts';
 import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
 import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
 import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
@@ -10,6 +11,7 @@ import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import type { Turns } from '../workers/turns.ts';
 import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
 import { byLabel } from './byLabel.ts';
@@ -42,6 +44,8 @@ export class Planning {
   readonly #spare: PlanningClient;
   /** Other players' plans, so that a map asked for at the same time is not given up for them. */
   readonly #others: PlanningClient;
+  /** The doubt the survey leaves: long, and nothing else should wait for it. */
+  readonly #doubts: PlanningClient;
   readonly #plans: PlanCache;
   readonly #grounds = new Grounds();
   readonly #switchPoints = new Map<string, SwitchPoints>();
@@ -58,16 +62,18 @@ export class Planning {
   constructor(
     startWorker: () => WorkerPort,
     plans: PlanCache,
+    turns: Turns,
     nextFrame: (run: () => void) => void = (run) => requestAnimationFrame(run),
   ) {
     this.#plans = plans;
     this.#nextFrame = nextFrame;
-    this.#ground = new PlanningClient(startWorker, false);
-    this.#quick = new PlanningClient(startWorker, false);
+    this.#ground = new PlanningClient(startWorker, false, turns);
+    this.#quick = new PlanningClient(startWorker, false, turns);
     this.#following = new Following(this.#quick);
-    this.#thorough = new PlanningClient(startWorker, true);
-    this.#spare = new PlanningClient(startWorker, true);
-    this.#others = new PlanningClient(startWorker, true);
+    this.#thorough = new PlanningClient(startWorker, true, turns);
+    this.#spare = new PlanningClient(startWorker, true, turns);
+    this.#others = new PlanningClient(startWorker, true, turns);
+    this.#doubts = new PlanningClient(startWorker, true, turns);
   }
 
   start(): void {
@@ -175,6 +181,19 @@ export class Planning {
     if (scene === null || document === null) return () => undefined;
     this.#others.ask('players', { document, holeId: scene.hole.id, request }, listener);
     return () => this.#others.cancel();
+  }
+
+  /** What the survey leaves open of a plan, worked out when nothing else is. Returns how to give it up. */
+  surveyDoubt(
+    question: PlanQuestion,
+    listener: {
+      readonly progress: (share: number) => void;
+      readonly answer: (doubt: SurveyDoubt) => void;
+      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
+    },
+  ): () => void {
+    this.#doubts.ask('surveyDoubt', question, listener, 'idle');
+    return () => this.#doubts.cancel();
   }
 
   refresh(again = false): void {
@@ -332,7 +351,7 @@ export class Planning {
       'warm',
       { document, holeId, flagIds: [flagId] },
       { answer: () => undefined, problem: () => undefined },
-      true,
+      'ahead',
     );
     this.#prepare(scene, question);
   }
@@ -347,14 +366,19 @@ export class Planning {
       return;
     }
     const pair = { ...question, ...next };
-    this.#thorough.ask('plan', pair, {
-      // Shown when that ball is chosen; until then it concerns nobody.
-      problem: () => this.#findSwitchPoints(scene, question),
-      answer: (plan) => {
-        this.#plans.keep(scene, pair, plan);
-        this.#prepare(scene, question);
+    this.#thorough.ask(
+      'plan',
+      pair,
+      {
+        // Shown when that ball is chosen; until then it concerns nobody.
+        problem: () => this.#findSwitchPoints(scene, question),
+        answer: (plan) => {
+          this.#plans.keep(scene, pair, plan);
+          this.#prepare(scene, question);
+        },
       },
-    });
+      'ahead',
+    );
   }
 
   #findSwitchPoints(scene: Scene, question: PlanQuestion): void {
@@ -365,14 +389,19 @@ export class Planning {
       return;
     }
     this.#set({ switchShare: 0 });
-    this.#thorough.ask('switchPoints', question, {
-      progress: (share) => this.#set({ switchShare: share }),
-      problem: () => this.#set({ switchShare: null }),
-      answer: (found) => {
-        this.#switchPoints.set(key, found);
-        this.#set({ switchPoints: found, switchShare: null });
+    this.#thorough.ask(
+      'switchPoints',
+      question,
+      {
+        progress: (share) => this.#set({ switchShare: share }),
+        problem: () => this.#set({ switchShare: null }),
+        answer: (found) => {
+          this.#switchPoints.set(key, found);
+          this.#set({ switchPoints: found, switchShare: null });
+        },
       },
-    });
+      'idle',
+    );
   }
 
   #set(change: Partial<Derived>): void {

@@ -26,12 +26,18 @@ export type Ask = {
 export type ToWorker =
   | { readonly kind: 'document'; readonly fresh: boolean; readonly changes: readonly RecordChange[] }
   | Ask
-  | Drop;
+  | Drop
+  | Hold;
 
 /** A question is dropped at the next pause of its answer; `dropped` says that it is. */
 export interface Drop {
   readonly kind: 'drop';
   readonly ticket: number;
+}
+
+/** The worker waits at its next pause until it may go on, whatever it is asked; a dropped question is still given up. */
+export interface Hold {
+  readonly kind: 'hold' | 'goOn';
 }
 
 /** From the worker: each answer carries the ticket of its question. */

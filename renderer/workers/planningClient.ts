@@ -2,6 +2,7 @@ import { documentChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
 import type { Ask, FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
+import type { Rank, Turns } from './turns.ts';
 
 export interface AnswerListener<K extends PlanningCall> {
   readonly progress?: (fraction: number) => void;
@@ -14,7 +15,7 @@ export interface AnswerListener<K extends PlanningCall> {
 interface Asked {
   readonly document: AtlasDocument;
   readonly message: Ask;
-  readonly givesWay: boolean;
+  readonly rank: Rank;
   readonly progress: (fraction: number) => void;
   readonly early: (answer: PlanningCalls[PlanningCall][1]) => void;
   readonly answer: (answer: PlanningCalls[PlanningCall][1]) => void;
@@ -38,6 +39,11 @@ const empty: AtlasDocument = { records: new Map() };
 export class PlanningClient {
   readonly #start: () => WorkerPort;
   readonly #dropsOld: boolean;
+  readonly #turns: Turns;
+  readonly #worked = {
+    hold: () => this.#worker?.postMessage({ kind: 'hold' }),
+    goOn: () => this.#worker?.postMessage({ kind: 'goOn' }),
+  };
   #worker: WorkerPort | null = null;
   #sent: AtlasDocument = empty;
   #running: Asked | null = null;
@@ -48,21 +54,23 @@ export class PlanningClient {
   /**
    * @param dropsOld stop an answer that nobody wants any more, rather than let it finish. Questions that follow a
    * moving hand come faster than answers: there the old ones must finish, or none ever would.
+   * @param turns shared with the other clients of the window, so that what nobody waits for gives way
    */
-  constructor(start: () => WorkerPort, dropsOld: boolean) {
+  constructor(start: () => WorkerPort, dropsOld: boolean, turns: Turns) {
     this.#start = start;
     this.#dropsOld = dropsOld;
+    this.#turns = turns;
   }
 
   /**
    * Asks, giving up whatever was asked before.
-   * @param givesWay whether this one is dropped for the next even where old ones finish: work done ahead
+   * @param rank what is not `asked` for is dropped for the next question even where old ones finish
    */
   ask<K extends PlanningCall>(
     call: K,
     { document, ...question }: PlanningCalls[K][0],
     listener: AnswerListener<K>,
-    givesWay = this.#dropsOld,
+    rank: Rank = 'asked',
   ): void {
     this.#lastTicket += 1;
     this.#wanted = this.#lastTicket;
@@ -70,7 +78,7 @@ export class PlanningClient {
       document,
       // The name and the question are of one kind by the signature; the union cannot tell.
       message: { kind: 'ask', ticket: this.#lastTicket, call, question } as unknown as Ask,
-      givesWay,
+      rank,
       progress: listener.progress ?? (() => undefined),
       early: listener.early ?? (() => undefined),
       answer: listener.answer,
@@ -79,7 +87,7 @@ export class PlanningClient {
     if (this.#running === null) this.#send(asked);
     else {
       this.#waiting = asked;
-      if (this.#running.givesWay) this.#drop();
+      if (this.#dropsOld || this.#running.rank !== 'asked') this.#drop();
     }
   }
 
@@ -98,6 +106,7 @@ export class PlanningClient {
   #send(asked: Asked): void {
     const worker = this.#workerNow();
     this.#running = asked;
+    this.#turns.begin(this.#worked, asked.rank);
     if (asked.document !== this.#sent) {
       const fresh = this.#sent === empty;
       worker.postMessage({ kind: 'document', fresh, changes: documentChanges(this.#sent, asked.document) });
@@ -153,6 +162,7 @@ export class PlanningClient {
 
   #next(): void {
     const waiting = this.#waiting;
+    this.#turns.end(this.#worked);
     this.#running = null;
     this.#waiting = null;
     if (waiting !== null) this.#send(waiting);

@@ -38,6 +38,10 @@ function pause(): Promise<void> {
   });
 }
 
+/** Whether other work comes first, and what wakes an answer that waits for it. */
+let held = false;
+let wake = (): void => undefined;
+
 /** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
 let answering = 0;
 
@@ -51,23 +55,27 @@ function stepsOf({ call, question, ticket }: Ask): Generator<number, PlanningCal
   return answer(document, question, (first) => scope.postMessage({ kind: 'early', ticket, answer: first }));
 }
 
+/** Waits while other work comes first. False where the question has been dropped. */
+async function mayGoOn(ticket: number): Promise<boolean> {
+  while (held && answering === ticket) await new Promise<void>((resolve) => (wake = resolve));
+  return answering === ticket;
+}
+
 async function answerTo(ask: Ask): Promise<void> {
   const { ticket } = ask;
   answering = ticket;
   try {
     const steps = stepsOf(ask);
-    for (let step = steps.next(); ; step = steps.next()) {
+    while (await mayGoOn(ticket)) {
+      const step = steps.next();
       if (step.done === true) {
         scope.postMessage({ kind: 'answer', ticket, answer: step.value });
         return;
       }
       scope.postMessage({ kind: 'progress', ticket, fraction: step.value });
       await pause();
-      if (answering !== ticket) {
-        scope.postMessage({ kind: 'dropped', ticket });
-        return;
-      }
     }
+    scope.postMessage({ kind: 'dropped', ticket });
   } catch (error) {
     scope.postMessage({ kind: 'problem', ticket, problem: problemOf(error) });
   }
@@ -80,6 +88,14 @@ scope.onmessage = ({ data }) => {
       return;
     case 'drop':
       if (answering === data.ticket) answering = 0;
+      wake();
+      return;
+    case 'hold':
+      held = true;
+      return;
+    case 'goOn':
+      held = false;
+      wake();
       return;
     case 'ask':
       void answerTo(data);

@@ -1,6 +1,7 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import type { FromWorker, ToWorker } from '../../../renderer/workers/planningChannel.ts';
 import { PlanningClient, type WorkerPort } from '../../../renderer/workers/planningClient.ts';
+import { Turns } from '../../../renderer/workers/turns.ts';
 import { documentOf } from '../../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
@@ -46,13 +47,17 @@ const question = (document: AtlasDocument): PlanQuestion => ({
 // Only its identity matters to the client.
 const planNamed = (key: string): Plan => ({ key }) as Plan;
 
-function setUp(dropsOld: boolean) {
+function setUp(dropsOld: boolean, turns = new Turns()) {
   const ports: Port[] = [];
-  const client = new PlanningClient(() => {
-    const port = new Port();
-    ports.push(port);
-    return port;
-  }, dropsOld);
+  const client = new PlanningClient(
+    () => {
+      const port = new Port();
+      ports.push(port);
+      return port;
+    },
+    dropsOld,
+    turns,
+  );
   const heard: string[] = [];
   const listener = {
     early: (plan: Plan) => heard.push(`early ${plan.key}`),
@@ -125,7 +130,7 @@ it('lets work done ahead give way to a question, even where old questions finish
   const { client, port, heard, listener } = setUp(false);
   const document = documentOf([flag('f')]);
   const ahead = { answer: () => heard.push('warm'), problem: () => undefined };
-  client.ask('warm', { document, holeId: 'h', flagIds: ['f'] }, ahead, true);
+  client.ask('warm', { document, holeId: 'h', flagIds: ['f'] }, ahead, 'ahead');
   client.ask('plan', question(document), listener);
   expect(port().sent).toContainEqual({ kind: 'drop', ticket: 1 });
   port().say({ kind: 'dropped', ticket: 1 });
@@ -145,4 +150,41 @@ it('hands on a first answer before the firm one, and none of a question given up
   port().say({ kind: 'dropped', ticket: 2 });
   port().say({ kind: 'early', ticket: 3, answer: planNamed('new') });
   expect(heard).toEqual(['early first', 'plan firm', 'early new']);
+});
+
+it('lets work nobody waits for hold while a question is answered, and go on once it has been quiet', () => {
+  vi.useFakeTimers();
+  try {
+    const turns = new Turns();
+    const [front, back, last] = [setUp(true, turns), setUp(true, turns), setUp(true, turns)];
+    const document = documentOf([flag('f')]);
+    const told = ({ port }: typeof back): string =>
+      port()
+        .sent.map(({ kind }) => kind)
+        .filter((kind) => kind !== 'document')
+        .join(' ');
+    last.client.ask('plan', question(document), last.listener, 'idle');
+    back.client.ask('plan', question(document), back.listener, 'ahead');
+    expect([told(back), told(last)]).toEqual(['hold ask', 'hold ask']);
+    vi.advanceTimersByTime(300);
+    expect([told(back), told(last)]).toEqual(['hold ask goOn', 'hold ask']);
+    front.client.ask('plan', question(document), front.listener);
+    expect([told(front), told(back), told(last)]).toEqual(['ask', 'hold ask goOn hold', 'hold ask']);
+    vi.advanceTimersByTime(10_000);
+    expect(told(back)).toBe('hold ask goOn hold');
+    front.port().say({ kind: 'answer', ticket: 1, answer: planNamed('asked') });
+    expect(told(back)).toBe('hold ask goOn hold');
+    vi.advanceTimersByTime(300);
+    expect(told(back)).toBe('hold ask goOn hold goOn');
+    // One piece of work ahead after another, without a wait between.
+    back.port().say({ kind: 'answer', ticket: 1, answer: planNamed('ahead') });
+    back.client.ask('plan', question(document), back.listener, 'ahead');
+    expect(told(back)).toBe('hold ask goOn hold goOn ask');
+    back.port().say({ kind: 'answer', ticket: 2, answer: planNamed('ahead') });
+    expect(told(last)).toBe('hold ask');
+    vi.advanceTimersByTime(300);
+    expect(told(last)).toBe('hold ask goOn');
+  } finally {
+    vi.useRealTimers();
+  }
 });
