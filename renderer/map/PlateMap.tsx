@@ -5,7 +5,7 @@ import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { element } from '../../shared/plate/element.ts';
 import { frameMargin } from '../../shared/plate/frame.ts';
-import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import type { SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
@@ -60,6 +60,8 @@ export interface MapControls {
   middle(): LonLat;
   /** The plate as it is seen, as one drawing. */
   picture(): SvgNode | null;
+  /** Tells the place under the pointer, null when it leaves the map. Returns how to stop. */
+  watchPointer(tell: (at: PlanePoint | null) => void): () => void;
 }
 
 const ROOMY_PX = 620;
@@ -118,6 +120,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       zoom: (by) => made.zoom(by),
       middle: () => made.middle(),
       picture: () => whole.current(),
+      watchPointer: (tell) => made.watchPointer(tell),
       showGreen: () => made.fit(pointsToShow(latest.current, made.map.getSize().x)),
     });
     return () => {

@@ -51,6 +51,17 @@ export class Stage {
     return lonLat(lng, lat);
   }
 
+  /** Tells the place under the pointer, null when it leaves. Returns how to stop. */
+  watchPointer(tell: (at: PlanePoint | null) => void): () => void {
+    const move = ({ latlng }: L.LeafletMouseEvent): void =>
+      tell(this.#frame.toPlane(lonLat(latlng.lng, latlng.lat)));
+    const leave = (): void => tell(null);
+    this.map.on('mousemove', move).on('mouseout', leave);
+    return () => {
+      this.map.off('mousemove', move).off('mouseout', leave);
+    };
+  }
+
   zoom(by: number): void {
     this.map.setZoom(this.map.getZoom() + by, { animate: false });
   }

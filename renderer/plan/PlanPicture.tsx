@@ -4,7 +4,9 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
-import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import { screenStyle } from '../../shared/plate/style.ts';
+import { surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
+import { withSurroundsKey } from '../../shared/plate/surroundsKey.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
@@ -15,7 +17,7 @@ import { Trouble } from '../ui/Trouble.tsx';
 import { planShots } from './planShots.ts';
 import type { Pictured } from './savePicture.ts';
 import { SectionView } from './SectionView.tsx';
-import { SurroundsBar, SurroundsSelect } from './SurroundsBar.tsx';
+import { SurroundsBar, SurroundsSelect, surroundsTitle } from './SurroundsBar.tsx';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 import { useSurrounds } from './useSurrounds.ts';
 
@@ -51,6 +53,11 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
   const [controls, setControls] = useState<MapControls | null>(null);
   const [ground, setGround] = useState<SurroundsChoice>(surroundsOff);
   const flag = scene.flags.find(({ record }) => record.id === flagId)?.record;
+  const ball = scene.balls.find(({ record }) => record.id === ballId);
+  const flagLabels = useMemo(
+    () => new Map(scene.flags.map(({ record }) => [record.id, record.label])),
+    [scene.flags],
+  );
   const flagIds = useMemo(
     () =>
       ground.over === 'every' ? scene.flags.map(({ record }) => record.id) : flagId === null ? [] : [flagId],
@@ -75,6 +82,23 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
   );
   const flagWords =
     ground.over === 'every' && scene.flags.length > 1 ? 'every flag' : `flag ${flag?.label ?? ''}`;
+  // The key stands outside the plate on screen; in a picture it goes along.
+  const pictured = useMemo<MapControls | null>(
+    () =>
+      controls === null || layer === null
+        ? controls
+        : {
+            ...controls,
+            picture: () => {
+              const plate = controls.picture();
+              if (plate === null) return null;
+              const title = surroundsTitle(ground, layer.map, flagWords, units);
+              const style = screenStyle('picture-key', largeType ? 1.35 : 1);
+              return withSurroundsKey(plate, title, surroundsClasses(layer), style);
+            },
+          },
+    [controls, layer, ground, flagWords, units, largeType],
+  );
   return (
     <div className="plan-left">
       <PlateMap
@@ -103,6 +127,9 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         share={surrounds.share}
         flagWords={flagWords}
         units={units}
+        ball={ball === undefined ? null : { label: ball.record.label, at: ball.at }}
+        flagLabels={flagLabels}
+        controls={controls}
         stop={() => setGround(surroundsOff)}
       />
       {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
@@ -124,7 +151,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         coarse={stage === 'coarse'}
         units={units}
         largeType={largeType}
-        controls={controls}
+        controls={pictured}
       />
     </div>
   );

@@ -1,7 +1,14 @@
-import { hatchLines, surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import { useMemo } from 'react';
+import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
+import { screenStyle } from '../../shared/plate/style.ts';
+import { surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
+import { surroundsSwatch } from '../../shared/plate/surroundsKey.ts';
 import { distance, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { MapControls } from '../map/PlateMap.tsx';
+import { Drawing } from '../ui/drawing.tsx';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
+import { type ReadBall, SurroundsReading } from './SurroundsReading.tsx';
 
 interface SurroundsBarProps {
   readonly choice: SurroundsChoice;
@@ -10,6 +17,10 @@ interface SurroundsBarProps {
   /** "flag B" or "every flag". */
   readonly flagWords: string;
   readonly units: UnitsPreference;
+  /** The chosen ball, whose place is told while the pointer is elsewhere. */
+  readonly ball: ReadBall | null;
+  readonly flagLabels: ReadonlyMap<string, string>;
+  readonly controls: Pick<MapControls, 'watchPointer'> | null;
   readonly stop: () => void;
 }
 
@@ -60,9 +71,25 @@ export function SurroundsSelect(props: SurroundsSelectProps): React.JSX.Element 
   );
 }
 
-/** The key of the map of the surrounds, or how far it is. */
+/** What the key is of: "To flag B, 33 yd each way". */
+export function surroundsTitle(
+  { over, by }: SurroundsChoice,
+  { columns, cellM }: SurroundsMap,
+  flagWords: string,
+  units: UnitsPreference,
+): string {
+  if (over === 'flag') return `To ${flagWords}, ${withUnit(distance((columns * cellM) / 2, units))} each way`;
+  return by === 'strokes' ? 'Mean over every flag' : 'Over every flag';
+}
+
+/** The key of the map of the surrounds and what it says of one place, or how far it is. */
 export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null {
   const { choice, layer, share, flagWords, units, stop } = props;
+  const classes = useMemo(() => {
+    if (layer === null) return [];
+    const style = screenStyle('key');
+    return surroundsClasses(layer).map((kind) => ({ ...kind, swatch: surroundsSwatch(kind, style) }));
+  }, [layer]);
   if (layer === null && share === null) return null;
   return (
     <div className="surrounds-bar">
@@ -75,39 +102,25 @@ export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null
         </span>
       )}
       {layer !== null && (
-        <ul className="surrounds-legend" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
-          <li>
-            <strong>
-              {choice.over === 'flag'
-                ? `To ${flagWords}, ${withUnit(distance((layer.map.columns * layer.map.cellM) / 2, units))} each way`
-                : choice.by === 'strokes'
-                  ? 'Mean over every flag'
-                  : 'For most flags'}
-            </strong>
-          </li>
-          {surroundsClasses(layer).map(({ words, hatch }, i) => (
-            <li key={words}>
-              <svg width="22" height="15" viewBox="0 0 22 15" aria-hidden>
-                <rect
-                  width="22"
-                  height="15"
-                  fill={layer.by === 'strokes' && i > 0 ? `var(--slope-${i})` : 'var(--t-green)'}
-                  fillOpacity={layer.by === 'strokes' && i > 0 ? `var(--slope-${i}-o)` : 1}
-                />
-                {hatch.map(({ angleDeg, spacing }) => (
-                  <path
-                    key={angleDeg}
-                    d={hatchLines({ x: 0, y: 0, width: 22, height: 15 }, angleDeg, Math.min(spacing, 7))}
-                    stroke="var(--ink-2)"
-                    strokeWidth="0.8"
-                  />
-                ))}
-                <rect x="0.5" y="0.5" width="21" height="14" fill="none" stroke="var(--rule-2)" />
-              </svg>
-              {words}
+        <>
+          <ul className="surrounds-legend" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
+            <li>
+              <strong>{surroundsTitle(choice, layer.map, flagWords, units)}</strong>
             </li>
-          ))}
-        </ul>
+            {classes.map(({ words, swatch }) => (
+              <li key={words}>
+                <Drawing node={swatch} />
+                {words}
+              </li>
+            ))}
+          </ul>
+          <SurroundsReading
+            layer={layer}
+            ball={props.ball}
+            flagLabels={props.flagLabels}
+            controls={props.controls}
+          />
+        </>
       )}
     </div>
   );

@@ -1,4 +1,4 @@
-import type { SurroundsLayer } from '../../shared/plate/surroundsLayer.ts';
+import type { SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
 
 /** What the plate shows of the ground: its slopes, or what it takes to play from anywhere to one flag or to all. */
 export interface SurroundsChoice {

@@ -20,15 +20,23 @@ export interface SurroundsMap {
   readonly rows: number;
   /** NaN where a ball is out of play. */
   readonly strokes: Float32Array;
-  /** Index into `techniques`; 255 where nothing plain can be played. */
+  /** Index into `techniques`, DEPENDS_ON_FLAG or NOTHING_PLAIN. */
   readonly simple: Uint8Array;
+  /** In a map over several flags what each of them asks for, on the same cells; empty in the map of one flag. */
+  readonly perFlag: readonly { readonly flagId: string; readonly simple: Uint8Array }[];
 }
+
+/** Nothing plain can be played there. */
+export const NOTHING_PLAIN = 255;
+/** In a map over several flags: not all of them ask for the same. */
+export const DEPENDS_ON_FLAG = 254;
+/** In what one flag of several asks for: its own map ends before. */
+export const NOT_REACHED = 253;
 
 const SIDE_M = 60;
 const CELL_M = 1;
 const SHOTS = 16;
 const SHOTS_SEED = 20_260_103;
-const NOTHING = 255;
 
 /**
  * Prices every square metre of 60 x 60 m about a flag with a few plain options each (see `priceFrom`). Yields
@@ -53,10 +61,11 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
   const tools = step.value;
   const { map } = tools;
   const cells = Math.round(SIDE_M / CELL_M);
-  const westM = flag.at.eastM - SIDE_M / 2;
-  const southM = flag.at.northM - SIDE_M / 2;
+  // On whole metres, so that the cells of every flag are the same ground.
+  const westM = Math.round(flag.at.eastM - SIDE_M / 2);
+  const southM = Math.round(flag.at.northM - SIDE_M / 2);
   const strokes = new Float32Array(cells * cells).fill(NaN);
-  const simple = new Uint8Array(cells * cells).fill(NOTHING);
+  const simple = new Uint8Array(cells * cells).fill(NOTHING_PLAIN);
   const shots = standardShots(SHOTS, SHOTS_SEED);
   const here = new Float64Array(4);
   const green = coverCode('green');
@@ -81,5 +90,5 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
     }
     yield 0.1 + (0.9 * (row + 1)) / cells;
   }
-  return { flagId, westM, southM, cellM: CELL_M, columns: cells, rows: cells, strokes, simple };
+  return { flagId, westM, southM, cellM: CELL_M, columns: cells, rows: cells, strokes, simple, perFlag: [] };
 }

@@ -1,12 +1,9 @@
-import { techniques } from '../words/vocabulary.ts';
-import type { SurroundsMap } from './surroundsMap.ts';
-
-const NOTHING = 255;
+import { DEPENDS_ON_FLAG, NOT_REACHED, NOTHING_PLAIN, type SurroundsMap } from './surroundsMap.ts';
 
 /**
- * The maps of several flags of one hole as one: mean strokes over the flags, and the technique that is the plain choice for
- * most of them, the simpler one where two are chosen equally often. Cells are those of the first map widened over all of
- * them; a cell that some map does not reach goes by those that do, and out of play for one is out of play for all.
+ * The maps of several flags of one hole as one: mean strokes over the flags, and the plain choice where all of them ask
+ * for the same, DEPENDS_ON_FLAG where they do not. Cells are those of the first map widened over all of them; a cell that
+ * some map does not reach goes by those that do, and out of play for one is out of play for all.
  */
 export function surroundsOver(maps: readonly SurroundsMap[]): SurroundsMap {
   const [first, ...others] = maps;
@@ -20,34 +17,30 @@ export function surroundsOver(maps: readonly SurroundsMap[]): SurroundsMap {
   const southM = first.southM - beforeSouth * cellM;
   const columns = cells(Math.max(...maps.map((map) => map.westM + map.columns * cellM)) - westM);
   const rows = cells(Math.max(...maps.map((map) => map.southM + map.rows * cellM)) - southM);
-  const strokes = new Float32Array(columns * rows).fill(NaN);
-  const simple = new Uint8Array(columns * rows).fill(NOTHING);
-  const votes = new Uint16Array(techniques.length);
-  for (let row = 0; row < rows; row += 1) {
-    for (let column = 0; column < columns; column += 1) {
-      const eastM = westM + (column + 0.5) * cellM;
-      const northM = southM + (row + 0.5) * cellM;
-      let sum = 0;
-      let reached = 0;
-      votes.fill(0);
-      for (const map of maps) {
-        const c = Math.floor((eastM - map.westM) / cellM);
-        const r = Math.floor((northM - map.southM) / cellM);
-        if (c < 0 || r < 0 || c >= map.columns || r >= map.rows) continue;
-        sum += map.strokes[r * map.columns + c] ?? NaN;
-        reached += 1;
-        const code = map.simple[r * map.columns + c] ?? NOTHING;
-        if (code !== NOTHING) votes[code] = (votes[code] ?? 0) + 1;
-      }
-      const k = row * columns + column;
-      if (reached > 0) strokes[k] = sum / reached;
-      let most = 0;
-      for (const [code, count] of votes.entries()) {
-        if (count <= most) continue;
-        most = count;
-        simple[k] = code;
-      }
+  const count = columns * rows;
+  const strokes = new Float32Array(count);
+  const simple = new Uint8Array(count).fill(NOTHING_PLAIN);
+  const reached = new Uint16Array(count);
+  const perFlag = maps.map((map) => {
+    const own = new Uint8Array(count).fill(NOT_REACHED);
+    for (let k = 0; k < count; k += 1) {
+      const column = k % columns;
+      const c = Math.floor((westM + (column + 0.5) * cellM - map.westM) / cellM);
+      const r = Math.floor((southM + ((k - column) / columns + 0.5) * cellM - map.southM) / cellM);
+      if (c < 0 || r < 0 || c >= map.columns || r >= map.rows) continue;
+      const code = map.simple[r * map.columns + c] ?? NOTHING_PLAIN;
+      own[k] = code;
+      if (reached[k] === 0) simple[k] = code;
+      else if (simple[k] !== code) simple[k] = DEPENDS_ON_FLAG;
+      strokes[k] = (strokes[k] ?? 0) + (map.strokes[r * map.columns + c] ?? NaN);
+      reached[k] = (reached[k] ?? 0) + 1;
     }
+    return { flagId: map.flagId, simple: own };
+  });
+  for (let k = 0; k < count; k += 1) {
+    const value = (strokes[k] ?? NaN) / (reached[k] ?? 0);
+    strokes[k] = value;
+    if (Number.isNaN(value)) simple[k] = NOTHING_PLAIN;
   }
   return {
     flagId: maps.map(({ flagId }) => flagId).join(' '),
@@ -58,5 +51,6 @@ export function surroundsOver(maps: readonly SurroundsMap[]): SurroundsMap {
     rows,
     strokes,
     simple,
+    perFlag,
   };
 }

@@ -1,9 +1,12 @@
 import { expect, it } from 'vitest';
 import { planePoint } from '../../../shared/geometry/points.ts';
-import type { SurroundsMap } from '../../../shared/planner/surroundsMap.ts';
+import { DEPENDS_ON_FLAG, type SurroundsMap } from '../../../shared/planner/surroundsMap.ts';
 import { markup } from '../../../shared/plate/markup.ts';
 import { paperStyle, screenStyle } from '../../../shared/plate/style.ts';
-import { drawSurrounds, surroundsClasses } from '../../../shared/plate/surroundsLayer.ts';
+import { element } from '../../../shared/plate/element.ts';
+import { surroundsClasses } from '../../../shared/plate/surroundsClasses.ts';
+import { withSurroundsKey } from '../../../shared/plate/surroundsKey.ts';
+import { drawSurrounds } from '../../../shared/plate/surroundsLayer.ts';
 import { techniques } from '../../../shared/words/vocabulary.ts';
 
 const columns = 20;
@@ -23,6 +26,7 @@ const map: SurroundsMap = {
   simple: Uint8Array.from({ length: columns * columns }, (_, i) =>
     i >= columns * (columns - 1) ? 255 : i % columns < columns / 2 ? chip : pitch,
   ),
+  perFlag: [],
 };
 const view = {
   centre: planePoint(0, 0),
@@ -58,4 +62,18 @@ it('leaves names out where something else stands', () => {
   const everywhere = [{ x: 0, y: 0, width: 400, height: 400 }];
   const drawn = markup(drawSurrounds(view, screenStyle('s'), { map, by: 'simple' }, everywhere));
   expect(drawn).not.toContain('>Chip<');
+});
+
+it('has a class of its own, in dots, where the choice depends on the flag, and takes its key into a picture', () => {
+  const split = { ...map, simple: map.simple.map((code) => (code === pitch ? DEPENDS_ON_FLAG : code)) };
+  const layer = { map: split, by: 'simple' } as const;
+  const drawn = markup(drawSurrounds(view, paperStyle('s'), layer, []));
+  expect(drawn.match(/>Depends on the flag</g)).toHaveLength(1);
+  const classes = surroundsClasses(layer);
+  expect(classes.map(({ words }) => words)).toEqual(['Chip', 'Depends on the flag']);
+  expect(classes.map(({ hatch }) => hatch[0]?.dotted === true)).toEqual([false, true]);
+  const plate = element('svg', { width: 300, height: 200, viewBox: '0 0 300 200' });
+  const picture = withSurroundsKey(plate, 'Over every flag', classes, paperStyle('k'));
+  expect(Number(picture.attributes['height'])).toBeGreaterThan(220);
+  expect(markup(picture)).toMatch(/>Over every flag<.*>Chip<.*stroke-dasharray.*>Depends on the flag</s);
 });
