@@ -1,6 +1,7 @@
-import { Dexie, type EntityTable, type Table } from 'dexie';
+import type { EntityTable, Table } from 'dexie';
 import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasRecord } from '../../shared/atlas/records.ts';
+import { SharedDatabase } from './sharedDatabase.ts';
 
 /** One atlas of the library, without its contents. */
 export interface ShelfRow {
@@ -40,7 +41,7 @@ export interface KeptRow {
  * The tables of the library. A version, once released, is never edited: a change of shape is a new version with an
  * upgrade.
  */
-export class LibraryDatabase extends Dexie {
+export class LibraryDatabase extends SharedDatabase {
   declare readonly atlases: EntityTable<ShelfRow, 'id'>;
   declare readonly bases: EntityTable<BaseRow, 'atlasId'>;
   declare readonly steps: Table<StepRow, [atlasId: string, index: number]>;

@@ -1,7 +1,7 @@
 import { applyChanges, documentChanges, documentOf } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { type BaseRow, LibraryDatabase, type ShelfRow, type StepRow } from './database.ts';
-import { libraryProblem } from './libraryProblem.ts';
+import type { DatabaseWatcher } from './sharedDatabase.ts';
 
 /** A document with the words for the step that made it. */
 export interface JournalState {
@@ -29,19 +29,39 @@ const JOURNAL_LIMIT = 400;
 /** The atlases kept in this browser or program. Every failure is an `InputProblem`. */
 export class Library {
   readonly #database: LibraryDatabase;
+  readonly #journalLimit: number;
   /** Writes go one after another, in the order the edits were made. */
   #queue: Promise<unknown> = Promise.resolve();
+  /** Writes to an atlas's journal that failed, in their order: each is tried again before the next, or steps would be missing. */
+  readonly #owed = new Map<string, readonly (() => Promise<unknown>)[]>();
 
-  constructor(database = new LibraryDatabase()) {
+  constructor(database = new LibraryDatabase(), journalLimit = JOURNAL_LIMIT) {
     this.#database = database;
+    this.#journalLimit = journalLimit;
+  }
+
+  watch(watcher: Omit<DatabaseWatcher, 'settled'>): void {
+    this.#database.watch({ ...watcher, settled: () => this.settled() });
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
     const turn = this.#queue.then(work).catch((error: unknown) => {
-      throw libraryProblem(error);
+      throw this.#database.problem(error);
     });
     this.#queue = turn.catch(() => undefined);
     return turn;
+  }
+
+  /** Writes to an atlas's journal what is owed to it and then this, all or nothing. */
+  async #journal(id: string, write?: () => Promise<unknown>): Promise<void> {
+    const owed = [...(this.#owed.get(id) ?? []), ...(write === undefined ? [] : [write])];
+    if (owed.length === 0) return;
+    this.#owed.set(id, owed);
+    const { atlases, bases, steps } = this.#database;
+    await this.#database.transaction('rw', atlases, bases, steps, async () => {
+      for (const one of owed) await one();
+    });
+    this.#owed.delete(id);
   }
 
   list(): Promise<readonly ShelfRow[]> {
@@ -60,6 +80,8 @@ export class Library {
 
   load(id: string): Promise<ShelvedAtlas | null> {
     return this.#inTurn(async () => {
+      // What still cannot be written is not shown either: the steps to come have to follow what is there.
+      await this.#journal(id).catch(() => this.#owed.delete(id));
       const shelf = await this.#database.atlases.get(id);
       const base = await this.#database.bases.get(id);
       if (shelf === undefined || base === undefined) return null;
@@ -87,32 +109,23 @@ export class Library {
     at: number,
   ): Promise<void> {
     const changes = documentChanges(before, after);
+    const header = after.records.get('atlas');
+    const name = header?.type === 'atlas' ? { name: header.name } : {};
+    const { atlases, steps } = this.#database;
     return this.#inTurn(() =>
-      this.#database.transaction(
-        'rw',
-        this.#database.atlases,
-        this.#database.bases,
-        this.#database.steps,
-        async () => {
-          const steps = this.#database.steps;
-          await steps.where('[atlasId+index]').between([id, stepsInForce], [id, Infinity]).delete();
-          await steps.put({ atlasId: id, index: stepsInForce, label, at, changes });
-          const header = after.records.get('atlas');
-          await this.#database.atlases.update(id, {
-            updatedAt: at,
-            stepsInForce: stepsInForce + 1,
-            ...(header?.type === 'atlas' ? { name: header.name } : {}),
-          });
-        },
-      ),
+      this.#journal(id, async () => {
+        await steps.where('[atlasId+index]').between([id, stepsInForce], [id, Infinity]).delete();
+        await steps.put({ atlasId: id, index: stepsInForce, label, at, changes });
+        await atlases.update(id, { updatedAt: at, stepsInForce: stepsInForce + 1, ...name });
+      }),
     );
   }
 
   /** After an undo or redo: how many steps are in force now. */
   moveTo(id: string, stepsInForce: number, at: number): Promise<void> {
-    return this.#inTurn(async () => {
-      await this.#database.atlases.update(id, { stepsInForce, updatedAt: at });
-    });
+    return this.#inTurn(() =>
+      this.#journal(id, () => this.#database.atlases.update(id, { stepsInForce, updatedAt: at })),
+    );
   }
 
   /** Folds old steps into the base where the journal has grown long; only when nothing is undone. */
@@ -130,10 +143,10 @@ export class Library {
             .toArray();
           const shelf = await this.#database.atlases.get(id);
           const base = await this.#database.bases.get(id);
-          if (rows.length <= JOURNAL_LIMIT || shelf?.stepsInForce !== rows.length || base === undefined) {
+          if (rows.length <= this.#journalLimit || shelf?.stepsInForce !== rows.length || base === undefined) {
             return false;
           }
-          const folded = rows.slice(0, rows.length - JOURNAL_LIMIT / 2);
+          const folded = rows.slice(0, rows.length - this.#journalLimit / 2);
           const kept = rows.slice(folded.length);
           const document = folded.reduce(
             (at, { changes }) => applyChanges(at, changes),
@@ -162,25 +175,24 @@ export class Library {
 
   /** Takes an atlas off the shelf; what comes back puts it there again as it was. */
   takeOff(id: string): Promise<TakenAtlas | null> {
-    return this.#inTurn(() =>
-      this.#database.transaction(
-        'rw',
-        this.#database.atlases,
-        this.#database.bases,
-        this.#database.steps,
-        async () => {
-          const shelf = await this.#database.atlases.get(id);
-          const base = await this.#database.bases.get(id);
-          if (shelf === undefined || base === undefined) return null;
-          const own = this.#database.steps.where('[atlasId+index]').between([id, 0], [id, Infinity]);
-          const steps = await own.toArray();
-          await own.delete();
-          await this.#database.bases.delete(id);
-          await this.#database.atlases.delete(id);
-          return { shelf, base, steps };
-        },
-      ),
-    );
+    const { atlases, bases, steps } = this.#database;
+    return this.#inTurn(async () => {
+      const taken = await this.#database.transaction('rw', atlases, bases, steps, async () => {
+        const shelf = await atlases.get(id);
+        const base = await bases.get(id);
+        if (shelf === undefined || base === undefined) return null;
+        const own = steps.where('[atlasId+index]').between([id, 0], [id, Infinity]);
+        const rows = await own.toArray();
+        await own.delete();
+        await bases.delete(id);
+        await atlases.delete(id);
+        return { shelf, base, steps: rows };
+      });
+      this.#owed.delete(id);
+      // There may be room again for what could not be written.
+      for (const other of [...this.#owed.keys()]) await this.#journal(other).catch(() => undefined);
+      return taken;
+    });
   }
 
   putBack({ shelf, base, steps }: TakenAtlas): Promise<void> {

@@ -1,42 +1,62 @@
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 
+const TELLING = ['QuotaExceededError', 'VersionError'];
+
 const nameOf = (error: unknown): string => {
   if (!(error instanceof Error)) return '';
-  // Dexie wraps the browser's own error, most tellingly for a full disk.
+  // The browser's own error is wrapped, most tellingly for a full disk.
   const inner: unknown = 'inner' in error ? error.inner : undefined;
-  return inner instanceof Error && inner.name === 'QuotaExceededError' ? inner.name : error.name;
+  return inner instanceof Error && TELLING.includes(inner.name) ? inner.name : error.name;
 };
+
+const problem = (code: string, what: string, remedy: string): InputProblem =>
+  new InputProblem(code, what, 'Library', remedy);
+
+/** A window that has not let go keeps this one from opening the library. */
+export const libraryBlocked = (): InputProblem =>
+  problem(
+    'library-blocked',
+    'A window of an older Swale holds the library, so it cannot be opened here yet.',
+    'Close the other window; this one then goes on by itself.',
+  );
+
+/** Told in a window of old when a newer one needs the library. */
+export const libraryTakenOver = (): InputProblem =>
+  problem(
+    'library-taken-over',
+    'A newer Swale in another window has taken over the library.',
+    'Reload this window to go on; every change so far is kept.',
+  );
+
+export const libraryDeleted = (): InputProblem =>
+  problem(
+    'library-deleted',
+    'The library is being deleted from outside this window.',
+    'Save the atlas to a file, then reload this window.',
+  );
 
 /** Any failure of the library as a sentence and a remedy. */
 export function libraryProblem(error: unknown): InputProblem {
   if (error instanceof InputProblem) return error;
   switch (nameOf(error)) {
     case 'QuotaExceededError':
-      return new InputProblem(
+      return problem(
         'library-full',
         'There is no room left to keep this change.',
-        'Library',
         'Save the atlas to a file, then remove atlases you no longer need or free some disk space.',
       );
     case 'VersionError':
-      return new InputProblem(
+      return problem(
         'library-newer',
         'The library was written by a newer Swale.',
-        'Library',
         'Use that version, or open the atlas from its file.',
       );
     case 'BlockedError':
-      return new InputProblem(
-        'library-blocked',
-        'Another Swale window holds the library.',
-        'Library',
-        'Close the other window, then reload this one.',
-      );
+      return libraryBlocked();
     default:
-      return new InputProblem(
+      return problem(
         'library-unavailable',
         'The library cannot be used here, so changes will not outlast this window.',
-        'Library',
         'Save the atlas to a file before closing, or leave private browsing and reload.',
       );
   }

@@ -1,8 +1,8 @@
-import { Dexie, type EntityTable } from 'dexie';
+import type { EntityTable } from 'dexie';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import { documentOf } from '../../shared/atlas/documentChanges.ts';
 import { LibraryDatabase } from './database.ts';
-import { libraryProblem } from './libraryProblem.ts';
+import { type DatabaseWatcher, SharedDatabase } from './sharedDatabase.ts';
 
 interface PictureRow {
   /** SHA-256 of the content, hex. */
@@ -13,7 +13,7 @@ interface PictureRow {
 }
 
 /** Apart from the journal, so that the many small writes there never carry pixels along. */
-export class PictureDatabase extends Dexie {
+export class PictureDatabase extends SharedDatabase {
   declare readonly pictures: EntityTable<PictureRow, 'sha256'>;
 
   constructor(name = 'swale-pictures') {
@@ -38,6 +38,11 @@ export class Pictures {
     this.#database = database;
   }
 
+  watch(watcher: Omit<DatabaseWatcher, 'settled'>): void {
+    // A picture is kept in one go: there is never more in hand than what is being written.
+    this.#database.watch({ ...watcher, settled: () => Promise.resolve() });
+  }
+
   /** Keeps a picture and returns its hash. */
   async keep(content: Uint8Array, now: number): Promise<string> {
     try {
@@ -45,7 +50,7 @@ export class Pictures {
       await this.#database.pictures.put({ sha256, content, keptAt: now });
       return sha256;
     } catch (error) {
-      throw libraryProblem(error);
+      throw this.#database.problem(error);
     }
   }
 
@@ -53,7 +58,7 @@ export class Pictures {
     try {
       return (await this.#database.pictures.get(sha256))?.content ?? null;
     } catch (error) {
-      throw libraryProblem(error);
+      throw this.#database.problem(error);
     }
   }
 
@@ -75,7 +80,7 @@ export class Pictures {
       await this.#database.pictures.bulkDelete(unnamed);
       return unnamed.length;
     } catch (error) {
-      throw libraryProblem(error);
+      throw this.#database.problem(error);
     } finally {
       library.close();
     }

@@ -1,10 +1,10 @@
-import { headerOf, holesInOrder } from '../../shared/atlas/document.ts';
-import { changeHeader, type Edit } from '../../shared/atlas/edits.ts';
+import { headerOf } from '../../shared/atlas/document.ts';
+import type { Edit } from '../../shared/atlas/edits.ts';
 import { historyOf } from '../../shared/atlas/history.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { ShelfRow } from '../library/database.ts';
-import type { JournalState, Library, ShelvedAtlas } from '../library/library.ts';
+import type { Library, ShelvedAtlas } from '../library/library.ts';
 import type { Pictures } from '../library/pictures.ts';
 import { openedAtlas, writtenAtlas } from './atlasContent.ts';
 import {
@@ -15,7 +15,7 @@ import {
   stepped,
   stepsAt,
   withStep,
-  writingStore,
+  writing,
 } from './openAtlas.ts';
 import { fileNameFrom } from './fileNameFrom.ts';
 import { holdAtlas } from './holdAtlas.ts';
@@ -24,13 +24,16 @@ import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { keptPictures } from './pictureFiles.ts';
 import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
-import { firstSession, type Session, sessionFrom, sessionStore } from './session.ts';
+import { copyShelved, namedAtlas, nameShelved, stateAt } from './shelved.ts';
+import { watchLibrary } from './watchLibrary.ts';
+import { firstSession, type Session, sessionFrom, sessionStore, withHole } from './session.ts';
 
 const SAMPLE_FILE = 'ossel-down.geojson';
 /** As much as the host reads of a file. */
 const MOST_DROPPED_BYTES = 256 * 1024 * 1024;
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
+const ELSEWHERE = 'This atlas is open in another window, so it can only be read here.';
 
 /** Everything a person does to atlases as a whole, and the only writer of the open atlas. */
 export class Desk {
@@ -53,6 +56,12 @@ export class Desk {
 
   /** Opens what was open last, or the sample course at first start; keeps the session and preferences from then on. */
   async start(): Promise<void> {
+    // A library that another window keeps to itself may take long: it is told, and the window shown meanwhile.
+    const waits = watchLibrary(this.#library, this.#pictures);
+    await Promise.race([this.#startWithLast(), waits]);
+  }
+
+  async #startWithLast(): Promise<void> {
     try {
       preferencesStore.setState(preferencesFrom(await this.#library.kept(PREFERENCES)), true);
       const last = await this.#library.kept(LAST_OPEN);
@@ -99,7 +108,7 @@ export class Desk {
     ).then(() => {
       this.#kept(open.id, at);
       this.#keepAbout();
-    }, this.#report);
+    }, this.#notKept(open.id));
   }
 
   undo(): void {
@@ -147,53 +156,13 @@ export class Desk {
 
   /** Names an atlas of the library, the open one or another: an undoable step of its own either way. */
   async rename(id: string, name: string): Promise<void> {
-    const edit = changeHeader(`named the atlas ${name}`, { name });
-    if (atlasStore.getState().open?.id === id) {
-      this.edit(edit);
-      return;
-    }
-    try {
-      const shelved = await this.#library.load(id);
-      if (shelved === null) return;
-      const { shelf, base, steps } = shelved;
-      const before = stateAt(base, steps, Math.min(shelf.stepsInForce, steps.length));
-      if (before === null) return;
-      await this.#library.append(
-        id,
-        shelf.stepsInForce,
-        edit.annotation,
-        before,
-        edit.apply(before),
-        this.#now(),
-      );
-    } catch (error) {
-      this.#report(error);
-    }
+    if (atlasStore.getState().open?.id === id) this.edit(namedAtlas(name));
+    else await nameShelved(this.#library, id, name, this.#now()).catch(this.#report);
   }
 
   /** Puts a copy of an atlas as it stands on the shelf, without its journal and its file. */
   async duplicate(id: string): Promise<void> {
-    try {
-      const shelved = await this.#library.load(id);
-      if (shelved === null) return;
-      const { shelf, base, steps } = shelved;
-      const document = stateAt(base, steps, Math.min(shelf.stepsInForce, steps.length));
-      if (document === null) return;
-      const name = `${shelf.name}, copy`;
-      await this.#library.add(
-        {
-          id: crypto.randomUUID(),
-          name,
-          updatedAt: this.#now(),
-          fileName: null,
-          stepsInFile: null,
-          session: firstSession,
-        },
-        changeHeader(`copied ${shelf.name}`, { name }).apply(document),
-      );
-    } catch (error) {
-      this.#report(error);
-    }
+    await copyShelved(this.#library, id, this.#now()).catch(this.#report);
   }
 
   /** Takes an atlas off the shelf and returns how to put it back, journal and all; the open one gives way to another. */
@@ -258,6 +227,13 @@ export class Desk {
 
   readonly #report = (error: unknown): void => tell(troubleOf(error));
 
+  #notKept(id: string): (error: unknown) => void {
+    return (error) => {
+      this.#update(id, { keptAt: null });
+      this.#report(error);
+    };
+  }
+
   #granted<T>(result: HostResult<T>): T | null {
     if (result.ok) return result.value;
     tell({ message: result.reason, remedy: '' });
@@ -286,7 +262,10 @@ export class Desk {
         const suggested = fits && fileName !== null ? fileName : base + written.ending;
         const saved = this.#granted(await this.#host.saveAtlasAs(suggested, written.content));
         if (saved === null) return;
-        this.#update(open.id, { fileHandle: saved.handle, fileName: saved.fileName, inFile: document });
+        // What can only be read here is worked on as an atlas of its own from now on.
+        if (open.readOnly !== null)
+          await this.#place(document, saved.fileName, saved.handle, sessionStore.getState());
+        else this.#update(open.id, { fileHandle: saved.handle, fileName: saved.fileName, inFile: document });
       }
       this.#keepAbout();
       for (const name of written.missing)
@@ -311,7 +290,12 @@ export class Desk {
   }
 
   /** Shows a document that is not on the shelf yet, and puts it there. */
-  async #place(document: AtlasDocument, fileName: string | null, fileHandle: string | null): Promise<void> {
+  async #place(
+    document: AtlasDocument,
+    fileName: string | null,
+    fileHandle: string | null,
+    session = firstSession,
+  ): Promise<void> {
     const id = crypto.randomUUID();
     const at = this.#now();
     const inFile = fileName === null ? null : document;
@@ -321,10 +305,10 @@ export class Desk {
       updatedAt: at,
       fileName,
       stepsInFile: inFile === null ? null : 0,
-      session: firstSession,
+      session,
     };
     let keptAt: number | null = null;
-    await holdAtlas(id);
+    const held = await holdAtlas(id, true);
     try {
       await this.#library.add(shelf, document);
       await this.#library.keep(LAST_OPEN, id);
@@ -341,9 +325,9 @@ export class Desk {
         fileHandle,
         inFile,
         keptAt,
-        readOnly: null,
+        readOnly: held ? null : ELSEWHERE,
       },
-      firstSession,
+      session,
     );
   }
 
@@ -361,7 +345,7 @@ export class Desk {
       fileHandle: null,
       inFile: shelf.stepsInFile === null ? null : stateAt(base, steps, shelf.stepsInFile),
       keptAt: shelf.updatedAt,
-      readOnly: held ? null : 'This atlas is open in another window, so it can only be read here.',
+      readOnly: held ? null : ELSEWHERE,
     };
     this.#setOpen(open, sessionFrom(shelf.session));
     this.#library.keep(LAST_OPEN, shelf.id).catch(this.#report);
@@ -382,7 +366,7 @@ export class Desk {
     const at = this.#now();
     writing(this.#library.moveTo(open.id, next.inForce, at)).then(
       () => this.#kept(open.id, at),
-      this.#report,
+      this.#notKept(open.id),
     );
   }
 
@@ -406,21 +390,4 @@ export class Desk {
       })
       .catch(this.#report);
   }
-}
-
-const stateAt = (base: AtlasDocument, steps: readonly JournalState[], count: number): AtlasDocument | null =>
-  count === 0 ? base : (steps[count - 1]?.document ?? null);
-
-/** The session with a hole that exists, the first of the card where the kept one does not. */
-function withHole(session: Session, document: AtlasDocument): Session {
-  const holes = holesInOrder(document);
-  if (holes.some(({ id }) => id === session.holeId)) return session;
-  return { ...session, holeId: holes[0]?.id ?? null };
-}
-
-/** Counts a step as under way until it is kept or has failed. */
-function writing<T>(work: Promise<T>): Promise<T> {
-  const count = (by: 1 | -1): void => writingStore.setState({ count: writingStore.getState().count + by });
-  count(1);
-  return work.finally(() => count(-1));
 }

@@ -18,6 +18,11 @@ export function dismissNotice(id: number): void {
   );
 }
 
+/** What was told holds no longer. */
+export function takeBackNotice(message: string): void {
+  for (const notice of noticeStore.getState()) if (notice.message === message) dismissNotice(notice.id);
+}
+
 export function tell(trouble: TroubleWords): void {
   const shown = noticeStore.getState();
   if (shown.some(({ message }) => message === trouble.message)) return;

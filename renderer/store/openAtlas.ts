@@ -58,3 +58,10 @@ export function stepsAt({ history, inForce }: OpenAtlas, document: AtlasDocument
   const index = states.findIndex(({ state }) => state === document);
   return index < 0 ? null : index + inForce - history.past.length;
 }
+
+/** Counts a step as under way until it is kept or has failed. */
+export function writing<T>(work: Promise<T>): Promise<T> {
+  const count = (by: 1 | -1): void => writingStore.setState({ count: writingStore.getState().count + by });
+  count(1);
+  return work.finally(() => count(-1));
+}

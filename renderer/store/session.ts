@@ -1,4 +1,6 @@
 import { createStore } from 'zustand/vanilla';
+import { holesInOrder } from '../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../shared/atlas/records.ts';
 
 /** The workspaces that can be opened now, in the order of the tabs. */
 export const workspaces = ['survey', 'positions', 'plan', 'playbook', 'player'] as const;
@@ -68,4 +70,11 @@ export function sessionFrom(kept: unknown): Session {
     sort: sortKeys.find((name) => name === value.sort) ?? firstSession.sort,
     descending: value.descending === true,
   };
+}
+
+/** The session with a hole that exists, the first of the card where the kept one does not. */
+export function withHole(session: Session, document: AtlasDocument): Session {
+  const holes = holesInOrder(document);
+  if (holes.some(({ id }) => id === session.holeId)) return session;
+  return { ...session, holeId: holes[0]?.id ?? null };
 }

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
-import { afterEach, expect, it } from 'vitest';
+import { afterEach, expect, it, vi } from 'vitest';
 import { LibraryDatabase } from '../../../renderer/library/database.ts';
 import { Library } from '../../../renderer/library/library.ts';
 import { libraryProblem } from '../../../renderer/library/libraryProblem.ts';
@@ -8,6 +8,7 @@ import { documentOf } from '../../../shared/atlas/documentChanges.ts';
 import { sameDocument } from '../../../shared/atlas/document.ts';
 import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
+import type { InputProblem } from '../../../shared/words/inputProblem.ts';
 
 const header: AtlasRecord = {
   type: 'atlas',
@@ -96,18 +97,18 @@ it('gives back the state in force after any run of edits, undos and redos', asyn
 
 it('folds a long journal into its base without changing what is shown', async () => {
   const name = `test-${(databases += 1)}`;
-  const library = new Library(database(name));
+  const library = new Library(database(name), 40);
   let document = documentOf([header, spot('a', 0)]);
   await library.add(shelf('x'), document);
-  for (let i = 0; i < 405; i += 1) {
+  for (let i = 0; i < 45; i += 1) {
     const next = { records: new Map(document.records).set('a', spot('a', i + 1)) };
     await library.append('x', i, 'set', document, next, i);
     document = next;
   }
   expect(await library.trim('x')).toBe(true);
   const shelved = await library.load('x');
-  expect(shelved?.steps).toHaveLength(200);
-  expect(shelved?.shelf.stepsInForce).toBe(200);
+  expect(shelved?.steps).toHaveLength(20);
+  expect(shelved?.shelf.stepsInForce).toBe(20);
   expect(sameDocument(await reload(name, 'x'), document)).toBe(true);
   expect(await library.trim('x')).toBe(false);
 });
@@ -132,6 +133,84 @@ it('says what to do when the disk is full, blocked, newer or forbidden', () => {
   expect(problem(dexieWrapped)).toBe('library-full');
   expect(libraryProblem(dexieWrapped).remedy).toMatch(/^Save the atlas to a file/);
   expect(problem(Object.assign(new Error(''), { name: 'VersionError' }))).toBe('library-newer');
-  expect(problem(Object.assign(new Error(''), { name: 'BlockedError' }))).toBe('library-blocked');
   expect(problem(new Error('SecurityError'))).toBe('library-unavailable');
+});
+
+/** The library as a version to come will have it. */
+class LaterDatabase extends LibraryDatabase {
+  constructor(name: string) {
+    super(name);
+    this.version(2).stores({ atlases: 'id, updatedAt, name' });
+    open.push(this);
+  }
+}
+
+const watched = (library: Library) => {
+  const told: string[] = [];
+  library.watch({
+    waits: (problem: InputProblem | null) => told.push(problem === null ? 'goes on' : problem.code),
+    lost: ({ code }: InputProblem) => told.push(code),
+  });
+  return told;
+};
+
+it('writes what it has in hand and lets go when a newer window needs the library', async () => {
+  const name = `test-${(databases += 1)}`;
+  const old = new Library(database(name));
+  const told = watched(old);
+  const document = documentOf([header]);
+  const drawn = documentOf([header, spot('a', 1)]);
+  await old.add(shelf('x'), document);
+  const step = old.append('x', 0, 'drew', document, drawn, 2);
+  const later = new Library(new LaterDatabase(name));
+  const toldLater = watched(later);
+  const shelved = await later.load('x');
+  await step;
+  expect(shelved?.steps.map(({ label }) => label)).toEqual(['drew']);
+  expect(told).toEqual(['goes on', 'library-taken-over']);
+  expect(toldLater).toEqual(['goes on']);
+  // It cannot write in a shape it does not know, and says why; nor can an old window opened afterwards.
+  await expect(old.append('x', 1, 'more', drawn, document, 3)).rejects.toMatchObject({
+    code: 'library-taken-over',
+  });
+  await expect(new Library(database(name)).list()).rejects.toMatchObject({ code: 'library-newer' });
+  expect((await later.load('x'))?.steps).toHaveLength(1);
+});
+
+it('tells a newer window to have the older one closed, and goes on by itself', async () => {
+  const name = `test-${(databases += 1)}`;
+  await new Library(database(name)).add(shelf('x'), documentOf([header]));
+  for (const one of open.splice(0)) one.close();
+  // A window that hangs: it never answers.
+  const hanging = await new Promise<IDBDatabase>((done, failed) => {
+    const request = indexedDB.open(name);
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => failed(new Error('not opened'));
+  });
+  const later = new Library(new LaterDatabase(name));
+  const told = watched(later);
+  const shelved = later.load('x');
+  await expect.poll(() => told).toEqual(['library-blocked']);
+  hanging.close();
+  expect((await shelved)?.shelf.id).toBe('x');
+  expect(told).toEqual(['library-blocked', 'goes on']);
+});
+
+it('keeps all that was stored when the disk is full, and writes what is owed once there is room', async () => {
+  const name = `test-${(databases += 1)}`;
+  const library = new Library(database(name));
+  const states = [1, 2, 3, 4].map((heightM) => documentOf([header, spot('a', heightM)]));
+  const append = (i: number) =>
+    library.append('x', i, 'set', states[i] ?? documentOf([]), states[i + 1] ?? documentOf([]), i);
+  await library.add(shelf('x'), states[0] ?? documentOf([]));
+  await append(0);
+  const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+    throw new DOMException('full', 'QuotaExceededError');
+  });
+  await expect(append(1)).rejects.toMatchObject({ code: 'library-full' });
+  expect(sameDocument(await reload(name, 'x'), states[1] ?? documentOf([]))).toBe(true);
+  full.mockRestore();
+  await append(2);
+  expect(sameDocument(await reload(name, 'x'), states[3] ?? documentOf([]))).toBe(true);
+  expect((await library.load('x'))?.steps).toHaveLength(3);
 });
