@@ -143,7 +143,11 @@ export class Library {
             .toArray();
           const shelf = await this.#database.atlases.get(id);
           const base = await this.#database.bases.get(id);
-          if (rows.length <= this.#journalLimit || shelf?.stepsInForce !== rows.length || base === undefined) {
+          if (
+            rows.length <= this.#journalLimit ||
+            shelf?.stepsInForce !== rows.length ||
+            base === undefined
+          ) {
             return false;
           }
           const folded = rows.slice(0, rows.length - this.#journalLimit / 2);
