@@ -9,6 +9,7 @@ import { measureNext, slopesAt } from '../../shared/terrain/measureNext.ts';
 import { placesOver } from '../../shared/terrain/placesOver.ts';
 import { surfaceEnsemble } from '../../shared/terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../../shared/terrain/surveyedGround.ts';
+import { gridImports } from './gridImport.ts';
 import { area, circle, emptyInput, heightReadings, slopeReadings, swells } from '../unit/terrain/fixtures.ts';
 
 /** Median of the processor time of some runs, milliseconds, after warming up: what else the machine does counts little. */
@@ -220,3 +221,17 @@ row(
   'ms',
   '20 fits',
 );
+
+for (const { fileName, cells, nodes, seconds, ...rest } of gridImports()) {
+  const { progressSteps, silentSeconds, beforeMb, peakMb } = rest;
+  row(
+    `import of ${fileName}, ${(cells / 1e6).toFixed(1)} million cells, ${(nodes / 1e6).toFixed(1)} million kept`,
+    seconds,
+    10,
+    's',
+    'allowed',
+  );
+  console.log(
+    `  progress in ${String(progressSteps)} steps, the first after ${silentSeconds.toFixed(2)} s; ${beforeMb.toFixed(0)} MB before, ${peakMb.toFixed(0)} MB at most`,
+  );
+}
