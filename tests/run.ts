@@ -120,20 +120,13 @@ function aptGet(...args: readonly string[]): void {
 /** Makes sure of the browser that the tests of the built program drive, installing Debian's where that is allowed. */
 function haveChromium(): boolean {
   const found = (): boolean => findChromium(process.env) !== null;
-  const pdfTools = (): boolean => spawnSync('pdfinfo', ['-v'], { stdio: 'ignore' }).error === undefined;
-  if (found() && pdfTools()) return true;
-  if (process.getuid?.() === 0 && isDebian()) {
-    console.log('\nInstalling chromium, poppler-utils and fonts from Debian …');
+  const there = (program: string, argument: string): boolean =>
+    spawnSync(program, [argument], { stdio: 'ignore' }).error === undefined;
+  const shell = 'chromium-headless-shell';
+  if (process.getuid?.() === 0 && isDebian() && !(there(shell, '--version') && there('pdfinfo', '-v'))) {
+    console.log('\nInstalling chromium-headless-shell, poppler-utils and fonts from Debian …');
     aptGet('update', '-qq');
-    aptGet(
-      'install',
-      '-y',
-      '-qq',
-      '--no-install-recommends',
-      'chromium',
-      'poppler-utils',
-      'fonts-dejavu-core',
-    );
+    aptGet('install', '-y', '-qq', '--no-install-recommends', shell, 'poppler-utils', 'fonts-dejavu-core');
   }
   if (!found()) {
     heading('Tests of the built program', false, 0);

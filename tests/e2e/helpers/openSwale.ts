@@ -1,7 +1,13 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type LaunchOptions,
+  type Page,
+} from 'playwright-core';
 import { findChromium } from '../../../main/cli/findChromium.ts';
 import { type LoopbackHost, startLoopbackHost } from '../../../main/web/loopbackHost.ts';
 
@@ -32,20 +38,15 @@ export async function serveBuilt(): Promise<LoopbackHost> {
   return startLoopbackHost(built, 0);
 }
 
-/** Opens the built window in the system's Chromium. Close it when done. */
+/** Opens the built window in the system's Chromium, with nothing stored unless by an earlier use of its profile. */
 export async function openSwale(options: OpenOptions = {}): Promise<OpenSwale> {
   const { profile, host: given, ...contextOptions } = options;
-  const executablePath = findChromium(process.env);
-  if (executablePath === null) throw new Error('No Chromium: install it, or set CHROME_PATH.');
   const host = given ?? (await serveBuilt());
-  const folder = profile ?? mkdtempSync(join(tmpdir(), 'swale-profile-'));
-  const context = await chromium.launchPersistentContext(folder, {
-    executablePath,
-    headless: true,
-    viewport: { width: 1440, height: 900 },
-    ...contextOptions,
-    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
-  });
+  const settings = { viewport: { width: 1440, height: 900 }, ...contextOptions };
+  const context =
+    profile === undefined
+      ? await (await sharedBrowser()).newContext(settings)
+      : await chromium.launchPersistentContext(profile, { ...launching(), ...settings });
   const page = context.pages()[0] ?? (await context.newPage());
   const problems: string[] = [];
   page.on('pageerror', (error) => problems.push(error.message));
@@ -61,7 +62,36 @@ export async function openSwale(options: OpenOptions = {}): Promise<OpenSwale> {
     async close() {
       await context.close();
       if (given === undefined) await host.close();
-      if (profile === undefined) rmSync(folder, { recursive: true, force: true });
+      if (profile === undefined) letGo();
     },
   };
+}
+
+/** How long a browser that shows nothing stays for the next test, ms. */
+const LINGERS_MS = 2000;
+let browser: Promise<Browser> | null = null;
+let users = 0;
+let leaving: ReturnType<typeof setTimeout> | undefined;
+
+/** One browser for the tests of a file, since starting one takes longer than most of them; a context shares nothing. */
+function sharedBrowser(): Promise<Browser> {
+  users += 1;
+  clearTimeout(leaving);
+  browser ??= chromium.launch(launching());
+  return browser;
+}
+
+function letGo(): void {
+  users -= 1;
+  if (users > 0) return;
+  leaving = setTimeout(() => {
+    void browser?.then((it) => it.close());
+    browser = null;
+  }, LINGERS_MS);
+}
+
+function launching(): LaunchOptions {
+  const executablePath = findChromium(process.env);
+  if (executablePath === null) throw new Error('No Chromium: install it, or set CHROME_PATH.');
+  return { executablePath, headless: true, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] };
 }
