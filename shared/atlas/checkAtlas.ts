@@ -3,6 +3,8 @@ import { EvidenceChecks } from './checks/evidenceChecks.ts';
 import type { Finding } from './checks/finding.ts';
 import { holeChecks } from './checks/holeChecks.ts';
 import { labelChecks } from './checks/labelChecks.ts';
+import { LineChecks } from './checks/lineChecks.ts';
+import { PlaceChecks } from './checks/placeChecks.ts';
 import { referenceChecks } from './checks/referenceChecks.ts';
 import { surveyOf } from './checks/survey.ts';
 import { PlaneIndex } from './planeIndex.ts';
@@ -17,17 +19,23 @@ const severities = ['error', 'warning', 'note'] as const;
 export class AtlasChecks {
   readonly #index = new PlaneIndex();
   readonly #areas = new AreaChecks();
+  readonly #lines = new LineChecks();
+  readonly #places = new PlaceChecks();
   readonly #evidence = new EvidenceChecks();
 
   /** In small steps, so that a window can do other things between them; left unfinished, the next document goes on. */
   *steps(document: AtlasDocument): Generator<undefined, readonly Finding[]> {
     const changes = this.#index.moveTo(document);
     this.#areas.note(this.#index, changes);
+    this.#lines.note(this.#index, changes);
+    this.#places.note(this.#index, changes);
     this.#evidence.note(this.#index, changes);
     const survey = surveyOf(document, this.#index);
     const found = [
       ...(yield* this.#areas.check(survey)),
+      ...(yield* this.#lines.check(survey)),
       ...holeChecks(survey),
+      ...(yield* this.#places.check(survey)),
       ...(yield* this.#evidence.check(survey)),
       ...labelChecks(survey),
       ...referenceChecks(survey),

@@ -1,24 +1,22 @@
 import { distanceM, nearestOnRing, polygonAreaM2 } from '../../geometry/ring.ts';
-import { differenceOf, overlapOf, untangled } from '../../geometry/topology.ts';
-import type { LocalFrame } from '../../geometry/localFrame.ts';
-import type { PlanePolygon } from '../../geometry/points.ts';
-import { kindWords } from '../../words/coverWords.ts';
+import { overlapOf } from '../../geometry/topology.ts';
 import { compareIds } from '../document.ts';
-import { type Edit, putRecords, removeRecords } from '../edits.ts';
+import { putRecords, removeRecords } from '../edits.ts';
 import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
 import { planeShape } from '../planeShape.ts';
-import type { AreaRecord } from '../records.ts';
+import { named, SLIVER_M2, trim, untangle } from './areaMends.ts';
 import { finding, type Finding } from './finding.ts';
 import { KeptFindings } from './keptFindings.ts';
 import { areaPlace, type AreaShape, areaShape, type Survey, told } from './survey.ts';
 
 /** Overlaps smaller than this are a shared edge traced twice. */
 const OVERLAP_M2 = 0.05;
-const SLIVER_M2 = 0.05;
 /** What a bunker is planned with until its lip is measured. */
 const USUAL_LIP_M = 0.3;
 /** Outlines this close everywhere are one thing traced or imported twice. */
 const SAME_M = 0.05;
+const LEAST_GAP_M = 2;
+const TIMES_LONGER = 3;
 
 /**
  * What is wrong with an area by itself, or with it beside another. What is found stays until the area changes, or one that
@@ -49,6 +47,7 @@ export class AreaChecks {
         ...overlappingGreens(survey, area),
         ...missingMeasures(survey, area),
         ...sliver(survey, area),
+        ...unclosed(survey, area),
         ...duplicate(survey, area),
       ];
     });
@@ -60,26 +59,15 @@ export class AreaChecks {
 
 function crossing(survey: Survey, area: AreaShape): readonly Finding[] {
   if (area.crossing === null) return [];
-  const { record, polygon } = area;
+  const { record } = area;
   const { ring, crossing: found } = area.crossing;
-  const { frame } = survey;
-  const mend: Edit = {
-    annotation: `untangled ${named(record)}`,
-    apply: (document) => {
-      const outer = polygon[ring];
-      const largest = outer === undefined ? undefined : untangled(outer)[0]?.[0];
-      if (largest === undefined) return document;
-      const rings = polygon.map((kept, i) => (i === ring ? largest : kept));
-      return replaced(frame, record, rings, `untangled ${named(record)}`).apply(document);
-    },
-  };
   return [
     finding('self-crossing', 'error', [record.id], {
       place: areaPlace(record),
-      at: frame.toLonLat(found.at),
+      at: survey.frame.toLonLat(found.at),
       what: 'The outline crosses itself.',
       remedy: 'Move a corner there, or keep the largest part.',
-      mend,
+      mend: untangle(area, ring),
     }),
   ];
 }
@@ -98,17 +86,13 @@ function overlappingGreens(survey: Survey, second: AreaShape): readonly Finding[
     if (first.crossing !== null) return [];
     const shared = overlapOf(first.polygon, second.polygon);
     if (shared.reduce((sum, part) => sum + polygonAreaM2(part), 0) < OVERLAP_M2) return [];
-    const left = differenceOf(second.polygon, first.polygon)[0];
     return [
       finding('overlapping-greens', 'error', [first.record.id, second.record.id], {
         place: areaPlace(second.record),
         at: survey.frame.toLonLat(second.centre),
         what: `The green overlaps ${named(first.record)}.`,
         remedy: 'Trim one of them, or join them into one green.',
-        mend:
-          left === undefined
-            ? null
-            : replaced(survey.frame, second.record, left, `trimmed ${named(second.record)}`),
+        mend: trim(second, first),
       }),
     ];
   });
@@ -185,12 +169,21 @@ function sliver(survey: Survey, area: AreaShape): readonly Finding[] {
   ];
 }
 
-function named({ kind, name }: AreaRecord): string {
-  return name === '' ? `a ${kindWords[kind]}` : name;
-}
-
-function replaced(frame: LocalFrame, record: AreaRecord, polygon: PlanePolygon, annotation: string): Edit {
-  return putRecords(annotation, [
-    { ...record, rings: polygon.map((ring) => ring.map((point) => frame.toLonLat(point))) },
-  ]);
+/** An outline that somebody left open is closed by its last side: far longer than any other, and straight. */
+function unclosed(survey: Survey, { record, polygon, crossing }: AreaShape): readonly Finding[] {
+  const [outer = []] = polygon;
+  const [first] = outer;
+  const last = outer.at(-1);
+  if (first === undefined || last === undefined || outer.length < 8 || crossing !== null) return [];
+  const gapM = distanceM(last, first);
+  const others = outer.slice(1).map((at, i) => distanceM(outer[i] ?? at, at));
+  if (gapM < LEAST_GAP_M || gapM < TIMES_LONGER * Math.max(...others)) return [];
+  return [
+    finding('unclosed-outline', 'note', [record.id], {
+      place: areaPlace(record),
+      at: survey.frame.toLonLat(last),
+      what: `The outline is closed by one straight side of ${gapM.toFixed(1)} m; no other is a third as long.`,
+      remedy: 'Put corners in along it where the edge bends.',
+    }),
+  ];
 }

@@ -1,12 +1,13 @@
-import { boxAbout, inBox, widened } from '../../geometry/box.ts';
+import { inBox, widened } from '../../geometry/box.ts';
 import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { planePoint } from '../../geometry/points.ts';
-import { centroid, distanceM, insideDistanceM, nearestOnRing, pointInPolygon } from '../../geometry/ring.ts';
+import { centroid, distanceM, insideDistanceM } from '../../geometry/ring.ts';
 import { kindWords } from '../../words/coverWords.ts';
 import { compareIds } from '../document.ts';
 import { gridNodes } from '../gridNodes.ts';
-import { type Edit, putRecords, useRecord } from '../edits.ts';
+import { putRecords, useRecord } from '../edits.ts';
 import type { BallPosition, ElevationGrid, HoleLocation, HoleRecord } from '../records.ts';
+import { aroundBall, clearPlace, isNoBall } from './clearOf.ts';
 import { finding, type Finding } from './finding.ts';
 import { type AreaShape, greenOf, holeName, type Survey } from './survey.ts';
 
@@ -175,10 +176,15 @@ function ballPlace(survey: Survey, ball: BallPosition): readonly Finding[] {
   const at = survey.frame.toPlane(ball.at);
   const hole = survey.document.records.get(ball.holeId);
   const place = `${hole?.type === 'hole' ? `${holeName(survey.document, hole)}, ` : ''}ball ${ball.label}`;
-  const around = survey.index.areasIn(boxAbout(at, 0)).toSorted((a, b) => compareIds(a.record, b.record));
-  return around.flatMap(({ record, polygon }) => {
-    if (record.kind !== 'tree' && record.kind !== 'penaltyArea' && record.kind !== 'outOfBounds') return [];
-    if (!pointInPolygon(at, polygon)) return [];
+  const around = aroundBall(survey.index, at).toSorted((a, b) => compareIds(a.record, b.record));
+  if (around.length === 0) return [];
+  const clear = clearPlace(survey.index, at);
+  const mend =
+    clear === null
+      ? null
+      : putRecords(`moved ball ${ball.label} clear`, [{ ...ball, at: survey.frame.toLonLat(clear) }]);
+  return around.flatMap(({ record }) => {
+    if (!isNoBall(record.kind)) return [];
     return [
       finding(`ball-in-${record.kind}`, noBall[record.kind], [ball.id, record.id], {
         place,
@@ -188,20 +194,10 @@ function ballPlace(survey: Survey, ball: BallPosition): readonly Finding[] {
             ? `The ball lies under the crown of ${record.name === '' ? 'a tree' : record.name}.`
             : `The ball lies ${record.kind === 'outOfBounds' ? 'out of bounds' : `in the ${kindWords[record.kind]}`}.`,
         remedy: 'Move it to where a ball can be played, or mend the outline.',
-        mend: outOf(survey, ball, at, polygon),
+        mend,
       }),
     ];
   });
-}
-
-function outOf(survey: Survey, ball: BallPosition, at: PlanePoint, polygon: PlanePolygon): Edit {
-  const { at: edge, distanceM: distance } = nearestOnRing(at, polygon[0] ?? [at]);
-  const beyond = (distance + 0.3) / Math.max(distance, 1e-6);
-  const clear = planePoint(
-    at.eastM + (edge.eastM - at.eastM) * beyond,
-    at.northM + (edge.northM - at.northM) * beyond,
-  );
-  return putRecords(`moved ball ${ball.label} clear`, [{ ...ball, at: survey.frame.toLonLat(clear) }]);
 }
 
 /** Exactly one day and one player must be in use for a plan. */

@@ -38,15 +38,19 @@ function eastward(position: LonLat): LonLat {
   return at(eastM + 3, northM);
 }
 
+const checked = new AtlasChecks();
+/** What is found of a document, looking only at what is different from the one before: a test below holds it to a fresh look. */
+const look = (document: AtlasDocument): readonly Finding[] => checked.check(document);
+
 /** The one finding there is, which its mend (if it has one) must clear without leaving another. */
 function only(document: AtlasDocument): Finding {
-  const found = checkAtlas(document);
+  const found = look(document);
   expect(found.map(({ id }) => id)).toHaveLength(1);
   const [one] = found;
   if (one === undefined) throw new Error('nothing found');
   if (one.mend !== null) {
     expect(one.mend.annotation).not.toBe('');
-    expect(checkAtlas(one.mend.apply(document))).toEqual([]);
+    expect(look(one.mend.apply(document))).toEqual([]);
   }
   expect(one.what).toMatch(/^[A-Z].*\.$/);
   expect(one.remedy).toMatch(/^[A-Z].*\.$/);
@@ -70,6 +74,55 @@ describe('checks', () => {
       place: 'Hole 4, bunker West pot',
     });
     expect(found.at?.[0]).toBeCloseTo(a[0], 4);
+  });
+
+  it('keep the larger part of a crossing outline, whatever the order of its corners, and the holes in it', () => {
+    // The eastern part is the larger; each has a hole.
+    const ring = [at(500, 500), at(516, 484), at(516, 500), at(500, 492)];
+    const square = (east: number, north: number) =>
+      [0, 1, 2, 3].map((i) => at(east + (i === 1 || i === 2 ? 0.5 : 0), north + (i > 1 ? 0.5 : 0)));
+    for (let turn = 0; turn < ring.length; turn += 1) {
+      const rings = [[...ring.slice(turn), ...ring.slice(0, turn)], square(514, 492), square(501, 495)];
+      const { mend } = only(withRecords({ ...get('area', 'h4-bunker-3'), id: 'x', rings }));
+      const mended = mend?.apply(withRecords()).records.get('x');
+      if (mended?.type !== 'area') throw new Error('no area');
+      const [outer = [], ...holes] = planePolygon(frame, mended.rings);
+      expect(Math.min(...outer.map(({ eastM }) => eastM))).toBeGreaterThan(504);
+      expect(Math.max(...outer.map(({ eastM }) => eastM))).toBeCloseTo(516, 2);
+      expect(holes.map((hole) => hole.length)).toEqual([4]);
+    }
+  });
+
+  it('keep every part that trimming leaves of a green', () => {
+    const [ring = []] = planePolygon(frame, get('area', 'h2-green').rings);
+    const norths = ring.map(({ northM }) => northM);
+    const middle = ring.reduce((sum, { northM }) => sum + northM, 0) / ring.length;
+    const east = ring.reduce((sum, { eastM }) => sum + eastM, 0) / ring.length;
+    const bar = (from: number, to: number) => [
+      at(east - 1, from),
+      at(east + 1, from),
+      at(east + 1, to),
+      at(east - 1, to),
+    ];
+    const [south, north] = [Math.min(...norths), Math.max(...norths)];
+    expect(middle).toBeLessThan(north);
+    const second = {
+      ...get('area', 'h2-green'),
+      id: 'x-green',
+      name: 'Bar',
+      rings: [bar(south - 4, north + 9)],
+    };
+    const document = withRecords(second);
+    const greens = recordsOf(only(document).mend?.apply(document) ?? document, 'area').filter(({ id }) =>
+      id.startsWith('x-green'),
+    );
+    const lengths = greens.map(({ rings }) => {
+      const box = planePolygon(frame, rings)[0]?.map(({ northM }) => northM) ?? [];
+      return Math.max(...box) - Math.min(...box);
+    });
+    expect(greens.map(({ id }) => id)).toEqual(['x-green', 'x-green-2']);
+    expect(lengths[0]).toBeGreaterThan(8.9);
+    expect(lengths[1]).toBeGreaterThan(3.9);
   });
 
   it('find overlapping greens and trim one', () => {
@@ -162,6 +215,23 @@ describe('checks', () => {
     });
   });
 
+  it('move a ball out of two trees into none, nor out of bounds', () => {
+    const disc = (east: number, north: number, radius: number) =>
+      Array.from({ length: 24 }, (_, k) =>
+        at(east + radius * Math.cos((k * Math.PI) / 12), north + radius * Math.sin((k * Math.PI) / 12)),
+      );
+    const tree = get('area', 'h4-tree-1');
+    const document = withRecords(
+      { ...tree, id: 'x-tree-1', rings: [disc(300, 300, 4)] },
+      { ...tree, id: 'x-tree-2', rings: [disc(305, 300, 4)] },
+      { ...get('area', 'h4-outOfBounds-1'), id: 'x-out', rings: [disc(300, 306, 3)] },
+      { ...get('ballPosition', 'h4-ball-8'), at: at(302, 300.5) },
+    );
+    const found = look(document);
+    expect(found.map(({ check }) => check)).toEqual(['ball-in-tree', 'ball-in-tree']);
+    for (const { mend } of found) expect(look(mend?.apply(document) ?? document)).toEqual([]);
+  });
+
   it('doubt a height that stands half a foot from its neighbours on a green, and no other', () => {
     const green = planePolygon(frame, get('area', 'h4-green').rings);
     const inner = recordsOf(sample, 'spotHeight').filter(
@@ -170,7 +240,7 @@ describe('checks', () => {
     );
     expect(inner.length).toBeGreaterThan(8);
     const found = inner.map((spot) =>
-      checkAtlas(withRecords({ ...spot, heightM: spot.heightM + 0.3 })).map(({ id }) => id),
+      look(withRecords({ ...spot, heightM: spot.heightM + 0.3 })).map(({ id }) => id),
     );
     const itself = found.filter((ids, i) => ids.includes(`height-disagrees:${inner[i]?.id ?? ''}`));
     expect(itself.length / inner.length).toBeGreaterThan(0.9);
@@ -187,6 +257,38 @@ describe('checks', () => {
       'duplicate-flag-label:h2-flag-a,h2-flag-b',
     );
     expect(only(withRecords({ ...get('hole', 'h7'), label: '4' })).check).toBe('duplicate-hole-label');
+  });
+
+  it('find lines, flags, balls, landmarks and slopes put down twice, unless they say something else', () => {
+    const [line] = recordsOf(sample, 'line');
+    const [slope] = recordsOf(sample, 'slopeReading');
+    const ball = get('ballPosition', 'h4-ball-8');
+    const flag = get('holeLocation', 'h2-flag-a');
+    if (line === undefined || slope === undefined) throw new Error('the sample has no line or slope');
+    expect(only(withRecords({ ...line, id: 'z', positions: line.positions.toReversed() })).id).toBe(
+      `duplicate-line:${line.id},z`,
+    );
+    expect(only(withRecords({ ...flag, id: 'z', label: 'Z' })).id).toBe('duplicate-flag:h2-flag-a,z');
+    expect(look(withRecords({ ...flag, id: 'z', label: 'Z', sheet: 'Sunday' }))).toEqual([]);
+    expect(only(withRecords({ ...ball, id: 'z', label: '99' })).id).toBe('duplicate-ball:h4-ball-8,z');
+    expect(look(withRecords({ ...ball, id: 'z', label: '99', lie: 'buried' }))).toEqual([]);
+    expect(only(withRecords({ ...slope, id: 'z' })).id).toBe(`duplicate-slope:${slope.id},z`);
+    const post = { type: 'landmark', name: 'Post', at: at(0, 30) } as const;
+    expect(only(withRecords({ ...post, id: 'y' }, { ...post, id: 'z' })).id).toBe('duplicate-landmark:y,z');
+  });
+
+  it('find an outline left open and a line that almost meets itself', () => {
+    const arc = (from: number, to: number, count: number) =>
+      Array.from({ length: count }, (_, k) => {
+        const angle = from + ((to - from) * k) / (count - 1);
+        return at(300 + 9 * Math.cos(angle), 300 + 9 * Math.sin(angle));
+      });
+    const bunker = { ...get('area', 'h4-bunker-1'), id: 'x' };
+    expect(only(withRecords({ ...bunker, rings: [arc(0, 4.5, 30)] })).id).toBe('unclosed-outline:x');
+    expect(look(withRecords({ ...bunker, rings: [arc(0, 6.1, 30)] }))).toEqual([]);
+    const contour = { type: 'line', id: 'x', kind: 'contour', name: '', heightM: 40 } as const;
+    expect(only(withRecords({ ...contour, positions: arc(0, 6.2, 30) })).id).toBe('unclosed-line:x');
+    expect(look(withRecords({ ...contour, positions: arc(0, 4.5, 30) }))).toEqual([]);
   });
 
   it('find ids that name nothing', () => {
@@ -225,7 +327,7 @@ describe('checks', () => {
       };
     });
     const checks = new AtlasChecks();
-    const look = (
+    const lookAt = (
       document: AtlasDocument,
     ): { readonly breaths: number; readonly found: readonly Finding[] } => {
       const steps = checks.steps(document);
@@ -236,7 +338,7 @@ describe('checks', () => {
     };
     const facts = (found: readonly Finding[]) => found.map(({ mend: _, ...rest }) => rest);
     const large = withRecords(...areas);
-    const first = look(large);
+    const first = lookAt(large);
     expect(first.found).toEqual([]);
     expect(first.breaths).toBeGreaterThan(40);
     const spot = get('spotHeight', 'h4-spot-005');
@@ -253,10 +355,10 @@ describe('checks', () => {
     for (const edit of edits) states.push(edit.apply(states.at(-1) ?? large));
     // On and back again, as with undo.
     for (const state of [...states.slice(1), ...states.toReversed().slice(1)]) {
-      const { breaths, found } = look(state);
+      const { breaths, found } = lookAt(state);
       expect(facts(found)).toEqual(facts(checkAtlas(state)));
       expect(breaths).toBeLessThan(12);
     }
-    expect(look(states.at(-1) ?? large).found.length).toBeGreaterThan(3);
+    expect(lookAt(states.at(-1) ?? large).found.length).toBeGreaterThan(3);
   });
 });
