@@ -57,11 +57,25 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   const listed = plan.options.includes(option);
   return (
     <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale ? 'stale' : ''}`}>
-      <p className="answer-line">
-        {ballName}
-        {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
-        {withUnit(distance(plan.distanceM, units))}
-      </p>
+      <div className="answer-head">
+        <p className="answer-line">
+          {ballName}
+          {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
+          {withUnit(distance(plan.distanceM, units))}
+        </p>
+        {!advised && advice !== undefined && (
+          <button
+            type="button"
+            className="link-button to-advice"
+            onClick={() => {
+              panel.close();
+              props.choose(plan.chosenId);
+            }}
+          >
+            Back to the advice
+          </button>
+        )}
+      </div>
       <h1 className="answer-name">
         <AnswerName option={option} />
       </h1>
@@ -132,18 +146,6 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
               <BookmarkPlus size={18} strokeWidth={1.9} aria-hidden /> Put in playbook
             </button>
           ))}
-        {!advised && advice !== undefined && (
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              panel.close();
-              props.choose(plan.chosenId);
-            }}
-          >
-            Back to the advice
-          </button>
-        )}
         <button
           type="button"
           className="button"

@@ -2,7 +2,7 @@ import { ChevronDown } from 'lucide-react';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
-import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
+import { greenSpeed, windWords, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { firmnessWord } from '../../shared/words/firmnessWord.ts';
 import { groupNames } from '../store/ballGroups.ts';
@@ -37,7 +37,7 @@ function levelWords({ level }: PlayerRecord): string {
 function Switch({ words }: { readonly words: string }): React.JSX.Element {
   return (
     <>
-      {words} <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
+      <span>{words}</span> <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
     </>
   );
 }
@@ -118,11 +118,7 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
             </div>
             <div className="wide">
               <dt>Wind</dt>
-              <dd>
-                {day.windMps < 0.2
-                  ? 'still'
-                  : `${withUnit(wind(day.windMps, units))} ${compassPoint(day.windFromDeg)}`}
-              </dd>
+              <dd>{windWords(day.windMps, day.windFromDeg, units)}</dd>
             </div>
           </>
         )}

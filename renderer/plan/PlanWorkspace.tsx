@@ -78,7 +78,9 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const player = players.find(({ inUse }) => inUse) ?? players[0];
 
   const pair = ballId !== null && flagId !== null ? pairKey(ballId, flagId) : null;
-  const wanted = pair === null ? undefined : session.optionByPair[pair];
+  // What one player looked at is not what another is advised.
+  const looked = pair === null ? null : `${pair} ${player?.id ?? ''}`;
+  const wanted = looked === null ? undefined : session.optionByPair[looked];
   const option =
     plan?.options.find(({ id }) => id === wanted) ?? plan?.options.find(({ id }) => id === plan.chosenId);
   const picked = ballId !== null && flagId !== null ? choiceFor(document, ballId, flagId) : null;
@@ -150,8 +152,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
   };
   const chooseOption = (id: string): void => {
-    if (pair === null) return;
-    sessionStore.setState({ optionByPair: { ...sessionStore.getState().optionByPair, [pair]: id } });
+    if (looked === null) return;
+    sessionStore.setState({ optionByPair: { ...sessionStore.getState().optionByPair, [looked]: id } });
   };
   const sortBy = (key: SortKey): void => {
     sessionStore.setState(

@@ -12,10 +12,11 @@ import { strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
 import { ballsShown, groupNames } from '../store/ballGroups.ts';
+import { troubleOf } from '../store/notices.ts';
 import { derivedStore } from '../store/planStore.ts';
 import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
-import { Trouble } from '../ui/Trouble.tsx';
+import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import './playbook.css';
 
@@ -50,7 +51,8 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
   const [parts, setParts] = useState<PlaybookLayout['parts']>('cards');
   const [sheet, setSheet] = useState<SheetSize>('a4');
   const { plans, share } = useBookPlans(book, document, scene);
-  const html = usePages(book, document, scene, plans, units, parts, sheet, props.fonts);
+  const pages = usePages(book, document, scene, plans, units, parts, sheet, props.fonts);
+  const html = share === null && pages.share === null ? pages.html : null;
   const name = headerOf(document).name;
   const hole = holes.find(({ id }) => id === holeId);
   const choices = scene === null || plans === null ? [] : choiceWords(document, scene, plans);
@@ -78,7 +80,13 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             Planning every ball to every flag, {Math.round(share * 100)} %
           </p>
         )}
-        {html !== null && share === null && (
+        {share === null && pages.share !== null && (
+          <p className="playbook-wait" role="status">
+            Laying out the pages, {Math.round(pages.share * 100)} %
+          </p>
+        )}
+        {share === null && pages.trouble !== null && <Trouble trouble={pages.trouble} />}
+        {html !== null && (
           <iframe
             title={`Pages of ${holeWords(hole?.label ?? '', hole?.name ?? '')}`}
             sandbox=""
@@ -119,14 +127,16 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
         <button
           type="button"
           className="button filled"
-          disabled={html === null || share !== null}
+          disabled={html === null}
           onClick={() => html !== null && props.print(html, `${name} ${hole?.label ?? ''} playbook`.trim())}
         >
           <Printer size={18} strokeWidth={1.9} aria-hidden /> Print or save as PDF
         </button>
         <p className="playbook-note">Print at 100 %, “actual size”: the scale of the maps depends on it.</p>
         <h2>Your choices</h2>
-        {plans === null ? null : choices.length === 0 ? (
+        {plans === null ? (
+          <p className="playbook-note">Told with the pages.</p>
+        ) : choices.length === 0 ? (
           <p className="playbook-note">
             {ballGroup === null ? 'None on this hole' : `None from the balls of ${ballGroup}`}: the pages
             carry the advice. Put another shot in from Plan.
@@ -180,6 +190,16 @@ function useBookPlans(
   return { plans: made.plans, share: made.plans === null ? made.share : null };
 }
 
+interface PagesNow {
+  /** The plans they are of. */
+  readonly plans: readonly Plan[] | null;
+  readonly html: string | null;
+  /** Share that is laid out; null when there is nothing to lay out. */
+  readonly share: number | null;
+  readonly trouble: TroubleWords | null;
+}
+const noPages: PagesNow = { plans: null, html: null, share: null, trouble: null };
+
 function usePages(
   book: BookPlanning,
   document: AtlasDocument,
@@ -189,24 +209,38 @@ function usePages(
   parts: PlaybookLayout['parts'],
   sheet: SheetSize,
   fonts: () => Promise<readonly PlaybookFont[]>,
-): string | null {
-  const [pages, setPages] = useState<string | null>(null);
+): PagesNow {
+  const [made, setMade] = useState<PagesNow>(noPages);
   useEffect(() => {
     if (scene === null || plans === null) return undefined;
     let wanted = true;
-    void fonts().then((letters) => {
+    const put = (change: Partial<PagesNow>): void => {
+      if (wanted) setMade({ ...noPages, plans, ...change });
+    };
+    const ask = (letters: readonly PlaybookFont[]): void => {
       if (!wanted) return;
+      put({ share: 0 });
       const layout = { fonts: letters, sheet, parts };
       const ballIds = scene.balls.map(({ record }) => record.id);
-      book.pages({ document, holeId: scene.hole.id, plans, ballIds, units, layout }, (html) => {
-        if (wanted) setPages(html);
-      });
-    });
+      book.pages(
+        { document, holeId: scene.hole.id, plans, ballIds, units, layout },
+        {
+          progress: (share) => put({ share }),
+          answer: (html) => put({ html }),
+          problem: (trouble) => put({ trouble }),
+        },
+      );
+    };
+    void fonts()
+      .then(ask)
+      .catch((error: unknown) => put({ trouble: troubleOf(error) }));
     return () => {
       wanted = false;
     };
   }, [book, document, scene, plans, units, parts, sheet, fonts]);
-  return pages;
+  if (plans === null) return noPages;
+  // Until the first word of it comes, of these plans nothing is laid out yet.
+  return made.plans === plans ? made : { ...noPages, plans, share: 0 };
 }
 
 /** "Ball 3 to flag B: Chip 46° (advice: Putt, 0.12 strokes fewer)", in the order of the document. */

@@ -2,15 +2,18 @@ import { useState } from 'react';
 import type { PlayerLevel, PlayerRecord } from '../../shared/atlas/records.ts';
 import { fullSwingMps } from '../../shared/player/swingSize.ts';
 import { skillOf } from '../../shared/player/skill.ts';
-import { chance, strokes } from '../../shared/units/format.ts';
+import { yardsFromMetres } from '../../shared/units/conversions.ts';
+import { chance, strokes, wind, withUnit } from '../../shared/units/format.ts';
 import { decimals } from '../../shared/units/numerals.ts';
 import { parseLength } from '../../shared/units/parse.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 
 interface PlayerFormProps {
   readonly player: PlayerRecord;
+  readonly units: UnitsPreference;
   readonly readOnly: boolean;
   readonly put: (annotation: string, changed: Partial<PlayerRecord>) => void;
 }
@@ -20,7 +23,7 @@ const margins = [0, 0.02, 0.05, 0.08, 0.12, 0.2] as const;
 const WALKED = 20;
 
 /** Name, level, hand, pace, and how much a harder shot must save. */
-export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JSX.Element {
+export function PlayerForm({ player, units, readOnly, put }: PlayerFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const attempt = (annotation: string, changed: () => Partial<PlayerRecord>): void => {
     try {
@@ -33,6 +36,9 @@ export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JS
   };
   const { level, paceM, simplicityMarginStrokes: margin } = player;
   const skill = skillOf(level);
+  const yards = units.system === 'yards';
+  const longUnit = yards ? 'yd' : 'm';
+  const walkedM = paceM * WALKED;
   return (
     <>
       <div className="side-head">
@@ -86,10 +92,10 @@ export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JS
           <span>{WALKED} paces are</span>
           <TextField
             inputMode="decimal"
-            value={`${decimals(paceM * WALKED, 1)} m`}
+            value={`${decimals(yards ? yardsFromMetres(walkedM) : walkedM, 1)} ${longUnit}`}
             commit={(typed) =>
               attempt('calibrated the pace', () => ({
-                paceM: parseLength(typed, 'm', paceM, 'Paces') / WALKED,
+                paceM: parseLength(typed, longUnit, paceM, 'Paces') / WALKED,
               }))
             }
           />
@@ -117,7 +123,7 @@ export function PlayerForm({ player, readOnly, put }: PlayerFormProps): React.JS
       <p className="player-note">
         At this level the model takes {chance(skill.heavyShare).text} % of ordinary short shots as heavy and{' '}
         {chance(skill.thinShare).text} % as thin, spreads {decimals(skill.shortGame, 1)} times a tour
-        player’s, and a full swing of {decimals(fullSwingMps(level), 0)} m/s.
+        player’s, and a full swing of {withUnit(wind(fullSwingMps(level), units))}.
       </p>
     </>
   );

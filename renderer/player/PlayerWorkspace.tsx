@@ -145,7 +145,7 @@ export function PlayerWorkspace({
             <Bag key={player.id} player={player} units={units} readOnly={readOnly} put={put} />
           </section>
           <section className="player-side" aria-label={player.name}>
-            <PlayerForm key={player.id} player={player} readOnly={readOnly} put={put} />
+            <PlayerForm key={player.id} player={player} units={units} readOnly={readOnly} put={put} />
             <Repertoire player={player} readOnly={readOnly} put={put} />
           </section>
         </>

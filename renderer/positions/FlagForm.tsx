@@ -8,7 +8,8 @@ import { type FlagPlace, flagPlace } from '../../shared/playbook/flagPlace.ts';
 import { placeFromSheet } from '../../shared/playbook/pinSheet.ts';
 import { playBearing } from '../../shared/playbook/placeWords.ts';
 import { parseLength } from '../../shared/units/parse.ts';
-import { paces } from '../../shared/units/format.ts';
+import { pacesFromMetres } from '../../shared/units/conversions.ts';
+import { whole } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { movePlace } from '../store/edits.ts';
@@ -63,7 +64,7 @@ export function FlagForm(props: FlagFormProps): React.JSX.Element {
         <span>{name}</span>
         <TextField
           inputMode="decimal"
-          value={`${paces(place[key], units).text} paces`}
+          value={`${whole(pacesFromMetres(place[key], units.paceM))} paces`}
           commit={(typed) =>
             attempt(() => {
               const wanted = parseLength(typed, 'paces', units.paceM, name);

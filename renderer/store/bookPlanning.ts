@@ -3,6 +3,7 @@ import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { type PagesQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import type { TroubleWords } from '../ui/Trouble.tsx';
 import type { Turns } from '../workers/turns.ts';
 import type { Pair, PlanCache } from './planCache.ts';
 
@@ -61,9 +62,16 @@ export class BookPlanning {
     else for (const client of this.#clients) next(client);
   }
 
-  /** The pages of a hole as one file; null where they cannot be made. Only the newest asked for is answered. */
-  pages(question: PagesQuestion, answer: (html: string | null) => void): void {
-    this.#pages.ask('pages', question, { answer, problem: () => answer(null) });
+  /** The pages of a hole as one file. Only the newest asked for is answered. */
+  pages(
+    question: PagesQuestion,
+    listener: {
+      readonly progress: (share: number) => void;
+      readonly answer: (html: string) => void;
+      readonly problem: (words: TroubleWords) => void;
+    },
+  ): void {
+    this.#pages.ask('pages', question, listener);
   }
 
   cancel(): void {

@@ -26,7 +26,7 @@ export interface Session {
   /** For each hole, what was last chosen there. */
   readonly ballByHole: Readonly<Record<string, string>>;
   readonly flagByHole: Readonly<Record<string, string>>;
-  /** The option looked at, by `ball flag`; without an entry it is the recommendation. */
+  /** The option looked at, by `ball flag player`; without an entry it is the recommendation. */
   readonly optionByPair: Readonly<Record<string, string>>;
   /** The group of balls that alone is shown; null shows every ball. */
   readonly ballGroup: string | null;

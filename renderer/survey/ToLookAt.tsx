@@ -35,7 +35,12 @@ export function ToLookAt({ items, shownId, readOnly, show, mend }: ToLookAtProps
             <p>
               {item.text} {item.id === shownId && item.remedy !== '' && `${item.remedy} `}
               {item.at !== null && (
-                <button type="button" className="link-button" onClick={() => show(item)}>
+                <button
+                  type="button"
+                  className="link-button"
+                  aria-label={`${item.ink === 'doubt' ? 'Show where' : 'Show it'}: ${item.text}`}
+                  onClick={() => show(item)}
+                >
                   {item.ink === 'doubt' ? 'Show where' : 'Show it'}
                 </button>
               )}{' '}
@@ -43,6 +48,7 @@ export function ToLookAt({ items, shownId, readOnly, show, mend }: ToLookAtProps
                 <button
                   type="button"
                   className="link-button"
+                  aria-label={`Mend it: ${item.mend.annotation}`}
                   title={item.mend.annotation}
                   onClick={() => mend(item)}
                 >

@@ -45,7 +45,7 @@ export function TopBar(props: TopBarProps): React.JSX.Element {
       <div className="top-left">
         <span className="brand">
           <BrandMark />
-          Swale
+          <span className="brand-word">Swale</span>
         </span>
         <Menu
           className="place-button"

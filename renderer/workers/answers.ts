@@ -11,7 +11,7 @@ import { surveyDoubtSteps } from '../../shared/planner/surveyDoubt.ts';
 import { switchPointsSteps } from '../../shared/planner/switchPoints.ts';
 import { tryShotSteps } from '../../shared/planner/tryShot.ts';
 import { groundRelief } from '../../shared/plate/groundRelief.ts';
-import { playbookHtml } from '../../shared/playbook/playbookHtml.ts';
+import { playbookHtmlSteps } from '../../shared/playbook/playbookHtml.ts';
 import { playbookModel } from '../../shared/playbook/playbookModel.ts';
 import type { GroundFit, PlanningCall, PlanningCalls, ReliefData } from '../../shared/protocol/planning.ts';
 import type { Sent } from './planningChannel.ts';
@@ -58,7 +58,7 @@ export const answers: Answers = {
   *pages(document, { holeId, plans, ballIds, units, layout }) {
     const scene = sceneFor({ document, holeId });
     const balls = scene.balls.filter(({ record }) => ballIds?.includes(record.id) !== false);
-    return playbookHtml(playbookModel(document, [{ ...scene, balls }], plans, { units }), layout);
+    return yield* playbookHtmlSteps(playbookModel(document, [{ ...scene, balls }], plans, { units }), layout);
   },
   *warm(document, { holeId, flagIds }) {
     const scene = sceneFor({ document, holeId });

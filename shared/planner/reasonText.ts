@@ -10,7 +10,7 @@ import {
 import type { UnitsPreference } from '../units/preference.ts';
 import { coverWords } from '../words/coverWords.ts';
 import { type Cover, covers, type Technique, techniques } from '../words/vocabulary.ts';
-import { techniqueName } from './optionName.ts';
+import { clubAfterShot, techniqueName } from './optionName.ts';
 import type { Reason } from './plan.ts';
 
 /** Things in the way that have a name of their own. */
@@ -39,7 +39,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   };
   const technique = (): string => {
     const value = word('technique');
-    return isTechnique(value) ? techniqueName(value).toLowerCase() : value;
+    if (!isTechnique(value)) return value;
+    return value === 'highSoft' ? 'high soft shot' : techniqueName(value).toLowerCase();
   };
   const far = (name: string): string => withUnit(distance(number(name), units));
   const close = (name: string): string => withUnit(leave(number(name), units));
@@ -80,8 +81,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `It flies ${share('carryShare')} of the way and runs ${far('runM')}.`;
     case 'liePlaysLike':
       return number('alongDeg') > 0
-        ? `Out of this upslope the ${withoutWedge(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: higher and shorter.`
-        : `Off this downslope the ${withoutWedge(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: lower, and it runs.`;
+        ? `Out of this upslope the ${clubAfterShot(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: higher and shorter.`
+        : `Off this downslope the ${clubAfterShot(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: lower, and it runs.`;
     case 'meantPast':
       return `Meant to stop ${far('lengthM')} past the flag: short costs more here.`;
     case 'meantShort':
@@ -133,11 +134,11 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'cannotStop':
       return word('clubName') === ''
         ? `No ${technique()} can stop near the flag from here.`
-        : `The ${withoutWedge(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
+        : `The ${clubAfterShot(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
     case 'blocked':
       return word('clubName') === ''
         ? `No ${technique()} gets past what stands in the way.`
-        : `The ${withoutWedge(word('clubName'))} ${technique()} does not get past what stands in the way.`;
+        : `The ${clubAfterShot(word('clubName'))} ${technique()} does not get past what stands in the way.`;
     case 'otherName':
       return isTechnique(word('technique')) && word('technique') === 'pitch'
         ? 'From here a pitch would be so short or low that it is a chip.'
@@ -147,7 +148,6 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   }
 }
 
-const withoutWedge = (name: string): string => name.replace(/\s*wedge$/i, '');
 const degrees = (value: number): string => `${String(Math.round(value))}°`;
 
 /** "2 paces on", "on the edge". */

@@ -1,6 +1,6 @@
 import { cardPages } from './cardPages.ts';
 import { flagPage, frontPage, holePage } from './guidePages.ts';
-import { html, trusted } from './html.ts';
+import { html, type SafeHtml, trusted } from './html.ts';
 import type { PlaybookModel } from './model.ts';
 import type { PlaybookFont, SheetSize } from './playbookCss.ts';
 import { fontFaces, playbookCss } from './playbookCss.ts';
@@ -17,20 +17,28 @@ export interface PlaybookLayout {
  * are set in CSS, so printing "as the page says" keeps the true scale.
  */
 export function playbookHtml(model: PlaybookModel, layout: PlaybookLayout): string {
-  const guide =
-    layout.parts === 'cards'
-      ? []
-      : [
-          frontPage(model),
-          ...model.holes.flatMap((hole) => [
-            holePage(model, hole),
-            ...hole.flags.map((flag) => flagPage(model, hole, flag, layout.sheet)),
-          ]),
-        ];
-  const cards =
-    layout.parts === 'guide'
-      ? []
-      : model.holes.flatMap((hole) => hole.flags.flatMap((flag) => cardPages(model, hole, flag)));
+  const steps = playbookHtmlSteps(model, layout);
+  let step = steps.next();
+  while (step.done !== true) step = steps.next();
+  return step.value;
+}
+
+/** `playbookHtml` a page at a time: yields the share of the pages that is laid out. */
+export function* playbookHtmlSteps(model: PlaybookModel, layout: PlaybookLayout): Generator<number, string> {
+  const guide = [
+    () => [frontPage(model)],
+    ...model.holes.flatMap((hole) => [
+      () => [holePage(model, hole)],
+      ...hole.flags.map((flag) => () => [flagPage(model, hole, flag, layout.sheet)]),
+    ]),
+  ];
+  const cards = model.holes.flatMap((hole) => hole.flags.map((flag) => () => cardPages(model, hole, flag)));
+  const parts = [...(layout.parts === 'cards' ? [] : guide), ...(layout.parts === 'guide' ? [] : cards)];
+  const pages: SafeHtml[] = [];
+  for (const [i, part] of parts.entries()) {
+    pages.push(...part());
+    yield (i + 1) / parts.length;
+  }
   const page = html`<!doctype html>
     <html lang="en">
       <head>
@@ -47,7 +55,7 @@ export function playbookHtml(model: PlaybookModel, layout: PlaybookLayout): stri
         </style>
       </head>
       <body>
-        <main>${guide} ${cards}</main>
+        <main>${pages}</main>
       </body>
     </html> `;
   return page.html;

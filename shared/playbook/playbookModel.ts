@@ -3,7 +3,7 @@ import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import { pointAlong } from '../geometry/bearing.ts';
 import { groundRelief } from '../plate/groundRelief.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
-import { optionName } from '../planner/optionName.ts';
+import { optionName, shortOptionName } from '../planner/optionName.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
 import { reasonText } from '../planner/reasonText.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
@@ -51,12 +51,9 @@ function dayText(document: AtlasDocument, scene: Scene, units: UnitsPreference):
   const named = [...document.records.values()].find(
     (record): record is RecordOf<'conditions'> => record.type === 'conditions' && record.inUse,
   );
-  const wind =
-    windMps < 0.3
-      ? 'calm'
-      : `wind ${format.withUnit(format.wind(windMps, units))} ${format.compassPoint(windFromDeg)}`;
+  const wind = format.windWords(windMps, windFromDeg, units);
   const day = named === undefined || named.name === '' ? '' : `${named.name}: `;
-  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firmnessWord(firmness)}, ${moisture}, ${wind}`;
+  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firmnessWord(firmness)}, ${moisture}, ${wind === 'calm' ? wind : `wind ${wind}`}`;
 }
 
 function holeModel(
@@ -167,10 +164,7 @@ function rowModel(
     ballName: ball.record.name,
     lieText: lieText(ball, scene) + stanceText(plan.lieAlongDeg),
     shot: optionName(option),
-    shotShort: optionName(option)
-      .replace('Bump-and-run', 'Bump')
-      .replace('Play away, ', 'Away ')
-      .replace('Play away', 'Away'),
+    shotShort: shortOptionName(option),
     carry: rolled ? '–' : format.distance(option.carryM, units).text,
     land: rolled ? '–' : option.landingOnM === null ? 'off' : format.landing(option.landingOnM, units).text,
     aim: format.aim(option.aimRightM, units).text,

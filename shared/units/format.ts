@@ -98,6 +98,13 @@ export function wind(speedMps: number, units: UnitsPreference): Quantity {
     : { text: whole(speedMps), unit: 'm/s' };
 }
 
+/** Air this slow moves no smoke and no ball: calm, the least of the Beaufort scale. */
+const CALM_MPS = 0.3;
+
+/** "4 mph W", by where it blows from, or "calm". */
+export const windWords = (speedMps: number, fromDeg: number, units: UnitsPreference): string =>
+  speedMps < CALM_MPS ? 'calm' : `${withUnit(wind(speedMps, units))} ${compassPoint(fromDeg)}`;
+
 /** A chance in [0, 1] as whole percent; "<1" and ">99" rather than a certainty nobody has. */
 export function chance(share: number): Quantity {
   const percent = share * 100;

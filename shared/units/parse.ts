@@ -15,22 +15,24 @@ import { percentFromDegrees } from './slope.ts';
  */
 
 const LENGTH_EXAMPLE = 'a length such as 3 ft 6 in, 12.5 yd or 2 m';
+const PACES_EXAMPLE = 'a number of paces such as 12, or a length such as 12.5 yd or 2 m';
 
 export type LengthUnit = 'yd' | 'ft' | 'in' | 'm' | 'cm' | 'mm' | 'paces';
 
 /** A length in metres. A bare number is in `bareUnit`; paces need the person's pace. */
 export function parseLength(typed: string, bareUnit: LengthUnit, paceM: number, place: string): number {
-  const parts = measures(typed, place, LENGTH_EXAMPLE);
+  const example = bareUnit === 'paces' ? PACES_EXAMPLE : LENGTH_EXAMPLE;
+  const parts = measures(typed, place, example);
   let total = 0;
   let smaller = Infinity;
   let next: LengthUnit | null = bareUnit;
   for (const { value, unit } of parts) {
     const name: LengthUnit | null = unit === '' ? next : lengthUnit(unit);
-    if (name === null && unit === '') throw unreadable(typed, place, LENGTH_EXAMPLE);
+    if (name === null && unit === '') throw unreadable(typed, place, example);
     if (name === null) throw wrongUnit(typed, unit, place, 'yd, ft, in, m, cm, mm or paces');
     const sizeM = name === 'paces' ? paceM : METRES[name];
     // "3 ft 6" goes on in inches; anything that does not get smaller is a slip.
-    if (sizeM >= smaller) throw unreadable(typed, place, LENGTH_EXAMPLE);
+    if (sizeM >= smaller) throw unreadable(typed, place, example);
     total += value * sizeM;
     smaller = sizeM;
     next = unit === '' ? null : name === 'ft' ? 'in' : name === 'yd' ? 'ft' : name === 'm' ? 'cm' : null;
