@@ -165,7 +165,9 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     if (moving) return undefined;
     const draw = (): void => {
       drawnUnder.current = { stage, style, drawing };
-      stage.under.show((at, visible) => drawUnder(at, style, drawing, drawOver(at, visible, style, drawing)));
+      stage.under.show((at, visible) =>
+        drawUnder(at, style, drawing, drawOver(at, visible, style, drawing), visible),
+      );
     };
     const last = drawnUnder.current;
     const sameGround =
@@ -236,7 +238,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       const map = element(
         'svg',
         { x: margin, y: margin, width, height, viewBox: `0 0 ${width} ${height}`, overflow: 'hidden' },
-        drawUnder(view, style, drawing, over),
+        drawUnder(view, style, drawing, over, view.box),
         over.node,
       );
       return { ...surround, children: [map, ...surround.children] };

@@ -68,6 +68,7 @@ export function drawUnder(
   style: PlateStyle,
   drawing: MapDrawing,
   over: Pick<OverGround, 'clear' | 'lines'>,
+  visible: Box,
 ): SvgNode {
   const { areas, relief } = drawing;
   return group(
@@ -79,7 +80,7 @@ export function drawUnder(
       ? relief === null
         ? null
         : drawRelief(view, style, relief, [...over.clear, ...over.lines])
-      : drawSurrounds(view, style, drawing.layer, over.clear),
+      : drawSurrounds(view, style, drawing.layer, over.clear, visible),
   );
 }
 

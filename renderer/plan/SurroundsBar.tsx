@@ -103,7 +103,7 @@ export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null
       )}
       {layer !== null && (
         <>
-          <ul className="surrounds-legend" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
+          <ul className="surrounds-legend" role="list" aria-label={`Key: ${names[choice.by]}, ${flagWords}`}>
             <li>
               <strong>{surroundsTitle(choice, layer.map, flagWords, units)}</strong>
             </li>

@@ -14,12 +14,16 @@ import type { SvgNode } from './svgNode.ts';
 import type { Box, PlateView } from './view.ts';
 import { projection } from './view.ts';
 
-/** The layer over the ground: every class in its own hatching, edges between classes, and what each region is. */
+/**
+ * The layer over the ground: every class in its own hatching, edges between classes, and what each region is, told inside
+ * the part of the drawing that is seen.
+ */
 export function drawSurrounds(
   view: PlateView,
   style: PlateStyle,
   layer: SurroundsLayer,
   keepClear: readonly Box[],
+  namesIn: Box = view.box,
 ): SvgNode {
   const { map } = layer;
   const { columns, rows, westM, southM, cellM } = map;
@@ -77,7 +81,7 @@ export function drawSurrounds(
     'surrounds',
     ...hatched,
     strokes(edges.join(''), style.inks.ink2, 1.1 * k, {}),
-    ...regionNames(layer, kinds, classes, corner, style, keepClear, view.box),
+    ...regionNames(layer, kinds, classes, corner, style, keepClear, namesIn),
   );
 }
 
@@ -89,8 +93,8 @@ export function drawHatch(
   ink: string,
   width: number,
 ): SvgNode | null {
-  return strokes(hatchLines(box, angleDeg, spacing), ink, dotted === true ? 2 * width : width, {
-    'stroke-opacity': 0.55,
+  return strokes(hatchLines(box, angleDeg, spacing), ink, dotted === true ? 2.8 * width : width, {
+    'stroke-opacity': dotted === true ? 0.8 : 0.55,
     ...(dotted === true && { 'stroke-linecap': 'round', 'stroke-dasharray': `0 ${round2(spacing)}` }),
   });
 }

@@ -61,20 +61,20 @@ export function regionNames(
     const name = kinds.find((kind) => kind.index === index)?.words ?? '';
     const textAt = (cell: number): string =>
       by === 'simple' ? name : format.strokes(map.strokes[cell] ?? NaN).slice(0, 4);
-    for (const cell of region
-      .map((place) => ({ place, deep: depth(place) }))
-      .sort((a, b) => b.deep - a.deep)
-      .slice(0, 40)) {
-      const [x, y] = corner((cell.place % columns) + 0.5, Math.floor(cell.place / columns) + 0.5);
-      const text = textAt(cell.place);
+    const placed = region.flatMap((place) => {
+      const [x, y] = corner((place % columns) + 0.5, Math.floor(place / columns) + 0.5);
+      const text = textAt(place);
       const width = textWidth(text, size);
       const room = { x: x - width / 2 - 3, y: y - size * 0.7, width: width + 6, height: size * 1.3 };
-      const out =
-        room.x < box.x ||
-        room.y < box.y ||
-        room.x + room.width > box.x + box.width ||
-        room.y + room.height > box.y + box.height;
-      if (out || taken.some((other) => overlaps(other, room))) continue;
+      const inSight =
+        room.x >= box.x &&
+        room.y >= box.y &&
+        room.x + room.width <= box.x + box.width &&
+        room.y + room.height <= box.y + box.height;
+      return inSight ? [{ x, y, text, room, deep: depth(place) }] : [];
+    });
+    for (const { x, y, text, room } of placed.sort((a, b) => b.deep - a.deep).slice(0, 40)) {
+      if (taken.some((other) => overlaps(other, room))) continue;
       taken.push(room);
       names.push(
         haloText(text, x, y + size * 0.35, style, {
