@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../shared/atlas/records.ts';
@@ -9,6 +10,7 @@ import { takeFiles } from './bringin/takeFiles.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import { creditLayer } from './survey/creditLayer.ts';
 import type { Desk } from './store/desk.ts';
+import { arrivalStore } from './store/arrivals.ts';
 import { dialogStore, openDialog } from './store/dialogs.ts';
 import { sessionStore } from './store/session.ts';
 import type { Hand } from './survey/hand.ts';
@@ -40,6 +42,12 @@ interface DialogsProps {
 export function Dialogs({ desk, hand, atlas, edit, units }: DialogsProps): React.JSX.Element | null {
   const { open } = useStore(dialogStore);
   const close = (): void => openDialog(null);
+  const layingSheet = useStore(placing.store, ({ subject }) => subject?.kind === 'sheet');
+  const waiting = useStore(arrivalStore, ({ waiting: files }) => files.length > 0);
+  // Files set aside until the atlas is placed come back by themselves.
+  useEffect(() => {
+    if (waiting && atlas !== null && open === null && !layingSheet) openDialog('bringIn');
+  }, [waiting, atlas, open, layingSheet]);
   const add = useAddPicture(atlas, edit);
   usePictureDrop(add);
   const placeBy = (begin: () => void): void => {

@@ -35,7 +35,7 @@ export function BringInDialog(props: BringInDialogProps): React.JSX.Element {
   const chooser = useRef<HTMLInputElement>(null);
   useEffect(() => bringIn.onto(document), [bringIn, document]);
   useEffect(() => {
-    if (waiting.length > 0) bringIn.add(takeArrivals(), {}, holeId);
+    if (waiting.length > 0) bringIn.add(takeArrivals(), holeId);
   }, [bringIn, waiting, holeId]);
   useEffect(() => () => bringIn.close(), [bringIn]);
 
@@ -67,7 +67,7 @@ export function BringInDialog(props: BringInDialogProps): React.JSX.Element {
       {file !== undefined ? (
         <FileSheet key={file.key} file={file} document={document} units={units} bringIn={bringIn} />
       ) : pasting ? (
-        <PasteField take={(source) => bringIn.add([source], {}, holeId)} />
+        <PasteField take={(source) => bringIn.add([{ source }], holeId)} />
       ) : (
         <div className="bringin-empty">
           <p>

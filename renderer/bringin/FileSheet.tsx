@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { ImportPreview } from '../../shared/formats/import/importPreview.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { openDialog } from '../store/dialogs.ts';
+import { placeFirst } from '../store/arrivals.ts';
 import { Drawing } from '../ui/drawing.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
 import { useMatch } from '../ui/useMatch.ts';
@@ -55,7 +55,11 @@ export function FileSheet(props: FileSheetProps): React.JSX.Element {
         <>
           {problem !== null && <Trouble trouble={{ message: problem.message, remedy: problem.remedy }} />}
           {problem?.code === 'atlas-unplaced' && (
-            <button type="button" className="link-button" onClick={() => openDialog('place')}>
+            <button
+              type="button"
+              className="link-button"
+              onClick={() => placeFirst(bringIn.store.getState().files)}
+            >
               Place it on the earth
             </button>
           )}

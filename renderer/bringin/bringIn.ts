@@ -7,6 +7,7 @@ import type {
   ImportPreview,
   ImportSelection,
 } from '../../shared/formats/import/importPreview.ts';
+import type { Arrival } from '../store/arrivals.ts';
 import type { FormatsProblem, FormatsSource, PreviewAnswer } from '../workers/formatsChannel.ts';
 import type { FormatsClient } from '../workers/formatsClient.ts';
 
@@ -58,12 +59,13 @@ export class BringIn {
   }
 
   /** @param holeId where the person is: a lone green goes to it unless it has one */
-  add(sources: readonly FormatsSource[], options: Options, holeId: RecordId | null): void {
+  add(arrivals: readonly Arrival[], holeId: RecordId | null): void {
     const { files, shown } = this.store.getState();
-    const fresh = sources.map((source): Brought => {
+    const fresh = arrivals.map(({ source, options = {}, selection }): Brought => {
       this.#lastKey += 1;
-      const selection = holeId === null ? {} : { greenOfHole: holeId };
-      return { key: this.#lastKey, source, options, selection, reading: { at: 'waiting' } };
+      const usual = holeId === null ? {} : { greenOfHole: holeId };
+      const reading = { at: 'waiting' } as const;
+      return { key: this.#lastKey, source, options, selection: selection ?? usual, reading };
     });
     this.store.setState({ files: [...files, ...fresh], shown: fresh[0]?.key ?? shown });
     this.#next();

@@ -112,7 +112,7 @@ it('answers hostile files with a reason, and opens an atlas that is dropped', as
     await expect.poll(() => dialog.getByRole('alert').count()).toBe(1);
     expect(await page.evaluate(() => 'stung' in window)).toBe(false);
     // An atlas is opened, whatever is on the screen.
-    const atlas = await page.evaluate(() => {
+    const atlas = await page.evaluate((green) => {
       const text = JSON.stringify({
         type: 'FeatureCollection',
         swale: {
@@ -123,7 +123,7 @@ it('answers hostile files with a reason, and opens an atlas that is dropped', as
           players: [],
           choices: [],
         },
-        features: [],
+        features: [green],
       });
       const data = new DataTransfer();
       data.items.add(new File([text], 'dropped.geojson', { type: 'application/geo+json' }));
@@ -131,15 +131,35 @@ it('answers hostile files with a reason, and opens an atlas that is dropped', as
         new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }),
       );
       return text.length;
-    });
+    }, drawnGreen);
     expect(atlas).toBeGreaterThan(100);
     await expect.poll(() => page.title()).toBe('Dropped – Swale');
     expect(await page.getByRole('dialog').count()).toBe(0);
+
+    // It is drawn on a blank canvas: placing it first leads back to the file, with what was said about it.
+    const again = await fromMenu(page, 'Bring in a file');
+    await choose(page, { name: 'course.osm', mimeType: 'text/xml', buffer: Buffer.from(osmXml()) });
+    await again.getByRole('button', { name: 'Place it on the earth' }).click();
+    const place = page.getByRole('dialog', { name: 'Place it on the earth' });
+    await place.getByRole('button', { name: 'Cancel' }).click();
+    await again.getByRole('button', { name: 'Place it on the earth' }).click();
+    await place.getByLabel('Latitude').fill('53.9');
+    await place.getByLabel('Longitude').fill('-3.6');
+    await place.getByRole('button', { name: 'Place it', exact: true }).click();
+    await again.getByRole('button', { name: /^Bring in \d+ things$/ }).click();
+    await page.getByRole('button', { name: /^Undo: imported .* from course\.osm/ }).waitFor();
     expect(swale.problems).toEqual([]);
   } finally {
     await swale.close();
   }
 });
+
+const drawnGreen = {
+  type: 'Feature',
+  id: 'green',
+  properties: { swale: 'area', kind: 'green', name: '' },
+  geometry: squareAt(-30, 45),
+};
 
 /** A square of ten metres or so, nowhere near the open atlas. */
 function squareAt(lon: number, lat: number): object {

@@ -58,7 +58,7 @@ function setUp(document = emptyAtlas()) {
 it('reads each file onto what the ones before it leave, and makes one step of all', async () => {
   const empty = emptyAtlas();
   const { bringIn, port } = setUp(empty);
-  bringIn.add([source('course.osm'), source('points.csv')], {}, null);
+  bringIn.add([{ source: source('course.osm') }, { source: source('points.csv') }], null);
   expect(bringIn.edit()).toBeNull();
   await port().answer(osmXml());
   // Metres are counted from the anchor that the map gave the atlas.
@@ -85,7 +85,7 @@ it('reads each file onto what the ones before it leave, and makes one step of al
 
 it('ends the worker of what is no longer wanted, and hears no late answer', async () => {
   const { bringIn, ports, port } = setUp();
-  bringIn.add([source('course.osm')], {}, null);
+  bringIn.add([{ source: source('course.osm') }], null);
   const first = port();
   bringIn.cancel();
   expect(first.ended).toBe(true);
@@ -117,7 +117,7 @@ it('gives a lone green to the hole the person is on, unless the file says whose 
   } as const;
   const withHole = { records: new Map([...document.records, ['h1', hole] as const]) };
   const { bringIn, port } = setUp(withHole);
-  bringIn.add([source('course.osm')], {}, 'h1');
+  bringIn.add([{ source: source('course.osm') }], 'h1');
   await port().answer(osmXml());
   const after = bringIn.edit()?.apply(withHole);
   expect(after && recordsOf(after, 'hole').map(({ label, greenId }) => [label, greenId])).toEqual([
