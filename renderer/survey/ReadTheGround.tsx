@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
+import { contourStepsM, contourStepWords } from '../../shared/plate/contourSteps.ts';
 import { fairSlopeLimitPct, LEAST_FROM_EDGE_M } from '../../shared/terrain/flagGround.ts';
 import { greenSpeed, paces, slope, withUnit } from '../../shared/units/format.ts';
-import { decimals } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import './readGround.css';
-import { contourStepsM, groundLook, type LookChoice } from './groundLook.ts';
+import { groundLook, type LookChoice } from './groundLook.ts';
 
 const choices = [
   ['slopes', 'Slopes in percent'],
@@ -38,12 +38,12 @@ export function ReadTheGround({ stimpFt, units }: ReadTheGroundProps): React.JSX
         <label>
           <span>Contours every</span>
           <select
-            value={look.contourM}
-            onChange={({ target }) => groundLook.setState({ contourM: Number(target.value) })}
+            value={look.contourStep}
+            onChange={({ target }) => groundLook.setState({ contourStep: Number(target.value) })}
           >
-            {contourStepsM.map((step) => (
+            {contourStepsM(units).map((stepM, step) => (
               <option key={step} value={step}>
-                {decimals(100 * step, 0)} cm
+                {contourStepWords(stepM, units)}
               </option>
             ))}
           </select>

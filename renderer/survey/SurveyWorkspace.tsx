@@ -4,6 +4,7 @@ import { findRecord, frameOf, headerOf, recordsOf } from '../../shared/atlas/doc
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { distanceM } from '../../shared/geometry/ring.ts';
+import { contourStepsM, contourStepWords, usualContourM } from '../../shared/plate/contourSteps.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
 import { type SurveyControls, SurveyMap } from '../map/SurveyMap.tsx';
@@ -79,6 +80,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       edit,
       newId: () => crypto.randomUUID(),
       middle: () => controls.middle(),
+      metresPerPx: () => controls.metresPerPx(),
     }));
     return undefined;
   }, [hand, controls, document, holeId, units, readOnly, edit]);
@@ -109,7 +111,10 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const choice = useStore(groundLook);
   const days = recordsOf(own, 'conditions');
   const stimpFt = (days.find(({ inUse }) => inUse) ?? days[0])?.stimpFt ?? USUAL_STIMP_FT;
-  const look = useMemo(() => ({ ...choice, stimpFt }), [choice, stimpFt]);
+  const look = useMemo(() => {
+    const { contourStep, ...seen } = choice;
+    return { ...seen, stimpFt, contourM: contourStepsM(units)[contourStep] ?? usualContourM(units) };
+  }, [choice, stimpFt, units]);
   const { ground: fitted, trouble } = useGround(own, holeId, units, largeType, look);
   // It lies in the plane of the sheet, which is elsewhere while the sheet is being placed.
   const ground = document === own ? fitted : null;
@@ -287,7 +292,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const subtitle =
     hole === undefined
       ? 'nothing traced yet'
-      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null || look.slopes ? '' : `, contours every ${String(Math.round(100 * look.contourM * (largeType ? 2 : 1)))} cm`}`;
+      : `${hole.name === '' ? header.name : holeWords(hole.label, '')}${header.placed ? '' : ', not yet placed on the earth'}${ground === null || look.slopes ? '' : `, contours every ${contourStepWords(look.contourM * (largeType ? 2 : 1), units)}`}`;
   return (
     <div className={`survey${narrow ? ' narrow' : ''}${starting ? ' bare' : ''}`}>
       <h1 className="unseen">Survey of {title}</h1>

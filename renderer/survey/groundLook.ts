@@ -1,15 +1,17 @@
 import { createStore } from 'zustand/vanilla';
+import { USUAL_CONTOUR_STEP } from '../../shared/plate/contourSteps.ts';
 import type { GroundLook } from '../workers/readGround.ts';
 
 /** What the survey shows of the ground, while the window is open; the green speed comes from the day. */
-export type LookChoice = Omit<GroundLook, 'stimpFt'>;
-
-export const contourStepsM = [0.02, 0.05, 0.1, 0.2] as const;
+export interface LookChoice extends Omit<GroundLook, 'stimpFt' | 'contourM'> {
+  /** Place of the height between contours in the steps of the unit. */
+  readonly contourStep: number;
+}
 
 export const groundLook = createStore<LookChoice>(() => ({
   slopes: false,
   arrows: false,
   water: false,
   fair: false,
-  contourM: 0.05,
+  contourStep: USUAL_CONTOUR_STEP,
 }));

@@ -7,6 +7,7 @@ import type { Surface } from '../terrain/surface.ts';
 import { feetFromMetres } from '../units/conversions.ts';
 import { decimals } from '../units/numerals.ts';
 import type { UnitsPreference } from '../units/preference.ts';
+import { usualContourM } from './contourSteps.ts';
 import { smoothedRing } from './shape.ts';
 import type { ReliefDrawing } from './relief.ts';
 
@@ -14,14 +15,11 @@ export interface ReliefOptions {
   readonly units: UnitsPreference;
   /** Spacing of the fall arrows, metres. */
   readonly arrowSpacingM: number;
-  /** Leave out the 5 cm lines between: large type, and greens so steep that they would crowd. */
+  /** Leave out the thin lines between: large type, and greens so steep that they would crowd. */
   readonly heavyOnly: boolean;
-  /** Heights between contours, metres; 5 cm unless said otherwise. */
+  /** Heights between contours, metres; `usualContourM` unless said otherwise. Every second one is heavy and carries its height. */
   readonly contourM?: number;
 }
-
-/** Heights between thin contours, metres; every second one is heavy and carries its height. */
-export const contourIntervalM = 0.05;
 
 /**
  * What a fitted surface has to show on its greens. It does not depend on the view, so it can be kept while the ground
@@ -33,7 +31,7 @@ export function groundRelief(
   lines: ReliefDrawing['lines'],
   options: ReliefOptions,
 ): ReliefDrawing {
-  const everyM = options.contourM ?? contourIntervalM;
+  const everyM = options.contourM ?? usualContourM(options.units);
   const cuts = greens.map((green) => green.map(smoothedRing));
   const perGreen = cuts.map((green) => slopeClasses(surface, green));
   const classes = (perGreen[0] ?? []).map(({ fromPct }, i) => ({
@@ -72,4 +70,4 @@ export function groundRelief(
 const contourLabel = (heightM: number, units: UnitsPreference, everyM: number): string =>
   units.system === 'yards'
     ? decimals(feetFromMetres(heightM), 1)
-    : decimals(heightM, everyM < contourIntervalM ? 2 : 1);
+    : decimals(heightM, everyM < usualContourM(units) ? 2 : 1);

@@ -17,7 +17,7 @@ export interface ReliefDrawing {
   /** Ground at least this steep as even-odd rings, from 1 % up; each class contains the next. */
   readonly slopeClasses: readonly { readonly fromPct: number; readonly rings: readonly PlaneRing[] }[];
   readonly contours: readonly {
-    /** Every second one: 10 cm apart, with its height in the line. */
+    /** Every second one, with its height in the line. */
     readonly heavy: boolean;
     readonly label: string;
     readonly lines: readonly (readonly PlanePoint[])[];

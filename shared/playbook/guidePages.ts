@@ -1,3 +1,4 @@
+import { contourStepWords, usualContourM } from '../plate/contourSteps.ts';
 import type { SafeHtml } from './html.ts';
 import { html } from './html.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
@@ -57,8 +58,9 @@ export function frontPage(model: PlaybookModel): SafeHtml {
       </li>
       <li>Trouble: sand, penalty, out of bounds, heavy rough, or striking a lip, bank or branch.</li>
       <li>
-        Thin contours lie 5 cm (2 in) apart; every second is heavy and carries its height in
-        ${model.units.system === 'yards' ? 'feet' : 'metres'}. Arrows run downhill, longer where steeper.
+        Contours lie ${contourStepWords(usualContourM(model.units), model.units)} apart; every second is heavy
+        and carries its height in ${model.units.system === 'yards' ? 'feet' : 'metres'}. Arrows run downhill,
+        longer where steeper.
       </li>
     </ul>
     ${

@@ -1,6 +1,7 @@
 import type { PlateStyle } from '../plate/style.ts';
 import { paperStyle } from '../plate/style.ts';
 import type { PlateLayout, MapContent } from '../plate/plate.ts';
+import { contourStepWords, usualContourM } from '../plate/contourSteps.ts';
 import { drawPlate, mapBox } from '../plate/plate.ts';
 import { element } from '../plate/element.ts';
 import { barLengthM, footHeight, northArrow, scaleBar } from '../plate/frame.ts';
@@ -79,7 +80,7 @@ function guideMap(
     inset === null ? content : { ...content, keepClear: [inset] },
     {
       title: hole.name,
-      subtitle: `contours 5 cm (2 in) apart, heights in ${model.units.system === 'yards' ? 'feet' : 'metres'}`,
+      subtitle: `contours ${contourStepWords(usualContourM(model.units), model.units)} apart, heights in ${model.units.system === 'yards' ? 'feet' : 'metres'}`,
       units: model.units,
       placed: model.placed,
       slopeLegend: false,
