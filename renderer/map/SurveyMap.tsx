@@ -23,6 +23,7 @@ export interface SurveyControls {
   middle(): PlanePoint;
   /** How much ground is seen from side to side. */
   widthM(): number;
+  metresPerPx(): number;
   focus(): void;
 }
 
@@ -95,6 +96,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
       bringIn: (at) => made.bringIn(at),
       middle: () => made.middle(),
       widthM: () => made.widthM(),
+      metresPerPx: () => made.metresPerPx(),
       focus: () => element.focus({ preventScroll: true }),
     });
     return () => {

@@ -5,6 +5,7 @@ import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { type Box, type PlateView, projection, type XY } from '../../shared/plate/view.ts';
+import { labelPlace } from './labelPlace.ts';
 import { type GroupDrawing, groupMark, turnerMark } from './groupMark.ts';
 import { pairMarks, type PointPair } from './pairMarks.ts';
 
@@ -72,7 +73,9 @@ export function drawHand(whole: PlateView, visible: Box, style: PlateStyle, hand
     hand.pairs === undefined ? null : pairMarks(toDrawing, style, hand.pairs),
     hand.snap === null ? null : snapMark(toDrawing(hand.snap), style),
     hand.cursor === null ? null : crosshair(toDrawing(hand.cursor), style),
-    hand.label === null ? null : inkLabel(toDrawing(hand.label.at), hand.label.lines, visible, style),
+    hand.label === null
+      ? null
+      : inkLabel(toDrawing(hand.label.at), hand.label.lines, visible, style, drawnLines(toDrawing, hand)),
   );
 }
 
@@ -253,8 +256,24 @@ function crosshair([x, y]: XY, style: PlateStyle): SvgNode {
   );
 }
 
-/** Ink label below its place; above or beside where the edge of the plate is near. */
-function inkLabel([x, y]: XY, lines: readonly string[], within: Box, style: PlateStyle): SvgNode {
+/** What is being drawn or pulled, as lines that the label keeps off. */
+function drawnLines(toDrawing: ToDrawing, { sketch, held }: HandDrawing): readonly (readonly XY[])[] {
+  if (sketch !== null) {
+    const tip = sketch.next === null ? [] : [...(sketch.along ?? []), sketch.next];
+    const line = [...sketch.corners, ...sketch.stroke, ...(sketch.stroke.length > 0 ? [] : tip)];
+    return [(sketch.closed ? [...line, ...line.slice(0, 1)] : line).map(toDrawing)];
+  }
+  if (held === null) return [];
+  return held.polygon.map((ring) => (held.closed ? [...ring, ...ring.slice(0, 1)] : ring).map(toDrawing));
+}
+
+function inkLabel(
+  at: XY,
+  lines: readonly string[],
+  within: Box,
+  style: PlateStyle,
+  keepOff: readonly (readonly XY[])[],
+): SvgNode {
   const k = style.symbolScale;
   const size = 13.5 * k;
   const step = 20 * k;
@@ -262,11 +281,7 @@ function inkLabel([x, y]: XY, lines: readonly string[], within: Box, style: Plat
   const width =
     Math.max(...lines.map((line, i) => textWidth(line, size, 'sans', i === 0 ? 700 : 400))) + 2 * pad;
   const height = lines.length * step + pad;
-  const right = within.x + within.width;
-  const bottom = within.y + within.height;
-  const left = Math.max(within.x + 6, Math.min(x - width / 2, right - width - 6));
-  const wanted = y + 22 + height > bottom - 4 ? y - 22 - height : y + 22;
-  const top = Math.max(within.y + 6, Math.min(wanted, bottom - height - 6));
+  const [left, top] = labelPlace(at, { width, height }, within, keepOff);
   return group(
     'ink-label',
     element('rect', { x: left, y: top, width, height, rx: 3, fill: style.inks.ink }),

@@ -32,12 +32,22 @@ export function plateViewOf(map: L.Map, frame: LocalFrame, beyond = 0): PlateVie
   };
 }
 
+/** What of a map a drawing depends on, pane shift included. */
+function placeOf(map: L.Map): string {
+  const { x, y } = map.getSize();
+  const { lat, lng } = map.getCenter();
+  const pane = map.containerPointToLayerPoint([0, 0]);
+  return [x, y, lat, lng, map.getZoom(), pane.x, pane.y].join(' ');
+}
+
 /** A drawing in the map: made again when the zoom or the drawing changes or a pan ends, only moved while panning. */
 export class PlateLayer extends L.Layer {
   readonly #frame: LocalFrame;
   readonly #pane: string;
   #svg: SVGSVGElement | null = null;
   #draw: DrawPlate | null = null;
+  /** Where the map was when this was last drawn. */
+  #drawnAt = '';
 
   constructor(frame: LocalFrame, pane: string) {
     super();
@@ -51,13 +61,13 @@ export class PlateLayer extends L.Layer {
     svg.setAttribute('aria-hidden', 'true');
     this.getPane(this.#pane)?.append(svg);
     this.#svg = svg;
-    map.on(REDRAW_ON, this.#redraw);
+    map.on(REDRAW_ON, this.#follow);
     this.#redraw();
     return this;
   }
 
   override onRemove(map: L.Map): this {
-    map.off(REDRAW_ON, this.#redraw);
+    map.off(REDRAW_ON, this.#follow);
     this.#svg?.remove();
     this.#svg = null;
     return this;
@@ -68,10 +78,16 @@ export class PlateLayer extends L.Layer {
     this.#redraw();
   }
 
+  /** One move of the map comes as up to four events. */
+  readonly #follow = (): void => {
+    if (placeOf(this._map) !== this.#drawnAt) this.#redraw();
+  };
+
   readonly #redraw = (): void => {
     const map = this._map;
     const svg = this.#svg;
     if (svg === null || this.#draw === null) return;
+    this.#drawnAt = placeOf(map);
     const view = plateViewOf(map, this.#frame, BEYOND);
     const { width, height } = view.box;
     if (width === 0 || height === 0) return;

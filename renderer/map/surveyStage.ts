@@ -94,6 +94,10 @@ export class SurveyStage {
     return plateViewOf(this.map, this.#frame).centre;
   }
 
+  metresPerPx(): number {
+    return 1 / plateViewOf(this.map, this.#frame).unitsPerM;
+  }
+
   widthM(): number {
     return this.map.getSize().x / plateViewOf(this.map, this.#frame).unitsPerM;
   }

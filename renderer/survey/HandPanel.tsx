@@ -4,7 +4,7 @@ import { lineWords } from '../../shared/atlas/shaping.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { TypedField } from './Field.tsx';
 import type { Hand } from './hand.ts';
-import { type HandState, runsAlong } from './handState.ts';
+import { drawsOutline, type HandState, runsAlong } from './handState.ts';
 import { article } from './making.ts';
 import { type ToolId, toolOf } from './tools.ts';
 import { heightUnit } from './words.ts';
@@ -195,8 +195,8 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
   if (sketch !== null && sketch.corners.length > 0)
     return (
       <p className="hint">
-        {key('Enter')} {tool === 'measure' ? 'ends it' : 'closes it'}, {key('Backspace')} takes back a corner,{' '}
-        {key('Esc')} lets go. Type a number for an exact side.
+        {key('Enter')} {drawsOutline(state) ? 'closes it' : 'ends it'}, {key('Backspace')} takes back a
+        corner, {key('Esc')} lets go. Type a number for an exact side.
         {sketch.along.length > 0 || way !== 'shorter' ? (
           <> {key('X')} goes the other way round, then straight.</>
         ) : null}

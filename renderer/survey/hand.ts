@@ -188,7 +188,7 @@ export class Hand extends HandTrace {
       if (step !== undefined) return this.#step(context, step, shift);
       if (key === 'Enter') return this.#enter(context);
       if (key === ' ' && this.draws()) {
-        this.put(this.state.cursor ?? sketch?.next ?? context.middle());
+        this.putWalked(context, this.state.cursor ?? sketch?.next ?? context.middle());
         return true;
       }
     }
@@ -302,9 +302,7 @@ export class Hand extends HandTrace {
       return true;
     }
     const from = cursor ?? sketch?.corners.at(-1) ?? pointer ?? context.middle();
-    const at = moved(from);
-    this.cursorMoved = true;
-    this.set({ cursor: at, snap: null, sketch: sketch === null ? null : this.towards(sketch, at) });
+    this.walkTo(context, moved(from), stepM);
     return true;
   }
 
@@ -330,10 +328,7 @@ export class Hand extends HandTrace {
       const at = cursor ?? this.state.pointer ?? context.middle();
       if (tool === 'tree' && this.state.purpose.kind === 'new' && sketch === null)
         this.crown(at, USUAL_CROWN_M);
-      else {
-        this.put(at);
-        this.set({ cursor: at });
-      }
+      else this.putWalked(context, at);
       return true;
     }
     if (tool === 'select' || tool === 'several') {

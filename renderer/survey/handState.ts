@@ -80,6 +80,8 @@ export interface HandContext {
   readonly edit: (edit: Edit) => void;
   readonly newId: () => string;
   readonly middle: () => PlanePoint;
+  /** The scale of the plate. */
+  readonly metresPerPx: () => number;
 }
 
 /** Ground that runs along a line: with a width typed, its middle is drawn and not its outline. */

@@ -13,6 +13,38 @@ export class HandTrace extends HandGroup {
     if (sketch !== null && sketch.next !== null) this.set({ sketch: this.towards(sketch, sketch.next) });
   }
 
+  /** Where the keys have walked to: the place itself stays free, so that the next step goes on from it and not from an edge. */
+  protected walked: Spot | null = null;
+
+  /** The cursor goes to a place; what is drawn goes to the corner or edge it is nearest to, as under a pointer. */
+  protected walkTo(context: HandContext, at: PlanePoint, stepM: number): void {
+    const { sketch } = this.state;
+    this.cursorMoved = true;
+    if (!this.draws()) {
+      this.set({ cursor: at, snap: null });
+      return;
+    }
+    // Nearer than half a step: the places between edges are there for the keys as well.
+    const reachM = Math.min(REACH_PX.snap * context.metresPerPx(), 0.5 * stepM);
+    const spot: Spot = { at, metresPerPx: reachM / REACH_PX.snap, alt: false };
+    const place = snappedPlace(context.document, spot, null);
+    this.walked = spot;
+    this.set({
+      cursor: at,
+      snap: place === at ? null : place,
+      sketch: sketch === null ? null : this.pointedAt(sketch, spot, place),
+    });
+  }
+
+  /** A corner where the keys have walked to, or else at a place. */
+  protected putWalked(context: HandContext, at: PlanePoint): void {
+    const { walked, cursorMoved } = this;
+    if (walked !== null && cursorMoved && this.state.cursor === walked.at) this.putOrFinish(context, walked);
+    else this.put(at);
+    // The walk goes on from where it was, on an edge or off it.
+    this.set({ cursor: this.state.cursor ?? at, snap: null });
+  }
+
   /** The sketch with its next corner under the pointer. */
   protected pointedAt(sketch: Sketch, spot: Spot, snapped: PlanePoint): Sketch {
     const [first] = sketch.corners;

@@ -3,7 +3,7 @@ import { bearingDeg } from '../../shared/geometry/bearing.ts';
 import { planePoint, type PlanePoint, type PlanePolygon } from '../../shared/geometry/points.ts';
 import { distanceM, polygonAreaM2 } from '../../shared/geometry/ring.ts';
 import { circle, turnedAbout } from '../../shared/geometry/turn.ts';
-import { bearing, rise, withUnit } from '../../shared/units/format.ts';
+import { bearing, paces, rise, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { emptyHand, type HandDrawing } from '../map/handDrawing.ts';
 import { groupBox, thingsOf } from './group.ts';
@@ -119,10 +119,11 @@ function sketchLabel(
   const facts = sketchFacts(sketch, closed);
   const last = sketch.corners.at(-1);
   if (facts === null) return null;
+  const length = `${sideWords(facts.sideM, units)}, ${withUnit(paces(facts.sideM, units))}`;
   const side =
     sketch.along.length > 0
-      ? `${sideWords(facts.sideM, units)} along the edge`
-      : `${sideWords(facts.sideM, units)} at ${withUnit(bearing(facts.sideBearingDeg))}`;
+      ? `${length}, along the edge`
+      : `${length}, at ${withUnit(bearing(facts.sideBearingDeg))}`;
   const around = `${closed ? 'around' : 'in all'} ${sideWords(facts.aroundM, units)}`;
   const fall =
     heightAt === null || last === undefined || sketch.next === null

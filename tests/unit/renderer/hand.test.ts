@@ -2,7 +2,9 @@ import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { Hand } from '../../../renderer/survey/hand.ts';
 import type { Spot } from '../../../renderer/survey/handState.ts';
+import { handDrawing } from '../../../renderer/survey/handView.ts';
 import { sketchFacts } from '../../../renderer/survey/sketch.ts';
+import { keyWords, toolForKey, tools } from '../../../renderer/survey/tools.ts';
 import { newAtlas } from '../../../renderer/store/newAtlas.ts';
 import { frameOf, planePolygon, recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
 import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
@@ -37,6 +39,7 @@ class Bench {
         return `id-${String(this.#ids)}`;
       },
       middle: () => planePoint(0, 0),
+      metresPerPx: () => 0.05,
     }));
   }
 
@@ -376,4 +379,116 @@ it('makes a path of its middle and a width, and keeps the width for the next', (
   bench.keys('Enter');
   expect(bench.hand.state.trouble).toMatchObject({ field: 'Width' });
   expect(bench.hand.state.sketch?.corners).toHaveLength(2);
+});
+
+it('has a name and a key of its own for every tool', () => {
+  expect(new Set(tools.map(({ name }) => name)).size).toBe(tools.length);
+  // Capitals need Shift; keys of the hand itself are nobody's.
+  expect(new Set([...tools.map(({ key }) => key), ...'nx[],.<>'.split('')]).size).toBe(tools.length + 8);
+  for (const { key, name } of tools) {
+    expect(name).toMatch(/^[A-Z]/);
+    expect(keyWords(key)).toMatch(/^\+?[A-Z0-9]$/);
+    expect(toolForKey(key)?.name).toBe(name);
+  }
+});
+
+it.each(tools.map((tool) => [tool.name, tool] as const))(
+  '%s: Escape gives up, Enter finishes, Backspace takes a corner back',
+  (_, { id, group, key }) => {
+    const bench = new Bench();
+    const shown = /[A-Z]/.test(key) ? `Shift+${key}` : key;
+    const corners = (): number => bench.hand.state.sketch?.corners.length ?? 0;
+    const clickRound = (): void => {
+      for (const [east, north] of [
+        [0, 0],
+        [5, 0],
+        [5, 5],
+      ] as const)
+        bench.click(east, north);
+    };
+    bench.keys(shown);
+    expect(bench.hand.state.tool).toBe(id);
+    if (id === 'tree') {
+      bench.hand.press(bench.spot(0, 0));
+      bench.hand.dragTo(bench.spot(3, 0));
+      bench.keys('Escape');
+      bench.hand.release(bench.spot(3, 0));
+      expect(bench.steps).toEqual([]);
+      bench.keys(shown, 'ArrowUp', 'Enter');
+      expect(bench.steps).toEqual(['traced a tree']);
+    } else if (group === 'area' || group === 'line' || id === 'measure') {
+      clickRound();
+      bench.keys('Backspace');
+      expect(corners()).toBe(2);
+      bench.keys('Escape');
+      expect(corners()).toBe(0);
+      expect(bench.hand.state.tool).toBe(id);
+      clickRound();
+      bench.keys('Enter');
+      expect(bench.hand.state.sketch).toBeNull();
+      if (id === 'measure') expect(bench.hand.state.measured?.corners).toHaveLength(3);
+      else expect(bench.steps).toHaveLength(1);
+    } else if (group === 'point') {
+      bench.keys('Escape');
+      expect(bench.hand.state.tool).toBe('select');
+      bench.keys(shown, 'ArrowUp', 'Enter');
+      if (bench.hand.state.waiting !== null) {
+        bench.keys('Escape');
+        expect(bench.steps).toEqual([]);
+        bench.keys('Enter');
+        bench.hand.type('value', '2');
+        bench.hand.type('bearing', 'N');
+        bench.hand.keepWaiting();
+      }
+      expect(bench.steps).toHaveLength(1);
+    } else {
+      bench.keys('g');
+      clickRound();
+      bench.keys('Enter', 'Escape', 'Escape', shown, '.');
+      expect(bench.hand.state.heldId).not.toBeNull();
+      bench.keys('ArrowUp', 'Escape', 'Escape', 'Escape', 'Escape');
+      expect(bench.hand.state).toMatchObject({ heldId: null, drag: null, tool: 'select' });
+      expect(bench.steps).toEqual(['traced a green']);
+    }
+  },
+);
+
+it('snaps what the keys draw to shared edges, and walks on from the free place', () => {
+  const bench = new Bench();
+  const step = METRES_PER_YARD;
+  const edge = 2.3 * step;
+  bench.keys('a');
+  for (const [east, north] of [
+    [edge, -9],
+    [20, -9],
+    [20, 9],
+    [edge, 9],
+  ] as const)
+    bench.click(east, north);
+  bench.keys('Enter', 'w', 'Shift+ArrowLeft', 'Enter');
+  bench.keys(...Array<string>(3).fill('Shift+ArrowRight'));
+  // Positions are kept to a tenth of a millimetre.
+  expect(bench.hand.state.snap?.eastM).toBeCloseTo(edge, 3);
+  bench.keys('Enter');
+  const corner = bench.hand.state.sketch?.corners.at(-1);
+  expect([corner?.eastM, corner?.northM]).toEqual([expect.closeTo(edge, 3), expect.closeTo(0, 3)]);
+  // The next step goes on from where the keys were, a yard apart; from the edge it would be 3.3 yd.
+  bench.keys('Shift+ArrowRight');
+  expect(bench.hand.state.cursor?.eastM).toBeCloseTo(3 * step, 9);
+  expect(bench.hand.state.snap).toBeNull();
+  // Walked back to its first corner, an outline is closed there.
+  bench.keys('Backspace', 'Shift+ArrowUp', 'Enter', ...Array<string>(4).fill('Shift+ArrowLeft'), 'Enter');
+  bench.keys('Shift+ArrowDown', 'Enter');
+  expect(bench.steps).toEqual(['traced an approach', 'traced a fairway']);
+});
+
+it('tells the side in the units and the paces of the person, clear of what is drawn', () => {
+  const bench = new Bench();
+  bench.keys('g');
+  bench.click(0, 0);
+  bench.click(9.144, 0);
+  bench.hand.hover(bench.spot(9.144, 4.572));
+  const units = { system: 'yards', paceM: 0.9144 } as const;
+  const shown = handDrawing(bench.hand.state, bench.document, units, null, null, false);
+  expect(shown.label?.lines).toEqual(['5.0 yd, 5 paces, at 0°', 'around 26.2 yd, area 25 yd²']);
 });
