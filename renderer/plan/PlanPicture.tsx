@@ -12,7 +12,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { type MapControls, PlateMap } from '../map/PlateMap.tsx';
 import { measureSpots } from '../store/measureSpots.ts';
 import type { Planning } from '../store/planning.ts';
-import type { Derived } from '../store/planStore.ts';
+import type { Settled } from '../store/useSettled.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import { planShots } from './planShots.ts';
 import type { Pictured } from './savePicture.ts';
@@ -23,7 +23,7 @@ import { useSurrounds } from './useSurrounds.ts';
 
 interface PlanPictureProps {
   readonly document: AtlasDocument;
-  readonly derived: Derived & { readonly scene: Scene };
+  readonly derived: Settled & { readonly scene: Scene };
   readonly planning: Pick<Planning, 'surrounds'>;
   /** The option drawn in red; null for none. */
   readonly option: PlanOption | null;
@@ -63,12 +63,16 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
       ground.over === 'every' ? scene.flags.map(({ record }) => record.id) : flagId === null ? [] : [flagId],
     [ground.over, scene.flags, flagId],
   );
-  const key = JSON.stringify([
-    scene.groundKey,
-    scene.conditions,
-    scene.player,
-    scene.flags.flatMap(({ record }) => (flagIds.includes(record.id) ? [record.id, record.at] : [])),
-  ]);
+  const key = useMemo(
+    () =>
+      JSON.stringify([
+        scene.groundKey,
+        scene.conditions,
+        scene.player,
+        scene.flags.flatMap(({ record }) => (flagIds.includes(record.id) ? [record.id, record.at] : [])),
+      ]),
+    [scene, flagIds],
+  );
   const wanted = ground.by !== 'off' && derived.held === null && stage === 'firm';
   const surrounds = useSurrounds(props.planning, flagIds, key, wanted);
   const layer = useMemo<SurroundsLayer | null>(

@@ -15,7 +15,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { choiceFor, movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
 import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
-import { derivedStore } from '../store/planStore.ts';
+import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import { AnswerPane } from './AnswerPane.tsx';
@@ -60,7 +60,7 @@ const nobody: readonly PlanOption[] = [];
 /** Choose a ball and a flag; see what to do, where it goes, and why. */
 export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, narrow, readOnly, edit, hold, planning } = props;
-  const derived = useStore(derivedStore);
+  const derived = useSettled();
   const session = useStore(sessionStore);
   const { scene, ballId, flagId, plan, stage } = derived;
 
@@ -319,7 +319,6 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
                   {stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
                     <WhatChanges
                       found={derived.switchPoints}
-                      share={derived.switchShare}
                       plan={plan}
                       conditions={scene.conditions}
                       flags={flags}

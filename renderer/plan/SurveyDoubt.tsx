@@ -1,6 +1,5 @@
 import { Diamond } from 'lucide-react';
 import { useEffect, useMemo } from 'react';
-import { useStore } from 'zustand';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
@@ -10,7 +9,7 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { leave, type Quantity, strokes, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { measureSpots } from '../store/measureSpots.ts';
-import { derivedStore } from '../store/planStore.ts';
+import { useSettled } from '../store/useSettled.ts';
 import type { Planning } from '../store/planning.ts';
 import { sessionStore } from '../store/session.ts';
 import { Trouble } from '../ui/Trouble.tsx';
@@ -34,7 +33,7 @@ export function SurveyDoubt({
   option,
   units,
 }: SurveyDoubtProps): React.JSX.Element | null {
-  const { scene, stage, held } = useStore(derivedStore);
+  const { scene, stage, held } = useSettled();
   const { ballId, flagId } = plan;
   const question = useMemo<PlanQuestion | null>(
     () =>

@@ -1,14 +1,15 @@
+import { useStore } from 'zustand';
 import type { Conditions } from '../../shared/ball/shot.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { SwitchPoints, WhatIf } from '../../shared/planner/switchPoints.ts';
+import { derivedStore } from '../store/planStore.ts';
 import { greenSpeed, strokes, wind, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Choice } from './Chooser.tsx';
 
 interface WhatChangesProps {
   readonly found: SwitchPoints | null;
-  readonly share: number | null;
   /** The plan whose choice it is about. */
   readonly plan: Plan;
   readonly conditions: Pick<Conditions, 'stimpFt' | 'firmness'>;
@@ -21,7 +22,8 @@ interface WhatChangesProps {
 
 /** What would change the choice, one row each with what to take then, and what would not. */
 export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
-  const { found, share } = props;
+  const { found } = props;
+  const share = useStore(derivedStore, ({ switchShare }) => switchShare);
   if (found === null && share === null) return null;
   return (
     <section className="changes" aria-label="What would change it">

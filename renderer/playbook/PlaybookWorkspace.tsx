@@ -13,7 +13,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
 import { ballsShown, groupNames } from '../store/ballGroups.ts';
 import { troubleOf } from '../store/notices.ts';
-import { derivedStore } from '../store/planStore.ts';
+import { useSettled } from '../store/useSettled.ts';
 import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
@@ -41,7 +41,7 @@ const sheetNames: Readonly<Record<SheetSize, string>> = { a4: 'A4', letter: 'Let
 /** The pages of a hole as they will be printed, and what the person chose for them. */
 export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Element {
   const { document, holes, holeId, units, book } = props;
-  const { scene: wholeScene, sceneTrouble } = useStore(derivedStore);
+  const { scene: wholeScene, sceneTrouble } = useSettled();
   const { ballGroup } = useStore(sessionStore);
   // Only the balls of the group that is shown go on the pages; the plans themselves are the same.
   const scene = useMemo(

@@ -17,7 +17,7 @@ import { groupNames } from '../store/ballGroups.ts';
 import { movePlace } from '../store/edits.ts';
 import { firstDay } from '../store/newAtlas.ts';
 import { tell } from '../store/notices.ts';
-import { derivedStore } from '../store/planStore.ts';
+import { useSettled } from '../store/useSettled.ts';
 import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
@@ -50,7 +50,7 @@ const MISSES = { shots: 140, spots: 3, seed: USUAL_SEED };
 /** Where balls stop and flags stand: pinned, named and moved on the plate. */
 export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, readOnly, edit, hold } = props;
-  const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useStore(derivedStore);
+  const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useSettled();
   const { ballGroup } = useStore(sessionStore);
   const [controls, setControls] = useState<MapControls | null>(null);
   const hole = findRecord(document, 'hole', holeId);

@@ -42,6 +42,9 @@ function pause(): Promise<void> {
 let held = false;
 let wake = (): void => undefined;
 
+/** The window redraws for each share it is told. */
+const TELL_EVERY_MS = 100;
+
 /** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
 let answering = 0;
 
@@ -66,13 +69,17 @@ async function answerTo(ask: Ask): Promise<void> {
   answering = ticket;
   try {
     const steps = stepsOf(ask);
+    let told = performance.now();
     while (await mayGoOn(ticket)) {
       const step = steps.next();
       if (step.done === true) {
         scope.postMessage({ kind: 'answer', ticket, answer: step.value });
         return;
       }
-      scope.postMessage({ kind: 'progress', ticket, fraction: step.value });
+      if (performance.now() - told > TELL_EVERY_MS) {
+        told = performance.now();
+        scope.postMessage({ kind: 'progress', ticket, fraction: step.value });
+      }
       await pause();
     }
     scope.postMessage({ kind: 'dropped', ticket });
