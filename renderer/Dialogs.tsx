@@ -20,6 +20,7 @@ import { LibraryDialog } from './survey/LibraryDialog.tsx';
 import { NewAtlasDialog } from './survey/NewAtlasDialog.tsx';
 import { PlaceDialog } from './survey/PlaceDialog.tsx';
 import { PictureShelf } from './survey/placing/PictureShelf.tsx';
+import { pointing } from './survey/pointingHand.ts';
 import { placing } from './survey/placing/placingHand.ts';
 import { useAddPicture } from './survey/placing/useAddPicture.ts';
 import { usePictureDrop } from './survey/placing/usePictureDrop.ts';
@@ -108,7 +109,13 @@ export function Dialogs({ desk, hand, atlas, edit, units }: DialogsProps): React
         />
       );
     case 'levelBook':
-      return atlas === null ? null : <LevelBookDialog {...atlas} units={units} edit={edit} close={close} />;
+      return atlas === null ? null : (
+        <LevelBookDialog
+          {...atlas}
+          {...{ units, edit, close }}
+          showPlaces={(...asked) => placeBy(() => pointing.begin(...asked))}
+        />
+      );
     case 'planeByEye':
       return atlas === null ? null : <PlaneByEyeDialog {...atlas} edit={edit} close={close} />;
     case 'sendOut':

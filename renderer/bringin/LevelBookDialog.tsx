@@ -3,9 +3,12 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { spotHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { openDialog } from '../store/dialogs.ts';
+import type { PointAsked } from '../store/pointAsked.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import {
   emptyDraft,
@@ -15,6 +18,8 @@ import {
   type LevelRow,
   type LevelWork,
   levelWork,
+  placesOf,
+  withPlace,
 } from './levelWork.ts';
 import './bringin.css';
 
@@ -25,6 +30,12 @@ interface LevelBookDialogProps {
   readonly readOnly: boolean;
   readonly edit: (edit: Edit) => void;
   readonly close: () => void;
+  /** Asks for places on the map of the survey, with the book closed, from one of the points on. */
+  readonly showPlaces: (
+    points: readonly PointAsked[],
+    index: number,
+    done: (shown: readonly PointAsked[]) => void,
+  ) => void;
 }
 
 /** A book half typed stays until it is put in, whatever happens to its window. */
@@ -41,7 +52,7 @@ const columns: readonly (readonly [keyof LevelRow, string])[] = [
 
 /** Readings on a staff, row by row, reduced as they are typed: how the round closes, and the heights it gives. */
 export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element {
-  const { document, holeId, units, readOnly, edit, close } = props;
+  const { document, holeId, units, readOnly, edit, close, showPlaces } = props;
   const draft = useStore(draftStore);
   const { rows, staff, firstHeight, lastHeight } = draft;
   const work = useMemo(() => reduced(document, holeId, draft, units), [document, holeId, draft, units]);
@@ -49,6 +60,26 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
   const type = (at: number, column: keyof LevelRow, text: string): void => {
     const changed = rows.map((row, i) => (i === at ? { ...row, [column]: text } : row));
     set({ rows: at === rows.length - 1 && text !== '' ? [...changed, emptyRow] : changed });
+  };
+  const askPlaces = (from: number): void => {
+    const rowsNow = rows.filter(isBegun);
+    const at = placesTyped(document, holeId, rowsNow, units);
+    const points = rowsNow.map((row, i): PointAsked => {
+      const label = String(rows.indexOf(row) + 1);
+      const name = row.point.trim() === '' ? `row ${label}` : row.point.trim();
+      return { label, name, at: at[i] ?? null };
+    });
+    const back = (shown: readonly PointAsked[]): void => {
+      draftStore.setState(({ rows: now }) => ({
+        rows: now.map((row, i) => {
+          const place = shown.find(({ label }) => label === String(i + 1))?.at ?? null;
+          const before = points.find(({ label }) => label === String(i + 1))?.at ?? null;
+          return place === null || place === before ? row : withPlace(document, holeId, row, place, units);
+        }),
+      }));
+      openDialog('levelBook');
+    };
+    showPlaces(points, rowsNow.indexOf(rows[from] ?? emptyRow), back);
   };
   const flat = units.system === 'yards' ? 'yd' : 'm';
   const high = units.system === 'yards' ? 'ft' : 'm';
@@ -114,6 +145,9 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
                     {words}
                   </th>
                 ))}
+                <th scope="col">
+                  <span className="unseen">Place</span>
+                </th>
               </tr>
             </thead>
             <tbody>
@@ -132,6 +166,17 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
                       />
                     </td>
                   ))}
+                  <td>
+                    <button
+                      type="button"
+                      className="link-button"
+                      disabled={!isBegun(row)}
+                      aria-label={`Row ${String(at + 1)}, show its place on the map`}
+                      onClick={() => askPlaces(at)}
+                    >
+                      On the map
+                    </button>
+                  </td>
                 </tr>
               ))}
             </tbody>
@@ -197,6 +242,27 @@ function Reduced({
       {unplaced.length > 0 && <p className="hint">Without a place, so not put in: {unplaced.join(', ')}.</p>}
     </>
   );
+}
+
+/** A row that somebody has begun to fill in. */
+const isBegun = ({ point, back, between, fore }: LevelRow): boolean =>
+  `${point}${back}${between}${fore}`.trim() !== '';
+
+/** Places as far as they can be read: what is wrong with one is said beside the book. */
+function placesTyped(
+  document: AtlasDocument,
+  holeId: string | null,
+  rows: readonly LevelRow[],
+  units: UnitsPreference,
+): readonly (PlanePoint | null)[] {
+  return rows.map((row) => {
+    try {
+      return placesOf(document, holeId, [row], units)[0] ?? null;
+    } catch (error) {
+      if (!(error instanceof InputProblem)) throw error;
+      return null;
+    }
+  });
 }
 
 function reduced(

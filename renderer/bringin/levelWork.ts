@@ -4,6 +4,7 @@ import { type LevelLoop, reduceLevels, type StaffReading } from '../../shared/at
 import type { AtlasDocument, SpotHeight } from '../../shared/atlas/records.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { centroid } from '../../shared/geometry/ring.ts';
+import { yardsFromMetres } from '../../shared/units/conversions.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -54,6 +55,51 @@ export function levelOrigin(document: AtlasDocument, holeId: string | null): Pla
     : centroid((green.rings[0] ?? []).map(frameOf(document).toPlane));
 }
 
+const lengthTyped = (
+  typed: string,
+  bare: 'm' | 'ft' | 'yd',
+  units: UnitsPreference,
+  place: string,
+): number | null => (typed.trim() === '' ? null : parseLength(typed, bare, units.paceM, place));
+
+/** Where each row's point lies: as typed, or at the landmark of its name. Throws InputProblem. */
+export function placesOf(
+  document: AtlasDocument,
+  holeId: string | null,
+  rows: readonly LevelRow[],
+  units: UnitsPreference,
+): readonly (PlanePoint | null)[] {
+  const origin = levelOrigin(document, holeId);
+  const { toPlane } = frameOf(document);
+  const landmarks = new Map(
+    recordsOf(document, 'landmark').map(({ name, at }) => [name.toLowerCase(), toPlane(at)]),
+  );
+  const flat = units.system === 'yards' ? 'yd' : 'm';
+  return rows.map(({ point, east, north }, i) => {
+    const eastM = lengthTyped(east, flat, units, `Row ${String(i + 1)}, east`);
+    const northM = lengthTyped(north, flat, units, `Row ${String(i + 1)}, north`);
+    return eastM === null || northM === null
+      ? (landmarks.get(point.trim().toLowerCase()) ?? null)
+      : planePoint(origin.eastM + eastM, origin.northM + northM);
+  });
+}
+
+/** A row with the place that was shown on the map, as it would be typed. */
+export function withPlace(
+  document: AtlasDocument,
+  holeId: string | null,
+  row: LevelRow,
+  at: PlanePoint,
+  units: UnitsPreference,
+): LevelRow {
+  const origin = levelOrigin(document, holeId);
+  const typed = (metres: number): string => {
+    const length = units.system === 'yards' ? yardsFromMetres(metres) : metres;
+    return String(Number(length.toFixed(2)));
+  };
+  return { ...row, east: typed(at.eastM - origin.eastM), north: typed(at.northM - origin.northM) };
+}
+
 /** The book reduced. Throws InputProblem naming the row, for what cannot be read, followed or closed. */
 export function levelWork(
   document: AtlasDocument,
@@ -69,8 +115,8 @@ export function levelWork(
       '',
       'Type the back sight on the benchmark, then the next point.',
     );
-  const length = (typed: string, bare: 'm' | 'ft' | 'yd', place: string): number | null =>
-    typed.trim() === '' ? null : parseLength(typed, bare, units.paceM, place);
+  const length = (typed: string, bare: 'm' | 'ft', place: string): number | null =>
+    lengthTyped(typed, bare, units, place);
   const readings = filled.map(({ point, back, between, fore }, i): StaffReading => ({
     point: point.trim() === '' ? `row ${String(i + 1)}` : point.trim(),
     backM: length(back, staff, `Row ${String(i + 1)}, back sight`),
@@ -86,25 +132,10 @@ export function levelWork(
   if (end !== undefined && last !== null && end.point !== start?.point) known.set(end.point, last);
   const loop = reduceLevels(readings, known);
 
-  const origin = levelOrigin(document, holeId);
-  const landmarks = new Map(
-    recordsOf(document, 'landmark').map(({ name, at }) => [
-      name.toLowerCase(),
-      frameOf(document).toPlane(at),
-    ]),
-  );
-  const flat = units.system === 'yards' ? 'yd' : 'm';
   const places = new Map<string, PlanePoint>();
-  filled.forEach(({ east, north }, i) => {
+  placesOf(document, holeId, filled, units).forEach((at, i) => {
     const point = readings[i]?.point ?? '';
-    const eastM = length(east, flat, `Row ${String(i + 1)}, east`);
-    const northM = length(north, flat, `Row ${String(i + 1)}, north`);
-    const typed =
-      eastM === null || northM === null
-        ? undefined
-        : planePoint(origin.eastM + eastM, origin.northM + northM);
-    const at = typed ?? landmarks.get(point.toLowerCase());
-    if (at !== undefined && !places.has(point)) places.set(point, at);
+    if (at !== null && !places.has(point)) places.set(point, at);
   });
   const heights = new Map<string, number>();
   for (const { point, heightM } of loop.heights) if (!heights.has(point)) heights.set(point, heightM);

@@ -38,8 +38,11 @@ import './survey.css';
 import { ToLookAt } from './ToLookAt.tsx';
 import { ToolList } from './ToolList.tsx';
 import { toolOf } from './tools.ts';
+import { PointingPanel } from './PointingPanel.tsx';
+import { pointing, pointingDrawing } from './pointingHand.ts';
 import { useFindings } from './useFindings.ts';
 import { useGround } from './useGround.ts';
+import { useSurveyKeys } from './useSurveyKeys.ts';
 
 interface SurveyWorkspaceProps {
   readonly hand: Hand;
@@ -58,6 +61,7 @@ interface SurveyWorkspaceProps {
 export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element {
   const { hand, document: own, holeId, units, largeType, narrow, readOnly, edit } = props;
   const placingNow = useStore(placing.store);
+  const pointed = useStore(pointing.store);
   const document = useSheetShown(own, placingNow);
   const pictures = useLaidPictures(document, placingNow);
   const { baseLayers, grid } = useStore(preferencesStore);
@@ -93,9 +97,12 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       middle: () => controls.middle(),
       widthM: () => controls.widthM(),
     }));
+    pointing.attach(() => ({ document: own, units, middle: () => controls.middle() }));
   }, [controls, own, units, edit]);
   useEffect(
     () => () => {
+      pointing.finish();
+      pointing.attach(null);
       placing.letGo();
       placing.attach(null);
     },
@@ -159,35 +166,19 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     if (state.focus.on === 'plate' || placingNow.focus.on === 'plate') controls?.focus();
   }, [state.focus, placingNow.focus, controls]);
   useEffect(() => {
-    const cursor = placingNow.cursor ?? state.cursor;
-    if (cursor !== null) controls?.bringIn(cursor);
-  }, [state.cursor, placingNow.cursor, controls]);
+    if (pointed.turn > 0) controls?.focus();
+  }, [pointed.turn, controls]);
   useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent): void => {
-      const { target } = event;
-      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-      const typing =
-        (target instanceof HTMLInputElement && target.type !== 'checkbox') ||
-        target instanceof HTMLTextAreaElement ||
-        target instanceof HTMLSelectElement;
-      const elsewhere = target instanceof Element && target.closest('dialog, [role=menu]') !== null;
-      if (elsewhere || (typing && event.key !== 'Escape')) return;
-      const onPlate =
-        !(target instanceof Element) ||
-        target === window.document.body ||
-        target.closest('.survey-map') !== null;
-      const pressed = { shift: event.shiftKey, onPlate };
-      if (placingNow.subject !== null) {
-        if (!placing.key(event.key, pressed)) return;
-      } else if (event.key.toLowerCase() === 'n' && lookAt.length > 0) {
-        const at = lookAt.findIndex(({ id }) => id === shownId);
-        const next = lookAt[(at + 1) % lookAt.length];
-        if (next !== undefined) show(next);
-      } else if (!hand.key(event.key, pressed)) return;
-      event.preventDefault();
-    };
-    window.addEventListener('keydown', onKeyDown);
-    return () => window.removeEventListener('keydown', onKeyDown);
+    const cursor = pointed.cursor ?? placingNow.cursor ?? state.cursor;
+    if (cursor !== null) controls?.bringIn(cursor);
+  }, [state.cursor, placingNow.cursor, pointed.cursor, controls]);
+  useSurveyKeys((key, pressed) => {
+    if (pointed.index !== null) return pointing.key(key, pressed);
+    if (placingNow.subject !== null) return placing.key(key, pressed);
+    if (key.toLowerCase() !== 'n' || lookAt.length === 0) return hand.key(key, pressed);
+    const next = lookAt[(lookAt.findIndex(({ id }) => id === shownId) + 1) % lookAt.length];
+    if (next !== undefined) show(next);
+    return true;
   });
 
   // Somebody comes from a plan to measure a spot.
@@ -261,7 +252,9 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const inHand =
     toTake || state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
   const panel =
-    placingNow.subject !== null ? (
+    pointed.index !== null ? (
+      <PointingPanel hand={pointing} state={pointed} />
+    ) : placingNow.subject !== null ? (
       <PlacingPanel hand={placing} state={placingNow} {...{ units, placed }} overMap={layers.length > 0} />
     ) : state.tool === 'measure' ? (
       <MeasurePanel state={state} ground={ground} units={units} />
@@ -282,6 +275,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
 
   // Where the panel is a drawer, it comes out by itself as far as a value to be typed needs.
   const brief =
+    pointed.index !== null ||
     placingNow.subject !== null ||
     state.waiting !== null ||
     (state.sketch !== null && (state.typed['side'] ?? '') !== '');
@@ -321,7 +315,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         <SurveyMap
           frame={frame}
           drawing={drawing}
-          hand={placingNow.subject === null ? handShown : placingShown}
+          hand={
+            pointed.index !== null
+              ? pointingDrawing(pointed)
+              : placingNow.subject === null
+                ? handShown
+                : placingShown
+          }
           baseLayers={layers}
           pictures={pictures}
           home={home}
@@ -336,9 +336,9 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           units={units}
           largeType={largeType}
           slopeLegend={look.slopes && ground !== null}
-          pointer={state.tool === 'select' ? 'hold' : 'draw'}
+          pointer={state.tool === 'select' && pointed.index === null ? 'hold' : 'draw'}
           label={`Plate of ${title}. ${toolOf(state.tool).name} in hand.`}
-          events={placingNow.subject === null ? hand : placing}
+          events={pointed.index !== null ? pointing : placingNow.subject === null ? hand : placing}
           onControls={setControls}
           onBaseTrouble={setUnreachable}
           onBrokenPicture={(id) => {
