@@ -167,15 +167,16 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
                     </td>
                   ))}
                   <td>
-                    <button
-                      type="button"
-                      className="link-button"
-                      disabled={!isBegun(row)}
-                      aria-label={`Row ${String(at + 1)}, show its place on the map`}
-                      onClick={() => askPlaces(at)}
-                    >
-                      On the map
-                    </button>
+                    {isBegun(row) && (
+                      <button
+                        type="button"
+                        className="link-button"
+                        aria-label={`Row ${String(at + 1)}, show its place on the map`}
+                        onClick={() => askPlaces(at)}
+                      >
+                        On the map
+                      </button>
+                    )}
                   </td>
                 </tr>
               ))}
