@@ -40,7 +40,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         : writing > 0
           ? 'Saving'
           : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
-  const shots = plan === null ? 0 : plan.options.length * plan.shotsPerOption;
+  const shots = plan === null ? 0 : plan.options.reduce((sum, one) => sum + one.finishCodes.length, 0);
   const words =
     progress !== null
       ? stage === 'coarse'

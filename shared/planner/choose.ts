@@ -60,9 +60,9 @@ export function choose(
 
 const loftOf = ({ evaluated }: Standing): number => evaluated.candidate.club.loftDeg;
 
-/** The mean of the paired difference is within its standard error: these shots cannot tell the two apart. */
+/** The mean of the paired difference over the shots both have is within its standard error: they cannot be told apart. */
 export function isLevel(a: EvaluatedOption, b: EvaluatedOption): boolean {
-  const n = a.perShot.length;
+  const n = Math.min(a.perShot.length, b.perShot.length);
   let mean = 0;
   for (let i = 0; i < n; i += 1) mean += ((b.perShot[i] ?? 0) - (a.perShot[i] ?? 0)) / n;
   let squares = 0;

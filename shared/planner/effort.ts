@@ -12,8 +12,9 @@ export interface EffortRules {
   readonly walkWithinStrokes: number;
   /** Shots of the walk with wide steps to a better aim. */
   readonly walkShots: number;
-  /** Those this close after the walk are settled with so many shots; 0 for none. */
+  /** Those this close after the walk, and this close still after so many shots of the same aim, are settled; 0 for none. */
   readonly settleWithinStrokes: number;
+  readonly settleStillWithinStrokes: number;
   readonly settleShots: number;
   /** The options further behind are worked out as well. */
   readonly keepsAll: boolean;
@@ -28,6 +29,7 @@ const thorough = {
   walkWithinStrokes: 0.3,
   walkShots: 32,
   settleWithinStrokes: 0.15,
+  settleStillWithinStrokes: 0.12,
   settleShots: 128,
   mostFinalShots: Infinity,
 } as const;
@@ -38,6 +40,7 @@ export const effortRules: Readonly<Record<Effort, EffortRules>> = {
     walkWithinStrokes: 0.3,
     walkShots: 32,
     settleWithinStrokes: 0,
+    settleStillWithinStrokes: 0,
     settleShots: 0,
     keepsAll: false,
     mostFinalShots: 128,

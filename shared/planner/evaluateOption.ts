@@ -6,6 +6,7 @@ import { swingSize } from '../player/swingSize.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import { slots } from '../ball/slots.ts';
 import { type Struck, whatWasStruck } from './whatWasStruck.ts';
+import { type outOfContention, partsOfSample } from './contention.ts';
 import type { PlanOption } from './plan.ts';
 import type { Aim } from './solveAim.ts';
 import {
@@ -51,7 +52,10 @@ const HEAVY = coverCode('heavyRough');
 /** Chance to hole out in two from off the green: a chip-in, where no putt is left. Assumed. */
 const CHIP_IN = 0.03;
 
-/** Shoots the final sample and sums it up. */
+/**
+ * Shoots the final sample and sums it up.
+ * @param outOfIt told the strokes and the share in trouble after a part of the sample: whether that will do
+ */
 export function evaluateOption(
   situation: Situation,
   candidate: Candidate,
@@ -59,17 +63,19 @@ export function evaluateOption(
   aim: Aim,
   missM: number,
   playAway: boolean,
+  outOfIt?: ReturnType<typeof outOfContention>,
 ): EvaluatedOption {
   const { scene, tools, ball, flag, finalShots } = situation;
   const { map, field } = tools;
   const out = shooter.out;
-  const count = finalShots.length / DRAWS_PER_SHOT;
+  const most = finalShots.length / DRAWS_PER_SHOT;
   const roll = candidate.technique === 'putt';
-  const finishesM = new Float64Array(2 * count);
-  const finishCodes = new Uint8Array(count);
-  const landingsM = new Float64Array(roll ? 0 : 2 * count);
-  const perShot = new Float64Array(count);
-  const leaves = new Float64Array(count);
+  let finishesM = new Float64Array(2 * most);
+  let finishCodes = new Uint8Array(most);
+  let landingsM = new Float64Array(roll ? 0 : 2 * most);
+  let perShot = new Float64Array(most);
+  let leaves = new Float64Array(most);
+  let count = most;
   let sum = 0;
   let lost = 0;
   let holed = 0;
@@ -84,6 +90,16 @@ export function evaluateOption(
   const struckCounts = new Map<Struck, number>();
   let trouble = 0;
   for (let i = 0; i < count; i += 1) {
+    const part = outOfIt === undefined ? undefined : partsOfSample.find(({ shots }) => shots === i);
+    if (part !== undefined && outOfIt?.(part, withReplays(sum, i, lost), trouble / i) === true) {
+      count = i;
+      finishesM = finishesM.slice(0, 2 * i);
+      finishCodes = finishCodes.slice(0, i);
+      landingsM = landingsM.slice(0, roll ? 0 : 2 * i);
+      perShot = perShot.slice(0, i);
+      leaves = leaves.slice(0, i);
+      break;
+    }
     shooter.struck(aim.clubheadMps, aim.bearing, finalShots, i);
     const code = out[CODE] ?? 0;
     const east = out[REST_EAST] ?? 0;

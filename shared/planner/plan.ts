@@ -101,6 +101,7 @@ export interface Plan {
   readonly ballId: string;
   readonly flagId: string;
   readonly seed: number;
+  /** Shots of each option in contention; the others have fewer, as their `finishCodes` tell. */
   readonly shotsPerOption: number;
   readonly distanceM: number;
   readonly ballCover: Cover;

@@ -3,6 +3,7 @@ import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { choose } from './choose.ts';
+import { outOfContention } from './contention.ts';
 import { type Effort, effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
@@ -20,7 +21,7 @@ import { standardShots } from './standardShots.ts';
 export interface PlanRequest {
   readonly ballId: string;
   readonly flagId: string;
-  /** Shots simulated for each option in the final answer. */
+  /** Shots simulated for each option in the final answer; one out of contention has fewer (`partsOfSample`). */
   readonly shotsPerOption: number;
   readonly seed: number;
   /** `full` unless said otherwise. */
@@ -152,9 +153,10 @@ export function* planSteps(
     searched = search.next();
   }
   const { found, others, givenUp } = searched.value;
-  const evaluate = ({ candidate, shooter, aim, missM }: Found): EvaluatedOption =>
-    evaluateOption(situation, candidate, shooter, aim, missM, false);
   const evaluated: EvaluatedOption[] = [];
+  const outOfIt = outOfContention(evaluated, player);
+  const evaluate = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
+    evaluateOption(situation, candidate, shooter, aim, missM, false, outOfIt);
   for (const one of found) {
     evaluated.push(evaluate(one));
     yield share(0.4, 0.6, evaluated.length / found.length);

@@ -20,7 +20,8 @@ export function couldBeSafer(options: readonly EvaluatedOption[]): boolean {
   return !(safest - SAFER_BY <= cheapest);
 }
 
-const careful = ({ option }: EvaluatedOption): number =>
+/** Strokes with trouble counted. */
+export const careful = ({ option }: EvaluatedOption): number =>
   option.strokes + PRICE_OF_TROUBLE * option.chances.trouble;
 
 /**

@@ -7,7 +7,7 @@ import type { GivenUp } from './leftOutOf.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, type Solved, solveAim } from './solveAim.ts';
-import { type Improved, lookAt, settleAim, type Trials, walkAim } from './trial.ts';
+import { type Improved, lookAt, settleAim, type Trials, walkAim, withMoreShots } from './trial.ts';
 import { wayOut } from './wayOut.ts';
 
 /** A candidate with the aim that the search found for it. */
@@ -16,10 +16,12 @@ export interface Found {
   readonly shooter: Shooter;
   readonly aim: Aim;
   readonly missM: number;
+  /** By the shots of the search. */
+  readonly strokes: number;
 }
 
 export interface SearchResult {
-  /** In contention. */
+  /** In contention, fewest strokes first. */
   readonly found: readonly Found[];
   /** Aims for the options further behind. */
   readonly others: () => Generator<number, readonly Found[]>;
@@ -89,17 +91,15 @@ export function* searchOptions(
     ...from,
     improved: walkAim(trialsOf(from), rules.walkShots, look),
   });
-  const asFound = ({ candidate, shooter, solved }: Unlooked, { aim }: Improved): Found => ({
+  const asFound = ({ candidate, shooter, solved }: Unlooked, { aim, strokes }: Improved): Found => ({
     candidate,
     shooter,
     aim: named(candidate, shooter, aim, NAME_SLACK) ? aim : solved,
     missM: solved.missM,
+    strokes,
   });
   const settled = (look: Look): Found =>
-    asFound(
-      look,
-      rules.settleShots === 0 ? look.improved : settleAim(trialsOf(look), rules.settleShots, look.improved),
-    );
+    asFound(look, settleAim(trialsOf(look), rules.settleShots, look.improved));
 
   let firstBest = Infinity;
   for (const [index, candidate] of candidates.entries()) {
@@ -156,10 +156,20 @@ export function* searchOptions(
   const contends = ({ improved }: Look): boolean => improved.strokes <= best + rules.settleWithinStrokes;
   const found: Found[] = [];
   const rest: Look[] = [];
-  for (const [index, look] of running.entries()) {
-    if (rules.settleShots === 0 || contends(look)) found.push(settled(look));
+  const close: Look[] = [];
+  let least = Infinity;
+  for (const look of running) {
+    if (rules.settleShots === 0) found.push(asFound(look, look.improved));
+    else if (contends(look)) {
+      const improved = withMoreShots(trialsOf(look), rules.settleShots, look.improved);
+      least = Math.min(least, improved.strokes);
+      close.push({ ...look, improved });
+    } else rest.push(look);
+  }
+  for (const [index, look] of close.entries()) {
+    if (look.improved.strokes <= least + rules.settleStillWithinStrokes) found.push(settled(look));
     else rest.push(look);
-    yield 0.6 + (0.4 * (index + 1)) / running.length;
+    yield 0.6 + (0.4 * (index + 1)) / close.length;
   }
   function* others(): Generator<number, readonly Found[]> {
     const more = rest.map((look) => asFound(look, look.improved));
@@ -167,12 +177,13 @@ export function* searchOptions(
       if (look.improved.strokes > best + HOPELESS_AT_ONCE_STROKES) more.push(asFound(look, look.improved));
       else {
         const made = walked(look, look.improved);
-        more.push(contends(made) ? settled(made) : asFound(made, made.improved));
+        more.push(rules.settleShots > 0 && contends(made) ? settled(made) : asFound(made, made.improved));
       }
       yield (index + 1) / behind.length;
     }
     return more;
   }
+  found.sort((a, b) => a.strokes - b.strokes);
   return { found, others, givenUp };
 }
 

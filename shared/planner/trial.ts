@@ -155,6 +155,12 @@ export function walkAim(trials: Trials, count: number, begun?: Improved): Improv
   return { aim, strokes: mean(tally), beyondM, rightM, tally };
 }
 
+/** The same aim with more shots behind it. */
+export function withMoreShots(trials: Trials, count: number, begun: Improved): Improved {
+  const tally = shoot(trials.shooter, trials.field, begun.aim, trials.shots, begun.tally, count);
+  return { ...begun, strokes: mean(tally), tally };
+}
+
 /**
  * Settles an aim found by the walk, with more shots: the foot of a parabola through three trials along the line, then of
  * one through three aside. Three trials far apart say more of where the least lies than a chain of small steps does, each
