@@ -289,6 +289,17 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               <p>Pin a ball position beside this green, and the plan for it appears here.</p>
             </div>
           )}
+          {scene !== null && balls.length > 0 && flags.length === 0 && (
+            <div className="answer-empty">
+              <h1 className="answer-name">No flag yet</h1>
+              <p>Stand a flag on this green, and the plan to it appears here.</p>
+            </div>
+          )}
+          {scene !== null && plan === null && derived.planTrouble === null && ball && flag && (
+            <p className="answer-line answer-wait" role="status">
+              {ball.name} to flag {flag.label}: working it out
+            </p>
+          )}
           {plan !== null && option !== undefined && ball !== undefined && flag !== undefined && (
             <AnswerPane
               plan={plan}
