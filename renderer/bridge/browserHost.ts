@@ -61,8 +61,15 @@ function chooseUpload(): Promise<File | null> {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = `.geojson,.json,.zip,${ATLAS_TYPE},${BUNDLE_TYPE}`;
-    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
-    input.addEventListener('cancel', () => resolve(null));
+    // In the page while it asks: one that is held by nothing else may be collected before it is answered.
+    input.hidden = true;
+    document.body.append(input);
+    const answer = (): void => {
+      input.remove();
+      resolve(input.files?.[0] ?? null);
+    };
+    input.addEventListener('change', answer);
+    input.addEventListener('cancel', answer);
     input.click();
   });
 }
