@@ -31,7 +31,7 @@ export function Leaves({ option, flag, units, large }: LeavesProps): React.JSX.E
   );
   return (
     <section className="leaves" aria-label="Where they stop">
-      <h2>Where they stop</h2>
+      <h2>Where {option.finishCodes.length} shots stop</h2>
       <div ref={holder}>
         <Drawing node={drawing} label={String(drawing?.attributes['aria-label'] ?? '')} />
       </div>

@@ -10,14 +10,20 @@ export function planTable(
     headings: [
       ...['atlas', 'hole', 'ball', 'flag', 'rank', 'option', 'shot', 'club', 'advised', 'carry_m'],
       ...['landing_on_green_m', 'aim_bearing_deg', 'aim_right_m', 'run_m', 'leave_median_m'],
-      ...['up_and_down', 'trouble', 'strokes', 'standard_error_strokes', 'cost_strokes', 'level_with_best'],
+      ...['up_and_down', 'trouble', 'strokes', 'standard_error_strokes', 'shots', 'cost_strokes'],
+      'level_with_best',
     ],
     rows: plan.options.map((option, i) => [
       ...[asked.atlas, asked.hole, asked.ball, asked.flag],
       ...[i + 1, option.id, optionName(option), option.clubName, option.id === plan.chosenId ? 'yes' : ''],
       ...[option.carryM, option.landingOnM, option.aimBearingDeg, option.aimRightM, option.runM],
       ...[option.leave.medianM, option.chances.upAndDown, option.chances.trouble, option.strokes],
-      ...[option.standardErrorStrokes, option.costStrokes, option.level ? 'yes' : ''],
+      ...[
+        option.standardErrorStrokes,
+        option.finishCodes.length,
+        option.costStrokes,
+        option.level ? 'yes' : '',
+      ],
     ]),
   };
 }

@@ -24,7 +24,8 @@ Usage: swale plan FILE --hole HOLE --ball BALL --flag FLAG [--units yards|metres
   --ball BALL   the number of the ball position, or its id
   --flag FLAG   the letter of the hole location, or its id
   --units       of the text: yards (the usual) or metres
-  --shots N     shots simulated for each option, 1 to 20000; ${USUAL_SHOTS} if left out
+  --shots N     shots simulated for each option in contention, 1 to 20000; ${USUAL_SHOTS} if left out.
+                Those far behind stop after 128 or 256 of them.
   --seed N      of the simulated spread, 0 to 4294967295; ${USUAL_SEED} if left out
   --json        the whole plan, SI units, every digit
 

@@ -1,9 +1,13 @@
 import { rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { holesInOrder } from '../../../shared/atlas/document.ts';
+import type { AtlasDocument } from '../../../shared/atlas/records.ts';
+import type { Plan } from '../../../shared/planner/plan.ts';
 import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
+import { type SureLines, sureLinesSteps } from '../../../shared/planner/sureLine.ts';
 import { playbookHtml } from '../../../shared/playbook/playbookHtml.ts';
 import { playbookModel } from '../../../shared/playbook/playbookModel.ts';
+import { linesAsked } from '../../../shared/playbook/surveyLines.ts';
 import { USUAL_SEED, USUAL_SHOTS } from '../../../shared/protocol/planning.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import { choice } from '../choiceArgument.ts';
@@ -36,7 +40,8 @@ Usage: swale playbook FILE --out DIR [--hole HOLE] [--parts both|guide|cards] [-
   --parts       the guide on full sheets, the cards at true size, or both (the usual)
   --sheet       of the guide: a4 (the usual) or letter
   --units       yards (the usual) or metres
-  --shots N     shots simulated for each option, 1 to 20000; ${USUAL_SHOTS} if left out
+  --shots N     shots simulated for each option in contention, 1 to 20000; ${USUAL_SHOTS} if left out.
+                Those far behind stop after 128 or 256 of them.
   --seed N      of the simulated spread, 0 to 4294967295; ${USUAL_SEED} if left out
 
 Every ball position of a hole is planned to every hole location, on all processor cores. The page holds its fonts and
@@ -83,13 +88,22 @@ Example:
     progress.end();
 
     const units = { system, paceM: first.player.paceM };
-    const model = playbookModel(document, scenes, plans, { units });
+    const sure = parts === 'cards' ? [] : scenes.flatMap((scene) => sureOf(document, scene, plans));
+    const model = playbookModel(document, scenes, plans, { units, sure });
     const html = playbookHtml(model, { fonts: await inlineFonts(), sheet, parts });
     const folder = values.get('out') ?? '';
     const written = await writePages(folder, html, io);
     for (const name of written) io.stdout.write(`${join(folder, name)}\n`);
   },
 };
+
+/** How sure the printed lines of a hole are by its survey. */
+function sureOf(document: AtlasDocument, scene: Scene, plans: readonly Plan[]): readonly SureLines[] {
+  const steps = sureLinesSteps(scene, linesAsked(document, scene, plans));
+  let step = steps.next();
+  while (step.done !== true) step = steps.next();
+  return step.value;
+}
 
 function withBalls(scene: Scene): Scene {
   if (scene.balls.length > 0) return scene;
