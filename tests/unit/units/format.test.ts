@@ -47,6 +47,10 @@ describe('numbers on the page', () => {
     expect(format.strokeCost(0.02, false, true)).toBe('level');
     expect(format.withUnit(format.greenSpeed(9.5))).toBe('9½ ft');
     expect(format.withUnit(format.wind(1.8, yards))).toBe('4 mph');
+    expect([format.windWords(1.8, 270, yards), format.windWords(0.25, 270, yards)]).toEqual([
+      '4 mph W',
+      'calm',
+    ]);
     expect([0, 44, 359, 270, -90].map(format.compassPoint)).toEqual(['N', 'NE', 'N', 'W', 'W']);
     expect(format.withUnit(format.bearing(359.7))).toBe('0°');
     expect(format.rise(0.1016, yards)).toBe('rises 4 in');
