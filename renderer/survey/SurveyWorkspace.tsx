@@ -15,6 +15,7 @@ import { preferencesStore } from '../store/preferences.ts';
 import { holeWords } from '../ui/words.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import type { Hand } from './hand.ts';
+import { DrawerButton } from './DrawerButton.tsx';
 import { EmptySheet, EmptyStart } from './EmptyStart.tsx';
 import { groundLook } from './groundLook.ts';
 import { HandPanel } from './HandPanel.tsx';
@@ -354,14 +355,13 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         aria-label="In hand and to look at"
       >
         {narrow && (
-          <button
-            type="button"
-            className="drawer-button"
-            aria-expanded={drawer}
-            onClick={() => setDrawer(!drawer)}
-          >
-            {drawer ? 'Close' : `Details${lookAt.length > 0 ? `, ${String(lookAt.length)} to look at` : ''}`}
-          </button>
+          <DrawerButton
+            open={drawer}
+            document={document}
+            heldIds={heldId === null ? [] : [heldId, ...state.others]}
+            findings={lookAt.length}
+            toggle={() => setDrawer(!drawer)}
+          />
         )}
         {panel}
         <Measurements
