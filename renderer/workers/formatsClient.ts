@@ -1,3 +1,4 @@
+import { posted } from '../../shared/atlas/recordMap.ts';
 import type {
   Answers,
   FormatsProblem,
@@ -74,7 +75,7 @@ export class FormatsClient {
             : 'The atlas is as it was: try again, or a smaller part of the file.',
       });
     };
-    port.postMessage({ ticket, question });
+    port.postMessage({ ticket, question: { ...question, document: posted(question.document) } });
   }
 
   /** Wants no answer any more. */

@@ -1,12 +1,12 @@
 import { localFrame, type LocalFrame } from '../geometry/localFrame.ts';
 import type { LonLat, PlanePolygon } from '../geometry/points.ts';
 import { canonicalRecord } from './canonical.ts';
+import { RecordMap } from './recordMap.ts';
 import type { AtlasDocument, AtlasHeader, AtlasRecord, RecordId, RecordOf, Rings } from './records.ts';
 
 /** A document of these records, each in its canonical spelling. Later records replace earlier ones of the same id. */
 export function atlasDocument(records: Iterable<AtlasRecord>): AtlasDocument {
-  const map = new Map<RecordId, AtlasRecord>();
-  for (const record of records) map.set(record.id, canonicalRecord(record));
+  const map = RecordMap.of(Array.from(records, canonicalRecord));
   if (map.get('atlas')?.type !== 'atlas') throw new RangeError('a document needs its header record');
   return { records: map };
 }

@@ -1,6 +1,7 @@
 import { InputProblem } from '../words/inputProblem.ts';
 import { canonicalRecord } from './canonical.ts';
 import { atlasDocument, headerOf, recordsOf } from './document.ts';
+import { changed, type RecordChange } from './recordMap.ts';
 import type { AtlasDocument, AtlasRecord, RecordId } from './records.ts';
 import { recordSchemas } from './schema.ts';
 import { schemaIssueText, valueAt } from './schemaIssue.ts';
@@ -25,9 +26,9 @@ export function putRecords(annotation: string, records: readonly AtlasRecord[]):
   return {
     annotation,
     apply: (document) => {
-      const after = new Map(document.records);
+      const after = new Map<RecordId, AtlasRecord>();
       for (const record of records) {
-        const before = after.get(record.id);
+        const before = after.get(record.id) ?? document.records.get(record.id);
         if (before !== undefined && before.type !== record.type)
           throw new InputProblem(
             'duplicate-id',
@@ -37,7 +38,7 @@ export function putRecords(annotation: string, records: readonly AtlasRecord[]):
           );
         after.set(record.id, validRecord(record));
       }
-      return { records: after };
+      return changed(document, recordChanges(after));
     },
   };
 }
@@ -59,13 +60,11 @@ export function removeRecords(annotation: string, ids: Iterable<RecordId>): Edit
         if (gone.has(record.holeId)) gone.add(record.id);
       for (const record of recordsOf(document, 'choice'))
         if (gone.has(record.ballId) || gone.has(record.flagId)) gone.add(record.id);
-      const after = new Map<RecordId, AtlasRecord>();
-      for (const [id, record] of document.records) {
-        if (gone.has(id)) continue;
-        const loses = record.type === 'hole' && record.greenId !== null && gone.has(record.greenId);
-        after.set(id, loses ? { ...record, greenId: null } : record);
-      }
-      return { records: after };
+      const changes: RecordChange[] = Array.from(gone, (id) => ({ id, record: null }));
+      for (const hole of recordsOf(document, 'hole'))
+        if (hole.greenId !== null && gone.has(hole.greenId) && !gone.has(hole.id))
+          changes.push({ id: hole.id, record: { ...hole, greenId: null } });
+      return changed(document, changes);
     },
   };
 }
@@ -76,10 +75,11 @@ export function useRecord(annotation: string, type: 'conditions' | 'player', id:
     annotation,
     apply: (document) => {
       if (document.records.get(id)?.type !== type) throw unknownId(id, type);
-      const after = new Map(document.records);
-      for (const record of recordsOf(document, type))
-        if (record.inUse !== (record.id === id)) after.set(record.id, { ...record, inUse: record.id === id });
-      return { records: after };
+      const used = recordsOf(document, type).filter((record) => record.inUse !== (record.id === id));
+      return changed(
+        document,
+        used.map((record) => ({ id: record.id, record: { ...record, inUse: record.id === id } })),
+      );
     },
   };
 }
@@ -91,9 +91,8 @@ export function changeHeader(
 ): Edit {
   return {
     annotation,
-    apply: (document) => ({
-      records: new Map(document.records).set('atlas', validRecord({ ...headerOf(document), ...change })),
-    }),
+    apply: (document) =>
+      changed(document, [{ id: 'atlas', record: validRecord({ ...headerOf(document), ...change }) }]),
   };
 }
 
@@ -101,6 +100,9 @@ export function changeHeader(
 export function newAtlas(header: ReturnType<typeof headerOf>): AtlasDocument {
   return atlasDocument([validRecord(header)]);
 }
+
+const recordChanges = (records: ReadonlyMap<RecordId, AtlasRecord>): readonly RecordChange[] =>
+  Array.from(records, ([id, record]) => ({ id, record }));
 
 function unknownId(id: RecordId, type: AtlasRecord['type']): InputProblem {
   return new InputProblem(

@@ -4,8 +4,9 @@ import { planePoint } from '../geometry/points.ts';
 import { radiansFromDegrees } from '../units/brands.ts';
 import { localFrame } from '../geometry/localFrame.ts';
 import { canonicalPosition, canonicalRecord } from './canonical.ts';
-import { frameOf, headerOf } from './document.ts';
+import { frameOf } from './document.ts';
 import type { Edit } from './edits.ts';
+import { changed } from './recordMap.ts';
 import type { AtlasRecord, RecordId } from './records.ts';
 
 /** Moves records over the ground by so many metres; shapes keep their size. */
@@ -20,21 +21,18 @@ export function moveRecords(
     annotation,
     apply: (document) => {
       const frame = frameOf(document);
-      const after = new Map(document.records);
-      for (const id of wanted) {
-        const record = after.get(id);
-        if (record === undefined || record.type === 'atlas') continue;
-        after.set(
-          id,
-          canonicalRecord(
-            mapPositions(record, (at) => {
-              const point = frame.toPlane(at);
-              return frame.toLonLat(planePoint(point.eastM + eastM, point.northM + northM));
-            }),
-          ),
-        );
-      }
-      return { records: after };
+      return changed(
+        document,
+        wanted.flatMap((id) => {
+          const record = document.records.get(id);
+          if (record === undefined || record.type === 'atlas') return [];
+          const moved = mapPositions(record, (at) => {
+            const point = frame.toPlane(at);
+            return frame.toLonLat(planePoint(point.eastM + eastM, point.northM + northM));
+          });
+          return [{ id, record: canonicalRecord(moved) }];
+        }),
+      );
     },
   };
 }
@@ -54,20 +52,19 @@ export function placeAtlas(annotation: string, anchor: LonLat, turnDeg: number):
       const turned = ({ eastM, northM }: PlanePoint): PlanePoint =>
         planePoint(eastM * c + northM * s, northM * c - eastM * s);
       const turnedBearing = (deg: number): number => (((deg + turnDeg) % 360) + 360) % 360;
-      const after = new Map<RecordId, AtlasRecord>();
-      for (const [id, record] of document.records) {
+      const all = Array.from(document.records.values(), (record) => {
+        if (record.type === 'atlas') return { ...record, anchor: to.anchor, placed: true };
         const moved = mapPositions(record, (at) => to.toLonLat(turned(from.toPlane(at))));
-        after.set(
-          id,
-          canonicalRecord(
-            moved.type === 'slopeReading' || moved.type === 'planeByEye'
-              ? { ...moved, downhillBearingDeg: turnedBearing(moved.downhillBearingDeg) }
-              : moved,
-          ),
+        return canonicalRecord(
+          moved.type === 'slopeReading' || moved.type === 'planeByEye'
+            ? { ...moved, downhillBearingDeg: turnedBearing(moved.downhillBearingDeg) }
+            : moved,
         );
-      }
-      after.set('atlas', { ...headerOf(document), anchor: to.anchor, placed: true });
-      return { records: after };
+      });
+      return changed(
+        document,
+        all.map((record) => ({ id: record.id, record })),
+      );
     },
   };
 }
