@@ -87,7 +87,10 @@ export interface PlanningCalls {
 }
 export type PlanningCall = keyof PlanningCalls;
 
-/** Shots for each option of a firm plan: a standard error near a hundredth of a stroke. */
-export const USUAL_SHOTS = 400;
+/**
+ * Shots for each option of a firm plan that is in contention: differences of such options scatter by a hundredth of a
+ * stroke. A power of two, since such a sample is balanced.
+ */
+export const USUAL_SHOTS = 512;
 /** Any number would do; always the same one, so that the window and the command line give the same plan. */
 export const USUAL_SEED = 1;
