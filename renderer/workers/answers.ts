@@ -1,18 +1,22 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { sceneFor } from '../../shared/planner/answer.ts';
-import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
+import { fingerprint } from '../../shared/planner/fingerprint.ts';
+import { flagToolsSteps, within } from '../../shared/planner/flagTools.ts';
 import { type HeldPlace, movedScene } from '../../shared/planner/movedScene.ts';
+import type { Plan } from '../../shared/planner/plan.ts';
 import { planSteps } from '../../shared/planner/planBall.ts';
 import { playersAdviceSteps } from '../../shared/planner/playersAdvice.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { type SurroundsMap, surroundsMapSteps } from '../../shared/planner/surroundsMap.ts';
 import { surroundsOver } from '../../shared/planner/surroundsOver.ts';
+import { type SureLines, sureLinesSteps } from '../../shared/planner/sureLine.ts';
 import { surveyDoubtSteps } from '../../shared/planner/surveyDoubt.ts';
 import { switchPointsSteps } from '../../shared/planner/switchPoints.ts';
 import { tryShotSteps } from '../../shared/planner/tryShot.ts';
 import { groundRelief } from '../../shared/plate/groundRelief.ts';
 import { playbookHtmlSteps } from '../../shared/playbook/playbookHtml.ts';
 import { playbookModel } from '../../shared/playbook/playbookModel.ts';
+import { linesAsked } from '../../shared/playbook/surveyLines.ts';
 import type { GroundFit, PlanningCall, PlanningCalls, ReliefData } from '../../shared/protocol/planning.ts';
 import type { Sent } from './planningChannel.ts';
 
@@ -58,7 +62,10 @@ export const answers: Answers = {
   *pages(document, { holeId, plans, ballIds, units, layout }) {
     const scene = sceneFor({ document, holeId });
     const balls = scene.balls.filter(({ record }) => ballIds?.includes(record.id) !== false);
-    return yield* playbookHtmlSteps(playbookModel(document, [{ ...scene, balls }], plans, { units }), layout);
+    const shown = { ...scene, balls };
+    const sure = layout.parts === 'cards' ? [] : yield* within(0, SURE_SHARE, sureOf(document, shown, plans));
+    const model = playbookModel(document, [shown], plans, { units, sure });
+    return yield* within(SURE_SHARE, 1, playbookHtmlSteps(model, layout));
   },
   *warm(document, { holeId, flagIds }) {
     const scene = sceneFor({ document, holeId });
@@ -72,6 +79,30 @@ export const answers: Answers = {
     return made;
   },
 };
+
+/** Share of the work on the pages of a hole that goes into how sure their lines are. */
+const SURE_SHARE = 0.7;
+/** Pages are laid out anew for another sheet or unit, which changes nothing of this. */
+const sureKept = new Map<string, readonly SureLines[]>();
+const MOST_SURE_KEPT = 40;
+
+function* sureOf(
+  document: AtlasDocument,
+  scene: Scene,
+  plans: readonly Plan[],
+): Generator<number, readonly SureLines[]> {
+  const asked = linesAsked(document, scene, plans);
+  const options = asked.map(({ lines }) =>
+    lines.map(({ ballId, option }) => [ballId, option.id, option.landing]),
+  );
+  const key = fingerprint([scene.key, options]);
+  const known = sureKept.get(key);
+  if (known !== undefined) return known;
+  const told = yield* sureLinesSteps(scene, asked);
+  if (sureKept.size >= MOST_SURE_KEPT) sureKept.clear();
+  sureKept.set(key, told);
+  return told;
+}
 
 /** The scene with what the hand holds where it is. */
 function sceneNow(

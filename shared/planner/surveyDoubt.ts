@@ -46,7 +46,8 @@ export interface SurveyDoubt {
 export const SURVEY_SURFACES = 8;
 /** Shots an option is played with on every surface, the same on all. */
 const SHOTS = 64;
-const FIRST_PAST_M = 0.3;
+/** Where a shot is meant to stop beyond the flag, metres. */
+export const FIRST_PAST_M = 0.3;
 /** Spots a reading could be taken at: a lattice over the green and its collar. */
 const LATTICE_M = 1.5;
 const MOST_SPOTS = 150;
@@ -176,7 +177,8 @@ function errorOn(
   };
 }
 
-function shooterOn(
+/** The shooter of a candidate from a ball to a flag. */
+export function shooterOn(
   scene: Scene,
   candidate: Candidate,
   ball: SceneBall,
@@ -193,12 +195,13 @@ function shooterOn(
   );
 }
 
-const coverOf = ({ ground }: Scene, { record, at }: SceneBall) => record.coverOverride ?? ground.coverAt(at);
+export const coverOf = ({ ground }: Scene, { record, at }: SceneBall) =>
+  record.coverOverride ?? ground.coverAt(at);
 
-const between = (ball: SceneBall, flag: SceneFlag): number =>
+export const between = (ball: SceneBall, flag: SceneFlag): number =>
   Math.max(0.05, length2(flag.at.eastM - ball.at.eastM, flag.at.northM - ball.at.northM));
 
-const rootMeanSquare = (values: readonly number[]): number =>
+export const rootMeanSquare = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
 
 /** The tools the rough plan has just made. */

@@ -187,6 +187,7 @@ export function flagPage(
       ${flag.rows.map(rowHtml)}
     </table>
     ${flag.missing.length === 0 ? null : html`<p class="small">No plan here for ball ${flag.missing.join(', ')}.</p>`}
+    ${flag.measure === null ? null : html`<p class="small">${flag.measure}</p>`}
     <p class="small">
       For preparation and practice. This map is ${exceeded.includes('scale') ? 'larger' : 'no larger'} than 1
       : 480 but the sheet is larger than a card; see “Before you use it”.
@@ -208,6 +209,7 @@ function rowHtml(row: PlaybookRow): SafeHtml {
         ${row.choiceDiffers === null ? null : html`<span class="yours">${row.choiceDiffers}</span> `}
         ${row.why.join(' ')} <b>Risk:</b> ${row.risk}.
         ${row.safe === null ? null : html`<b>Safe:</b> ${row.safe}.`}
+        ${row.open === null ? null : html`<b>Survey:</b> ${row.open}`}
         ${row.note === '' ? null : html`<b>Note:</b> ${row.note}`}
       </td>
     </tr>

@@ -51,6 +51,8 @@ export interface PlaybookFlag {
   /** "falls 1.9 % to the front" */
   readonly slopeText: string;
   readonly rows: readonly PlaybookRow[];
+  /** Where one more height would help the lines left open. */
+  readonly measure: string | null;
   /** Balls of the hole without a plan for this flag. */
   readonly missing: readonly string[];
 }
@@ -77,6 +79,8 @@ export interface PlaybookRow {
   readonly safe: string | null;
   /** Set where the person chose otherwise than advised: what the advice was and what the difference is. */
   readonly choiceDiffers: string | null;
+  /** How far the survey leaves the line open, where that matters and has been worked out. */
+  readonly open: string | null;
   readonly note: string;
   readonly link: LandingLink;
 }

@@ -7,16 +7,20 @@ import { optionName, shortOptionName } from '../planner/optionName.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
 import { reasonText } from '../planner/reasonText.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
+import type { SureLines } from '../planner/sureLine.ts';
 import * as format from '../units/format.ts';
 import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
 import { firmnessWord } from '../words/firmnessWord.ts';
 import { cautions } from './cautions.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import { choiceOf, measureText, printedOption, sureText } from './surveyLines.ts';
 import { flagWords, lieText, playBearing, stanceSlope } from './placeWords.ts';
 
 export interface PlaybookOptions {
   readonly units: UnitsPreference;
+  /** How sure the printed lines are by the survey, where that has been worked out. */
+  readonly sure?: readonly SureLines[];
 }
 
 /**
@@ -42,7 +46,7 @@ export function playbookModel(
     credits: creditLines(document),
     holes: [...scenes]
       .sort((a, b) => a.hole.order - b.hole.order)
-      .map((scene) => holeModel(document, scene, plans, options.units)),
+      .map((scene) => holeModel(document, scene, plans, options)),
   };
 }
 
@@ -60,7 +64,7 @@ function holeModel(
   document: AtlasDocument,
   scene: Scene,
   plans: readonly Plan[],
-  units: UnitsPreference,
+  { units, sure = [] }: PlaybookOptions,
 ): PlaybookHole {
   const { hole } = scene;
   const greens = scene.input.areas.filter((area) => area.kind === 'green').map((area) => area.polygon);
@@ -87,7 +91,10 @@ function holeModel(
       name: ball.record.name,
       lieText: lieText(ball, scene) + stanceSlope(ball, scene),
     })),
-    flags: scene.flags.map((flag) => flagModel(document, scene, flag, plans, units)),
+    flags: scene.flags.map((flag) => {
+      const told = sure.find(({ flagId }) => flagId === flag.record.id);
+      return flagModel(document, scene, flag, plans, told, units);
+    }),
   };
 }
 
@@ -122,21 +129,26 @@ function flagModel(
   scene: Scene,
   flag: SceneFlag,
   plans: readonly Plan[],
+  told: SureLines | undefined,
   units: UnitsPreference,
 ): PlaybookFlag {
   const rows: PlaybookRow[] = [];
   const missing: string[] = [];
   for (const ball of scene.balls) {
     const plan = plans.find((p) => p.ballId === ball.record.id && p.flagId === flag.record.id);
+    const printed = plan === undefined ? undefined : printedOption(document, plan);
     const row = plan === undefined ? null : rowModel(document, ball, scene, plan, units);
+    const open =
+      printed === undefined ? null : sureText(told, ball.record.id, printed, ball.at, flag.at, units);
     if (row === null) missing.push(ball.record.label);
-    else rows.push(row);
+    else rows.push({ ...row, open });
   }
   return {
     mark: { id: flag.record.id, label: flag.record.label, at: flag.at, chosen: true },
     name: flag.record.name,
     ...flagWords(scene, flag, units),
     rows,
+    measure: rows.some(({ open }) => open !== null) ? measureText(scene, told, units) : null,
     missing,
   };
 }
@@ -147,13 +159,10 @@ function rowModel(
   scene: Scene,
   plan: Plan,
   units: UnitsPreference,
-): PlaybookRow | null {
+): Omit<PlaybookRow, 'open'> | null {
   const advised = plan.options.find((option) => option.id === plan.chosenId);
   if (advised === undefined) return null;
-  const choice = [...document.records.values()].find(
-    (record): record is RecordOf<'choice'> =>
-      record.type === 'choice' && record.ballId === plan.ballId && record.flagId === plan.flagId,
-  );
+  const choice = choiceOf(document, plan);
   const chosen =
     choice === undefined ? undefined : plan.options.find((option) => option.id === choice.optionId);
   const option = chosen ?? advised;

@@ -3,6 +3,7 @@ import { osselDown } from '../../../sample-course/make.ts';
 import { insideDistanceM } from '../../../shared/geometry/ring.ts';
 import { breakTerms, runTerms } from '../../../shared/planner/lineDoubt.ts';
 import { buildScene } from '../../../shared/planner/scene.ts';
+import { type LineAsked, sureLinesSteps } from '../../../shared/planner/sureLine.ts';
 import { type SurveyDoubt, surveyDoubtSteps } from '../../../shared/planner/surveyDoubt.ts';
 
 const scene = buildScene(osselDown(), 'h4');
@@ -42,6 +43,25 @@ describe('the doubt that the survey leaves in a plan', () => {
       expect(reduction).toBeGreaterThan(0);
     }
     expect(measureNext.reduce((sum, { reduction }) => sum + reduction, 0)).toBeLessThan(1);
+  });
+
+  it('knows how sure a line is without planning anew, about as the plans have it', () => {
+    const { chosenId, options } = answer;
+    const [technique, clubId] = chosenId.split(':');
+    if (technique === undefined || clubId === undefined) throw new Error('nothing chosen');
+    const option = { id: chosenId, technique, clubId, landing: null, playAway: false } as LineAsked['option'];
+    const steps = sureLinesSteps(scene, [
+      { flagId: request.flagId, lines: [{ ballId: request.ballId, option }] },
+    ]);
+    const told: number[] = [];
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next()) told.push(step.value);
+    expect(told.at(-1)).toBe(1);
+    const [line] = step.value[0]?.lines ?? [];
+    const ratio = (line?.aimSdM ?? NaN) / (options.find(({ id }) => id === chosenId)?.aimSdM ?? NaN);
+    // Eight surfaces of one draw against two of another: a factor of some threes either way.
+    expect(ratio).toBeGreaterThan(1 / 4);
+    expect(ratio).toBeLessThan(4);
   });
 
   it('tells its progress and comes out the same again', () => {

@@ -8,6 +8,7 @@ import { buildScene } from '../../../shared/planner/scene.ts';
 import { fallWord, flagPlace, flagPlaceText } from '../../../shared/playbook/flagPlace.ts';
 import type { PlaybookLayout } from '../../../shared/playbook/playbookHtml.ts';
 import { playbookHtml } from '../../../shared/playbook/playbookHtml.ts';
+import { linesAsked } from '../../../shared/playbook/surveyLines.ts';
 import { playbookModel } from '../../../shared/playbook/playbookModel.ts';
 import { cardMap } from '../../../shared/playbook/playbookMaps.ts';
 import { exceededSizeRules } from '../../../shared/playbook/sizeRules.ts';
@@ -253,4 +254,20 @@ describe('playbook page', () => {
     } as const;
     expect(() => playbookHtml(modelOf(plain), { ...layout, fonts: [font] })).toThrow(/not base64/);
   });
+});
+
+it('says of a line how far the survey leaves it open, only where that is not hidden by the scatter of the shot', () => {
+  const spot = scene.flags[0]?.at ?? planePoint(0, 0);
+  const told = (aimSdM: number) => {
+    const lines = ['1', '2'].map((ballId) => ({ ballId, optionId: 'chip:w46', aimSdM }));
+    const sure = [{ flagId: 'A', lines, measureNext: [{ at: spot, reduction: 0.1 }] }];
+    return playbookModel(plain, [scene], [plan('1'), plan('2')], { units, sure }).holes[0]?.flags[0];
+  };
+  const open = told(0.46);
+  expect(open?.rows[0]?.open).toBe('The heights measured leave this line open by ±1½ ft at the flag.');
+  expect(open?.measure).toMatch(/^Measure next, for these lines: \d+ on, \d+ from (left|right), in paces\.$/);
+  expect(told(0.1)?.rows[0]?.open).toBeNull();
+  expect(told(0.1)?.measure).toBeNull();
+  const asked = linesAsked(plain, scene, [plan('1')]);
+  expect(asked[0]?.lines.map(({ ballId, option }) => [ballId, option.id])).toEqual([['1', 'chip:w46']]);
 });
