@@ -1,4 +1,4 @@
-import { FolderOpen, Map as MapIcon } from 'lucide-react';
+import { FolderOpen, Map as MapIcon, PencilLine } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { recordsOf } from '../../shared/atlas/document.ts';
@@ -47,7 +47,7 @@ export interface PlanWorkspaceProps {
   readonly openFile: () => void;
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
-  readonly open: (workspace: 'positions' | 'player') => void;
+  readonly open: (workspace: 'survey' | 'positions' | 'player') => void;
   readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players' | 'surveyDoubt'>;
   /** The letters of pictures, to be carried inside them. */
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
@@ -273,6 +273,9 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               <h1 className="answer-name">Not ready to plan</h1>
               <Trouble trouble={derived.sceneTrouble} />
               <div className="actions">
+                <button type="button" className="button filled" onClick={() => props.open('survey')}>
+                  <PencilLine size={18} strokeWidth={1.9} aria-hidden /> Go to the survey
+                </button>
                 <button type="button" className="button" onClick={props.openFile}>
                   <FolderOpen size={18} strokeWidth={1.9} aria-hidden /> Open a file
                 </button>

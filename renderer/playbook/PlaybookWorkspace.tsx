@@ -135,7 +135,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
         <p className="playbook-note">Print at 100 %, “actual size”: the scale of the maps depends on it.</p>
         <h2>Your choices</h2>
         {plans === null ? (
-          <p className="playbook-note">Told with the pages.</p>
+          scene !== null && <p className="playbook-note">Told with the pages.</p>
         ) : choices.length === 0 ? (
           <p className="playbook-note">
             {ballGroup === null ? 'None on this hole' : `None from the balls of ${ballGroup}`}: the pages

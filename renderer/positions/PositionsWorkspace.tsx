@@ -1,4 +1,4 @@
-import { Flag, Plus } from 'lucide-react';
+import { Flag, PencilLine, Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
@@ -53,6 +53,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
   const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useSettled();
   const { ballGroup } = useStore(sessionStore);
   const [controls, setControls] = useState<MapControls | null>(null);
+  // Without a green there is nothing to click on.
+  const ready = !readOnly && scene !== null;
   const hole = findRecord(document, 'hole', holeId);
   const allBalls = recordsOf(document, 'ballPosition');
   const balls = allBalls.filter((one) => one.holeId === holeId);
@@ -131,7 +133,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       <section className="positions-balls" aria-label="Ball positions">
         <div className="side-head">
           <h2>Ball positions</h2>
-          {!readOnly && (
+          {ready && (
             <button
               type="button"
               className="button"
@@ -147,7 +149,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
           chosen={ballGroup}
           choose={(name) => sessionStore.setState({ ballGroup: name })}
         />
-        {balls.length === 0 && (
+        {balls.length === 0 && ready && (
           <p className="stance">No ball yet: pin one where a shot may stop, or see the likely misses.</p>
         )}
         {balls.length > 0 && (
@@ -176,7 +178,18 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         {controls !== null && <MapButtons controls={controls} />}
       </section>
       <section className="positions-plate" aria-label="Plate">
-        {sceneTrouble !== null && <Trouble trouble={sceneTrouble} />}
+        {sceneTrouble !== null && (
+          <>
+            <Trouble trouble={sceneTrouble} />
+            <button
+              type="button"
+              className="button to-survey"
+              onClick={() => sessionStore.setState({ workspace: 'survey' })}
+            >
+              <PencilLine size={18} strokeWidth={1.9} aria-hidden /> Go to the survey
+            </button>
+          </>
+        )}
         {placing !== null && (
           <div className="placing-note" role="status">
             {placing === 'ballPosition' ? 'Click where the ball lies.' : 'Click where the hole is cut.'}
@@ -232,7 +245,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         )}
         <div className="side-head">
           <h2>Hole locations</h2>
-          {!readOnly && (
+          {ready && (
             <button
               type="button"
               className="button"
