@@ -7,8 +7,6 @@ import type {
   AtlasRecord,
   LineRecord,
   RecordOf,
-  SlopeReading,
-  SpotHeight,
 } from '../../shared/atlas/records.ts';
 import { boxAbout, meets, widened } from '../../shared/geometry/box.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
@@ -110,13 +108,3 @@ export function groundAt(
   }
   return top?.record ?? null;
 }
-
-export interface Readings {
-  readonly heights: readonly PlaneShape<SpotHeight>[];
-  readonly slopes: readonly PlaneShape<SlopeReading>[];
-}
-
-export const readingsOf = (document: AtlasDocument): Readings => ({
-  heights: indexOf(document).of('spotHeight'),
-  slopes: indexOf(document).of('slopeReading'),
-});

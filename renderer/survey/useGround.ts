@@ -9,7 +9,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 import { GroundClient } from '../workers/groundClient.ts';
 import type { GroundLook, GroundRead } from '../workers/readGround.ts';
-import { terrainOf } from './terrainOf.ts';
+import { sameTerrain, type SurveyTerrain, terrainOf } from './terrainOf.ts';
 
 /** The fitted ground about the hole's green, ready to ask and to draw. */
 export interface Ground {
@@ -36,9 +36,20 @@ export function useGround(
   look: GroundLook,
 ): GroundState {
   const terrain = useMemo(() => terrainOf(document, holeId), [document, holeId]);
-  const key = useMemo(() => (terrain === null ? '' : fingerprint(terrain)), [terrain]);
   // Equal keys are equal ground: the first of them is kept, so that nothing is asked twice.
-  const [kept, setKept] = useState({ key, terrain });
+  const [kept, setKept] = useState<{ readonly key: string; readonly terrain: SurveyTerrain | null }>({
+    key: '',
+    terrain: null,
+  });
+  const key = useMemo(
+    () =>
+      terrain === null
+        ? ''
+        : kept.terrain !== null && sameTerrain(kept.terrain, terrain)
+          ? kept.key
+          : fingerprint(terrain),
+    [terrain, kept],
+  );
   if (kept.key !== key) setKept({ key, terrain });
   const asked = kept.terrain;
   const [state, setState] = useState<GroundState>(none);

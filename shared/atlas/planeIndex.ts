@@ -17,6 +17,7 @@ export interface PlaneChange {
 /** Cells about as large as what is looked for in them: a bunker, and the reach of a reading to its neighbours. */
 const AREA_CELL_M = 20;
 const POINT_CELL_M = 10;
+const FEW_CHANGES = 50;
 
 /**
  * A document's records by type and by where they lie. It follows the document from edit to edit: what did not change is not
@@ -86,6 +87,10 @@ export class PlaneIndex {
   }
 
   #change(document: AtlasDocument, changes: readonly PlaneChange[], ordered: boolean): void {
+    if (ordered && changes.length <= FEW_CHANGES) {
+      this.#changeFew(changes);
+      return;
+    }
     const byType = new Map<AtlasRecord['type'], Map<RecordId, PlaneShape | null>>();
     const note = ({ record }: PlaneShape, now: PlaneShape | null): void => {
       const own = byType.get(record.type) ?? new Map<RecordId, PlaneShape | null>();
@@ -118,6 +123,29 @@ export class PlaneIndex {
       for (const added of own.values()) if (added !== null) list.push(added);
       this.#lists.set(type, list);
     }
+  }
+
+  /** The same for a handful: shapes are found in their lists by being themselves, which is far quicker than by their ids. */
+  #changeFew(changes: readonly PlaneChange[]): void {
+    const lists = new Map<AtlasRecord['type'], PlaneShape[]>();
+    const listOf = (type: AtlasRecord['type']): PlaneShape[] => {
+      const list = lists.get(type) ?? [...(this.#lists.get(type) ?? [])];
+      lists.set(type, list);
+      return list;
+    };
+    for (const { before, after } of changes) {
+      const stays = before !== null && before.record.type === after?.record.type;
+      if (before !== null) {
+        this.#take(before);
+        const list = listOf(before.record.type);
+        list.splice(list.indexOf(before), 1, ...(stays ? [after] : []));
+      }
+      if (after !== null) {
+        this.#put(after);
+        if (!stays) listOf(after.record.type).push(after);
+      }
+    }
+    for (const [type, list] of lists) this.#lists.set(type, list);
   }
 
   #put(shape: PlaneShape): void {
