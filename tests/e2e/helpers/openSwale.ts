@@ -20,6 +20,8 @@ export interface OpenSwale {
   /** Errors of the page and its console, in order: a test should end with none. */
   readonly problems: readonly string[];
   close(): Promise<void>;
+  /** Ends the browser at once, as a power cut would; it is closed afterwards. */
+  kill(): Promise<void>;
 }
 
 export interface OpenOptions extends Pick<
@@ -30,6 +32,8 @@ export interface OpenOptions extends Pick<
   readonly profile?: string;
   /** A host that is running already; what a page stored belongs to its address. */
   readonly host?: LoopbackHost;
+  /** What is to be arranged before the window is loaded. */
+  readonly beforeOpening?: (context: BrowserContext) => Promise<unknown>;
 }
 
 /** Serves the built window on a port of its own. */
@@ -40,7 +44,7 @@ export async function serveBuilt(): Promise<LoopbackHost> {
 
 /** Opens the built window in the system's Chromium, with nothing stored unless by an earlier use of its profile. */
 export async function openSwale(options: OpenOptions = {}): Promise<OpenSwale> {
-  const { profile, host: given, ...contextOptions } = options;
+  const { profile, host: given, beforeOpening, ...contextOptions } = options;
   const host = given ?? (await serveBuilt());
   const settings = { viewport: { width: 1440, height: 900 }, ...contextOptions };
   const context =
@@ -53,12 +57,19 @@ export async function openSwale(options: OpenOptions = {}): Promise<OpenSwale> {
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
   });
+  await beforeOpening?.(context);
   await page.goto(host.url);
   return {
     page,
     context,
     url: host.url,
     problems,
+    async kill() {
+      const closed = context.waitForEvent('close');
+      const session = await context.newCDPSession(page);
+      session.send('Browser.crash').catch(() => undefined);
+      await closed;
+    },
     async close() {
       await context.close();
       if (given === undefined) await host.close();
