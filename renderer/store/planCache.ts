@@ -1,36 +1,39 @@
 import { fingerprint } from '../../shared/planner/fingerprint.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import { Grounds } from './grounds.ts';
+import { KeptOnGround } from './keptOnGround.ts';
 
 export type Pair = Pick<Plan, 'ballId' | 'flagId'>;
 
-/** Firm plans by what they depend on: the ground, the day, the player, and the places of their own ball and flag. */
+/**
+ * Firm plans by what they depend on: the ground they looked at, the day, the player, and the places of their own ball and
+ * flag.
+ */
 export class PlanCache {
-  readonly #plans = new Map<string, Plan>();
-  readonly #most: number;
+  readonly grounds = new Grounds();
+  readonly #plans: KeptOnGround<Plan>;
 
   constructor(most = 400) {
-    this.#most = most;
+    this.#plans = new KeptOnGround(this.grounds, most);
   }
 
   get(scene: Scene, pair: Pair): Plan | undefined {
-    return this.#plans.get(placeKey(scene, pair));
+    return this.#plans.get(scene.groundKey, placeKey(scene, pair));
   }
 
   keep(scene: Scene, pair: Pair, plan: Plan): void {
-    this.#plans.set(placeKey(scene, pair), plan);
-    const [oldest] = this.#plans.keys();
-    if (this.#plans.size > this.#most && oldest !== undefined) this.#plans.delete(oldest);
+    this.#plans.keep(scene.groundKey, placeKey(scene, pair), plan);
   }
 }
 
 const days = new WeakMap<Scene, string>();
 
-/** Names everything a plan of this ball to this flag depends on; what things are called is not of it. */
+/** Names everything but the ground that a plan of this ball to this flag depends on; what things are called is not of it. */
 export function placeKey(scene: Scene, { ballId, flagId }: Pair): string {
   let day = days.get(scene);
   if (day === undefined) {
-    day = `${scene.groundKey} ${scene.hole.id} ${fingerprint([scene.conditions, scene.player])}`;
+    day = `${scene.hole.id} ${fingerprint([scene.conditions, scene.player])}`;
     days.set(scene, day);
   }
   const ball = scene.balls.find(({ record }) => record.id === ballId);

@@ -16,7 +16,8 @@ import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
 import { byLabel } from './byLabel.ts';
 import { Following } from './following.ts';
-import { Grounds } from './grounds.ts';
+import type { Grounds } from './grounds.ts';
+import { KeptOnGround } from './keptOnGround.ts';
 import { placeKey, type PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
@@ -28,6 +29,7 @@ import { sessionStore } from './session.ts';
 const STALE_AFTER_MS = 300;
 /** Fall arrows of the plate, metres apart; with large type every second one is left out. */
 const ARROW_SPACING_M = 2;
+const MOST_SWITCH_POINTS = 200;
 
 /**
  * Keeps the derived state true to the document, the session and the hand: the scene of the hole at once, its fitted
@@ -47,8 +49,8 @@ export class Planning {
   /** The doubt the survey leaves: long, and nothing else should wait for it. */
   readonly #doubts: PlanningClient;
   readonly #plans: PlanCache;
-  readonly #grounds = new Grounds();
-  readonly #switchPoints = new Map<string, SwitchPoints>();
+  readonly #grounds: Grounds;
+  readonly #switchPoints: KeptOnGround<SwitchPoints>;
   readonly #nextFrame: (run: () => void) => void;
   readonly #following: Following;
   #document: AtlasDocument | null = null;
@@ -66,6 +68,8 @@ export class Planning {
     nextFrame: (run: () => void) => void = (run) => requestAnimationFrame(run),
   ) {
     this.#plans = plans;
+    this.#grounds = plans.grounds;
+    this.#switchPoints = new KeptOnGround(plans.grounds, MOST_SWITCH_POINTS);
     this.#nextFrame = nextFrame;
     this.#ground = new PlanningClient(startWorker, false, turns);
     this.#quick = new PlanningClient(startWorker, false, turns);
@@ -254,15 +258,15 @@ export class Planning {
     this.#plan(scene, { document, holeId, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED });
   }
 
-  #fitGround(document: AtlasDocument, holeId: string, { groundKey, input }: Scene): void {
+  #fitGround(document: AtlasDocument, holeId: string, asked: Scene): void {
     this.#ground.ask(
       'ground',
       { document, holeId },
       {
         answer: (fit) => {
-          this.#grounds.keep(fit, { groundKey, input });
+          this.#grounds.keep(fit, asked);
           const now = this.#still;
-          if (now?.groundKey !== groundKey || this.#document === null) return;
+          if (now?.groundKey !== asked.groundKey || this.#document === null) return;
           const { scene, ready } = this.#grounds.sceneNow(this.#document, holeId, now);
           this.#still = scene;
           this.#set({
@@ -383,7 +387,7 @@ export class Planning {
 
   #findSwitchPoints(scene: Scene, question: PlanQuestion): void {
     const key = `${placeKey(scene, question)} ${scene.flags.map(({ record }) => record.id + record.at.join(' ')).join(' ')}`;
-    const known = this.#switchPoints.get(key);
+    const known = this.#switchPoints.get(scene.groundKey, key);
     if (known !== undefined) {
       this.#set({ switchPoints: known, switchShare: null });
       return;
@@ -396,7 +400,7 @@ export class Planning {
         progress: (share) => this.#set({ switchShare: share }),
         problem: () => this.#set({ switchShare: null }),
         answer: (found) => {
-          this.#switchPoints.set(key, found);
+          this.#switchPoints.keep(scene.groundKey, key, found);
           this.#set({ switchPoints: found, switchShare: null });
         },
       },

@@ -1,6 +1,7 @@
 import { VX, VY, VZ, X, Y, Z } from './bounce.ts';
 import { contactTime } from './contactTime.ts';
 import { cutFlight, flightStep } from './flightStep.ts';
+import type { FlightNotes } from './ground.ts';
 import { hermite } from './hermite.ts';
 import { anyNear, meetObstacles } from './obstacles.ts';
 import { MARK_APEX, type ShotWork } from './shotWork.ts';
@@ -34,6 +35,7 @@ export function fly(w: ShotWork): boolean {
     let h = w.stepFactor * Math.min(LONGEST_STEP_S, 2.4 / (speed + 0.1));
     const x = s[X] as number;
     const y = s[Y] as number;
+    if (w.reads !== null) noteFlight(w.reads, x, y, x + h * vx, y + h * vy);
     const near = w.obstacles.length > 0 && anyNear(w, x, y, x + h * vx, y + h * vy, BESIDE_M);
     if (near) h = Math.min(h, BESIDE_OBSTACLE_M / (speed + 0.1));
     flightStep(w, h);
@@ -65,6 +67,26 @@ export function fly(w: ShotWork): boolean {
   }
   return false;
 }
+
+/** Notes the blocks under a straight way: an obstacle whose box, widened by `BESIDE_M`, meets none of them changes nothing. */
+function noteFlight(notes: FlightNotes, x0: number, y0: number, x1: number, y1: number): void {
+  const { into, westM, southM, airPerM, airColumns, airRows, airFrom } = notes;
+  const fromColumn = within((x0 - westM) * airPerM, airColumns);
+  const toColumn = within((x1 - westM) * airPerM, airColumns);
+  const fromRow = within((y0 - southM) * airPerM, airRows);
+  const toRow = within((y1 - southM) * airPerM, airRows);
+  into[airFrom + toRow * airColumns + toColumn] = 1;
+  if (fromColumn === toColumn && fromRow === toRow) return;
+  const east = Math.max(fromColumn, toColumn);
+  const north = Math.max(fromRow, toRow);
+  for (let row = Math.min(fromRow, toRow); row <= north; row += 1) {
+    for (let column = Math.min(fromColumn, toColumn); column <= east; column += 1) {
+      into[airFrom + row * airColumns + column] = 1;
+    }
+  }
+}
+
+const within = (blocks: number, count: number): number => Math.min(count - 1, Math.max(0, blocks | 0));
 
 /** Height at the top of a step's cubic, taken as a parabola from its two ends. */
 function peak(s: Float64Array, n: Float64Array, h: number): number {

@@ -12,6 +12,20 @@ export interface Ground {
   readonly maxHeightM: number;
   /** Things in the air. Empty on most ground. */
   readonly obstacles: readonly Obstacle[];
+  /** Where it is noted what flights pass over, if anybody wants to know. */
+  readonly reads?: FlightNotes;
+}
+
+/** Blocks of ground from the south-west, a byte of `into` each from `airFrom` on; those at the edge stand for all beyond. */
+export interface FlightNotes {
+  into: Uint8Array;
+  readonly westM: number;
+  readonly southM: number;
+  /** Blocks to a metre. */
+  readonly airPerM: number;
+  readonly airColumns: number;
+  readonly airRows: number;
+  readonly airFrom: number;
 }
 
 /** A tree crown or a wall: an upright prism over a ring, between two heights above datum. */

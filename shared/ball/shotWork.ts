@@ -1,7 +1,7 @@
 import { airConstants, standardAir, type Air } from './aerodynamics.ts';
 import { STATE_SIZE } from './bounce.ts';
 import { coverTable, type CoverTable } from './coverPhysics.ts';
-import type { Ground, Obstacle } from './ground.ts';
+import type { FlightNotes, Ground, Obstacle } from './ground.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import type { Conditions } from './shot.ts';
 import { RADIANS_PER_DEGREE } from './constants.ts';
@@ -43,6 +43,7 @@ export interface PathRecord {
 /** Working memory of one simulator: everything the phases of a shot read and write, allocated once. */
 export interface ShotWork {
   readonly ground: Ground;
+  readonly reads: FlightNotes | null;
   readonly maxHeightM: number;
   readonly obstacles: readonly Obstacle[];
   /** West, south, east and north of each obstacle, in their order. */
@@ -95,6 +96,7 @@ export function shotWork(
   if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
   return {
     ground,
+    reads: ground.reads ?? null,
     maxHeightM: ground.maxHeightM,
     obstacles: ground.obstacles,
     obstacleBoxes: boxesOf(ground.obstacles),

@@ -6,12 +6,14 @@ import { baselineStrokes } from '../player/baseline.ts';
 import { techniqueRules } from '../player/technique.ts';
 import { fullSwingMps } from '../player/swingSize.ts';
 import { DEFAULT_COVER } from '../terrain/coverRaster.ts';
+import { noteAgain, nothingRead, packed } from '../terrain/groundReads.ts';
 import { type Cover, covers, type LieQuality, type Moisture } from '../words/vocabulary.ts';
 import { type MapGrade, mapRules } from './effort.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type GreenMap, greenMapSteps } from './greenMap.ts';
 import { groundBetween } from './groundBetween.ts';
 import { type MissPrices, missPrices } from './missPrices.ts';
+import { noted } from './noted.ts';
 import type { ShooterFrom } from './priceFrom.ts';
 import { puttRoller } from './puttRoller.ts';
 import type { Scene } from './scene.ts';
@@ -35,8 +37,14 @@ const MAP_SEED = 20_260_102;
 const COARSE_SHARE = 0.1;
 
 interface Kept {
-  readonly tools: Map<string, FlagTools>;
-  readonly maps: Map<string, GreenMap>;
+  readonly tools: Map<string, Looked<FlagTools>>;
+  readonly maps: Map<string, Looked<GreenMap>>;
+}
+
+/** Something made from the ground, with what was looked at for it (packed); what misses cost tells that cell by cell. */
+interface Looked<T> {
+  readonly made: T;
+  readonly looks: Uint8Array;
 }
 
 /** Kept per ground; a ground that nobody holds any more takes its tools along. */
@@ -54,7 +62,8 @@ function keep<T>(store: Map<string, T>, key: string, made: T): T {
 
 /**
  * The tools of a flag, made on first asking and kept while the ground, the day and the player stay the same; light ones
- * are not kept, since a flag that moves is nowhere twice. Yields the share of the map of the green that is done.
+ * are not kept, since a flag that moves is nowhere twice. Yields the share of the map of the green that is done. The looks
+ * at the ground are noted whether the tools are made or at hand.
  */
 export function* flagToolsSteps(
   scene: Scene,
@@ -62,22 +71,38 @@ export function* flagToolsSteps(
   grade: MapGrade = 'full',
 ): Generator<number, FlagTools> {
   if (grade === 'light') return lightTools(scene, flag, yield* mapOf(scene, flag, grade));
-  const store = storeOf(scene);
+  const { tools } = storeOf(scene);
   const key = toolsKey(scene, flag, grade);
-  const known = store.tools.get(key);
-  if (known !== undefined) return known;
+  return yield* keptOrMade(scene, tools, key, () => keptTools(scene, flag, grade));
+}
+
+function* keptTools(scene: Scene, flag: PlanePoint, grade: 'coarse' | 'full'): Generator<number, FlagTools> {
   const { conditions, player } = scene;
+  const { maps } = storeOf(scene);
   // Neither wind nor firmness moves a putt.
   const mapKey = fingerprint([grade, flag, conditions.stimpFt, conditions.moisture, player.level]);
-  const mapMade = store.maps.get(mapKey);
-  if (grade === 'coarse') {
-    const map = mapMade ?? keep(store.maps, mapKey, yield* mapOf(scene, flag, grade));
-    return keep(store.tools, key, makeTools(scene, flag, map));
-  }
+  const makeMap = (): Generator<number, GreenMap> => mapOf(scene, flag, grade);
+  if (grade === 'coarse') return makeTools(scene, flag, yield* keptOrMade(scene, maps, mapKey, makeMap));
   // The full answer shares all but the map, and what misses cost, with the coarse one.
   const coarse = yield* within(0, COARSE_SHARE, flagToolsSteps(scene, flag, 'coarse'));
-  const map = mapMade ?? keep(store.maps, mapKey, yield* within(COARSE_SHARE, 1, mapOf(scene, flag, grade)));
-  return keep(store.tools, key, { ...coarse, map, field: strokesField(map, coarse.misses) });
+  const map = yield* within(COARSE_SHARE, 1, keptOrMade(scene, maps, mapKey, makeMap));
+  return { ...coarse, map, field: strokesField(map, coarse.misses) };
+}
+
+function* keptOrMade<T>(
+  { ground: { reads } }: Scene,
+  store: Map<string, Looked<T>>,
+  key: string,
+  make: () => Generator<number, T>,
+): Generator<number, T> {
+  let known = store.get(key);
+  if (known === undefined) {
+    const looks = nothingRead(reads);
+    const made = yield* noted(reads, looks, make());
+    known = keep(store, key, { made, looks: packed(looks) });
+  }
+  noteAgain(known.looks, reads.into);
+  return known.made;
 }
 
 /** Whether the full tools of a flag are at hand already. */
@@ -121,7 +146,7 @@ function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
   const { ground, conditions, player } = scene;
   const simulators = simulatorsAt(ground, conditions, flag);
   const shooterFrom = shootersOn(scene, flag, simulators);
-  const misses = missPrices(player, map, shooterFrom);
+  const misses = missPrices(player, map, shooterFrom, ground.reads);
   return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
 }
 

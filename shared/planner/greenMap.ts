@@ -9,6 +9,7 @@ import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
 import { PUTT_PAST_M, puttingErrors, puttingSpread } from '../player/puttingSpread.ts';
 import { coverCode, covers } from '../words/vocabulary.ts';
 import { makeChance } from './makeChance.ts';
+import { notedNow } from './noted.ts';
 import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
 import { puttLines } from './puttLines.ts';
 import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
@@ -24,7 +25,7 @@ export interface GreenMap {
   readonly strokes: Float64Array;
   /** Chance of holing the first putt. */
   readonly makes: Float64Array;
-  /** Start speed (m/s) and start bearing (radians) of the putt meant from each node. */
+  /** Start speed (m/s) and start bearing (radians) of the putt meant from each node that was simulated. */
   readonly speedsMps: Float64Array;
   readonly bearings: Float64Array;
   /** 1 where the node was simulated, 0 where it lies off the green and its value is carried outward. */
@@ -51,6 +52,8 @@ export interface GreenMapInput {
   readonly directions?: number;
 }
 
+const GREEN = coverCode('green');
+const FRINGE = coverCode('fringe');
 const SPOKES = 32;
 const DIRECTIONS = 360;
 const RADII_M = [
@@ -74,6 +77,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
   const rings = radiiM.length;
   const nodes = rings * spokes;
   const errors = puttingErrors(level);
+  const simulated = puttedNodes(ground, flag, radiiM, spokes);
   const lines = puttLines(
     ground,
     flag,
@@ -81,22 +85,19 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     PUTT_PAST_M,
     table.rollingMps2,
     input.directions ?? DIRECTIONS,
+    simulated,
   );
   const strokes = new Float64Array(nodes);
   const makes = new Float64Array(nodes);
   const speedsMps = new Float64Array(nodes);
   const bearings = new Float64Array(nodes);
-  const simulated = new Uint8Array(nodes);
   const pairs = Math.max(1, Math.round(input.puttsPerNode / 2));
   const putts = 2 * pairs;
   const shots = standardShots(pairs, input.seed);
   const rests = new Float32Array(nodes * putts * 2);
   const codes = new Uint8Array(nodes * putts);
-  const here = new Float64Array(4);
   const line = new Float64Array(3);
-  const green = coverCode('green');
-  const rollingMps2 = table.rollingMps2[green] ?? 0;
-  const fringe = coverCode('fringe');
+  const rollingMps2 = table.rollingMps2[GREEN] ?? 0;
 
   for (let ring = 0; ring < rings; ring += 1) {
     const radius = radiiM[ring] ?? 1;
@@ -106,12 +107,10 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       const east = flag.eastM + radius * sin(angle);
       const north = flag.northM + radius * cos(angle);
       strokes[node] = baselinePutts(level, radius);
+      if (simulated[node] === 0) continue;
       lines.at(ring, angle, line);
       speedsMps[node] = line[0] ?? 0;
       bearings[node] = line[1] ?? 0;
-      ground.sample(east, north, here);
-      if (here[3] !== green && here[3] !== fringe && radius > 0.5) continue;
-      simulated[node] = 1;
       const spread = puttingSpread(errors, {
         distanceM: radius,
         startMps: line[0] ?? 0,
@@ -184,7 +183,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
         missed += 1;
         const east = rests[2 * k] ?? 0;
         const north = rests[2 * k + 1] ?? 0;
-        if (code === green || code === fringe) sum += at(current, 1, east, north);
+        if (code === GREEN || code === FRINGE) sum += at(current, 1, east, north);
         else {
           sum += baselineStrokes(
             level,
@@ -211,6 +210,26 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     strokesAt: (eastM, northM) => at(current, 1, eastM, northM),
     makeAt: (eastM, northM) => at(makes, 1, eastM, northM),
   };
+}
+
+/**
+ * 1 for the nodes on the green, its fringe and about the flag. That much is not noted as ground read, all round as it is:
+ * where the green or its fringe has changed, no plan to it is kept.
+ */
+function puttedNodes(ground: Ground, flag: PlanePoint, radiiM: Float64Array, spokes: number): Uint8Array {
+  const putted = new Uint8Array(radiiM.length * spokes);
+  const here = new Float64Array(4);
+  const look = (): void => {
+    for (let node = 0; node < putted.length; node += 1) {
+      const radius = radiiM[Math.floor(node / spokes)] ?? 1;
+      const angle = (2 * Math.PI * (node % spokes)) / spokes;
+      ground.sample(flag.eastM + radius * sin(angle), flag.northM + radius * cos(angle), here);
+      if (here[3] === GREEN || here[3] === FRINGE || radius <= 0.5) putted[node] = 1;
+    }
+  };
+  if (ground.reads === undefined) look();
+  else notedNow(ground.reads, new Uint8Array(ground.reads.into.length), look);
+  return putted;
 }
 
 /** Nodes off the green keep the excess of the last node inside them over level putting. */

@@ -1,8 +1,10 @@
 import type { PlayerRecord } from '../atlas/records.ts';
 import { length2 } from '../numeric/elementary.ts';
 import { baselineStrokes } from '../player/baseline.ts';
+import { type GroundReads, noteAgain, nothingRead, packed } from '../terrain/groundReads.ts';
 import { covers } from '../words/vocabulary.ts';
 import type { GreenMap } from './greenMap.ts';
+import { notedNow } from './noted.ts';
 import { priceFrom, type ShooterFrom } from './priceFrom.ts';
 import { standardShots } from './standardShots.ts';
 
@@ -10,6 +12,13 @@ import { standardShots } from './standardShots.ts';
 export interface MissPrices {
   /** `code` is the cover the ball lies on. */
   at(eastM: number, northM: number, code: number): number;
+}
+
+interface PricedCell {
+  readonly beyondTable: number;
+  /** The ground its price comes from, and in which notes that is already. */
+  readonly looks: Uint8Array;
+  notedIn: Uint8Array | null;
 }
 
 /**
@@ -31,8 +40,13 @@ const SHOTS_SEED = 20_260_101;
  * miss by 0.06 (mean misses, measured). Cells are worked out when first asked for and
  * do not depend on the order of asking, so that coarse and full answers share them.
  */
-export function missPrices(player: PlayerRecord, map: GreenMap, shooterFrom: ShooterFrom): MissPrices {
-  const cells = new Map<number, number>();
+export function missPrices(
+  player: PlayerRecord,
+  map: GreenMap,
+  shooterFrom: ShooterFrom,
+  reads: GroundReads,
+): MissPrices {
+  const cells = new Map<number, PricedCell>();
   const shots = standardShots(SHOTS_PER_OPTION, SHOTS_SEED);
   const { flag } = map;
   const { level } = player;
@@ -47,16 +61,23 @@ export function missPrices(player: PlayerRecord, map: GreenMap, shooterFrom: Sho
       const column = Math.floor(east / cellM);
       const row = Math.floor(north / cellM);
       const key = (((column + 4096) * 8192 + (row + 4096)) * 4 + grade) * 16 + code;
-      let beyondTable = cells.get(key);
-      if (beyondTable === undefined) {
+      let cell = cells.get(key);
+      if (cell === undefined) {
         const [middleEast, middleNorth] = [(column + 0.5) * cellM, (row + 0.5) * cellM];
         const centre = { eastM: flag.eastM + middleEast, northM: flag.northM + middleNorth };
-        beyondTable =
-          priceFrom(player, map, shooterFrom, shots, centre, cover).strokes -
-          baselineStrokes(level, cover, length2(middleEast, middleNorth));
-        cells.set(key, beyondTable);
+        const looks = nothingRead(reads);
+        const { strokes } = notedNow(reads, looks, () =>
+          priceFrom(player, map, shooterFrom, shots, centre, cover),
+        );
+        const beyondTable = strokes - baselineStrokes(level, cover, length2(middleEast, middleNorth));
+        cell = { beyondTable, looks: packed(looks), notedIn: null };
+        cells.set(key, cell);
       }
-      return beyondTable + baselineStrokes(level, cover, apart);
+      if (cell.notedIn !== reads.into) {
+        cell.notedIn = reads.into;
+        noteAgain(cell.looks, reads.into);
+      }
+      return cell.beyondTable + baselineStrokes(level, cover, apart);
     },
   };
 }

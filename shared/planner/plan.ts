@@ -112,6 +112,8 @@ export interface Plan {
   /** The recommendation: the simplest option within the player's margin of the best. */
   readonly chosenId: string;
   readonly safeId: string | null;
+  /** The ground it depends on, as `packed` writes it; an early answer does without. */
+  readonly readGround?: Uint8Array;
   /** Options left out and why, such as a technique that is not in the repertoire. */
   readonly leftOut: readonly { readonly id: string; readonly reason: Reason }[];
 }

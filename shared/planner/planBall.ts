@@ -1,6 +1,7 @@
 import { HOLE_RADIUS_M } from '../ball/constants.ts';
 import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
+import { nothingRead, packed } from '../terrain/groundReads.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { choose } from './choose.ts';
 import { outOfContention } from './contention.ts';
@@ -9,6 +10,7 @@ import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, hasFullTools, lieAt, toolsForBall, within } from './flagTools.ts';
 import { leftOutOf } from './leftOutOf.ts';
+import { noted } from './noted.ts';
 import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
@@ -60,6 +62,17 @@ export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progre
  * settled, otherwise one on a coarse map.
  */
 export function* planSteps(
+  scene: Scene,
+  request: PlanRequest,
+  early?: (plan: Plan) => void,
+): Generator<number, Plan> {
+  const { reads } = scene.ground;
+  const looks = nothingRead(reads);
+  const plan = yield* noted(reads, looks, plainSteps(scene, request, early));
+  return { ...plan, readGround: packed(looks) };
+}
+
+function* plainSteps(
   scene: Scene,
   request: PlanRequest,
   early?: (plan: Plan) => void,

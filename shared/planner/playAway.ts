@@ -1,6 +1,7 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { cos, sin } from '../numeric/elementary.ts';
 import type { Candidate } from '../player/availability.ts';
+import { noteAnythingStands } from '../terrain/groundReads.ts';
 import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
@@ -46,7 +47,7 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
   let least = Infinity;
   for (const strict of [true, false]) {
     if (best !== null) break;
-    for (const candidate of easiest(candidates, situation.scene.ground.obstacles.length > 0)) {
+    for (const candidate of easiest(candidates, anythingStands(situation))) {
       for (const turn of turns) {
         for (const reach of reaches) {
           const target: PlanePoint = {
@@ -67,6 +68,11 @@ export function playAway(situation: Situation, candidates: readonly Candidate[])
     }
   }
   return best;
+}
+
+function anythingStands({ scene: { ground } }: Situation): boolean {
+  noteAnythingStands(ground.reads);
+  return ground.obstacles.length > 0;
 }
 
 const UNSAFE: ReadonlySet<Cover> = new Set(['bunker', 'penaltyArea', 'outOfBounds', 'heavyRough']);

@@ -19,6 +19,8 @@ export interface PuttLines {
 }
 
 const TOP_SPEED2 = 15 * 15;
+/** A path goes on while a point that is asked for lies this far to either side of it or less, seen from the hole, radians. */
+const WANTED_WITHIN = 0.9;
 /** Two neighbouring paths farther apart than this on a ring leave a gap between them, radians. */
 const WIDEST_GAP = 0.6;
 
@@ -28,6 +30,8 @@ const WIDEST_GAP = 0.6;
  *   that brakes a quarter as well as the level green, so that a putt down a steep slope still arrives.
  * @param rollingMps2 deceleration on the level by cover code.
  * @param directions backward paths, evenly spread by direction of entry.
+ * @param wanted the points that will be asked for: ring by ring, on spokes clockwise from north, 1 for those that will; all
+ *   if left out. A path does not go on where none of them is ahead, and so depends on no ground there.
  */
 export function puttLines(
   ground: Ground,
@@ -36,6 +40,7 @@ export function puttLines(
   pastM: number,
   rollingMps2: Float64Array,
   directions: number,
+  wanted?: Uint8Array,
 ): PuttLines {
   const rings = radiiM.length;
   const angle = new Float64Array(directions * rings).fill(NaN);
@@ -44,6 +49,7 @@ export function puttLines(
   const atHole = new Float64Array(directions);
   const path = new Float64Array(PATH_SIZE);
   const here = new Float64Array(4);
+  const endsAt = wanted === undefined ? null : ringsNeeded(wanted, rings);
 
   for (let d = 0; d < directions; d += 1) {
     const entry = (2 * Math.PI * d) / directions;
@@ -79,6 +85,7 @@ export function puttLines(
         bearing[k] = atan2(path[2], path[3]);
         ring += 1;
       }
+      if (endsAt !== null && ring > 0 && endsAt(angle[d * rings + ring - 1] ?? 0) < ring) break;
       if (r < before - 0.02) break; // turned back: from farther out nothing comes in at this pace
       before = Math.max(before, r);
     }
@@ -118,6 +125,27 @@ export function puttLines(
     return false;
   };
   return { at };
+}
+
+/** The outermost ring that a path seen at an angle from the hole can still be asked for. */
+function ringsNeeded(wanted: Uint8Array, rings: number): (angleRad: number) => number {
+  const spokes = wanted.length / rings;
+  const outermost = new Int32Array(spokes).fill(-1);
+  wanted.forEach((one, node) => {
+    if (one === 1) outermost[node % spokes] = Math.floor(node / spokes);
+  });
+  const reach = Math.min(spokes >> 1, Math.ceil((WANTED_WITHIN / (2 * Math.PI)) * spokes));
+  const needed = outermost.map((_, spoke) => {
+    let most = -1;
+    for (let k = -reach; k <= reach; k += 1) {
+      most = Math.max(most, outermost[(spoke + k + spokes) % spokes] ?? -1);
+    }
+    return most;
+  });
+  return (angleRad) => {
+    const spoke = Math.round((angleRad / (2 * Math.PI)) * spokes);
+    return needed[((spoke % spokes) + spokes) % spokes] ?? rings;
+  };
 }
 
 function wrapped(angle: number): number {

@@ -9,7 +9,7 @@ import type {
 import type { Conditions } from '../ball/shot.ts';
 import type { LocalFrame } from '../geometry/localFrame.ts';
 import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
-import { fitSurface } from '../terrain/fitSurface.ts';
+import { fitSurface, whatIsFitted } from '../terrain/fitSurface.ts';
 import type { Surface } from '../terrain/surface.ts';
 import { surveyedGround, type SurveyedGround } from '../terrain/surveyedGround.ts';
 import type { TerrainInput } from '../terrain/terrainInput.ts';
@@ -34,6 +34,8 @@ export interface Scene {
   readonly key: string;
   /** Names what the fitted ground depends on. */
   readonly groundKey: string;
+  /** Names what its heights depend on: equal keys give equal fits, bit for bit. */
+  readonly surfaceKey: string;
   readonly hole: HoleRecord;
   readonly frame: LocalFrame;
   readonly input: TerrainInput;
@@ -57,12 +59,12 @@ export type SceneGround = Pick<Scene, 'input' | 'surface' | 'ground'>;
  * without elevation evidence, positions that are not numbers, and a document without a player or conditions.
  *
  * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has
- * changed, which makes dragging a ball or a flag cheap.
+ * changed, which makes dragging a ball or a flag cheap, and its fit when no height is another.
  */
 export function buildScene(document: AtlasDocument, holeId: string, known?: Scene): Scene {
   const prepared = prepareScene(document, holeId);
   if (known?.groundKey === prepared.groundKey) return sceneOn(prepared, known);
-  const surface = fitSurface(prepared.input);
+  const surface = known?.surfaceKey === prepared.surfaceKey ? known.surface : fitSurface(prepared.input);
   return sceneOn(prepared, {
     input: prepared.input,
     surface,
@@ -73,8 +75,10 @@ export function buildScene(document: AtlasDocument, holeId: string, known?: Scen
 /** The same without the fit, which takes most of the time. Throws as `buildScene` does. */
 export function prepareScene(document: AtlasDocument, holeId: string): PreparedScene {
   const plane = scenePlane(document, holeId);
-  const groundKey = fingerprint(plane.input);
-  return { ...plane, key: keyOf(plane, groundKey), groundKey };
+  const { areas, walls } = plane.input;
+  const surfaceKey = fingerprint(whatIsFitted(plane.input));
+  const groundKey = fingerprint([surfaceKey, areas, walls]);
+  return { ...plane, key: keyOf(plane, groundKey), groundKey, surfaceKey };
 }
 
 /** A prepared scene on ground fitted elsewhere. */

@@ -13,7 +13,7 @@ const MARGIN_M = 12;
 const BOX_STEP_M = 5;
 
 /** A scene before its ground is fitted. */
-export type ScenePlane = Omit<Scene, 'key' | 'groundKey' | 'surface' | 'ground'>;
+export type ScenePlane = Omit<Scene, 'key' | 'groundKey' | 'surfaceKey' | 'surface' | 'ground'>;
 
 /** Throws InputProblem as sceneRecords does, and for bad positions and a green without elevation evidence. */
 export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane {

@@ -1,7 +1,9 @@
 import type { Conditions } from '../ball/shot.ts';
 import { atan2, cos, sin } from '../numeric/elementary.ts';
 import { nextLevel } from '../player/skill.ts';
+import { noteAgain, nothingRead, packed } from '../terrain/groundReads.ts';
 import { moistures } from '../words/vocabulary.ts';
+import { within } from './flagTools.ts';
 import { optionName } from './optionName.ts';
 import type { Plan, PlanOption } from './plan.ts';
 import { type PlanRequest, planSteps } from './planBall.ts';
@@ -29,6 +31,8 @@ export interface SwitchPoints {
   readonly holdsThroughout: boolean;
   /** Holds for every flag of the hole, on the day as it is. */
   readonly holdsForEveryFlag: boolean;
+  /** The ground they depend on (see `Plan`). */
+  readonly readGround: Uint8Array;
 }
 
 /** Shots for each option of a what-if: enough to tell a margin. */
@@ -45,7 +49,8 @@ const CLEARLY = 0.5;
  */
 export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generator<number, SwitchPoints> {
   const ask: PlanRequest = { ...request, shotsPerOption: Math.min(SHOTS, request.shotsPerOption) };
-  const base = yield* quietly(scene, ask, 0, 0.08);
+  const looks = nothingRead(scene.ground.reads);
+  const base = yield* quietly(scene, ask, 0, 0.08, looks);
   const margin = scene.player.simplicityMarginStrokes;
   const { conditions } = scene;
   const day = (change: Partial<Conditions>): Scene => ({
@@ -94,10 +99,16 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     const to = 0.08 + (0.92 * (i + 1)) / trials.length;
     const flagId = trial.flagId ?? request.flagId;
     // A rough look first; only where the choice is not plainly the same there, the full answer.
-    const look = yield* quietly(trial.scene, { ...ask, flagId, effort: 'rough' }, from, (from + to) / 2);
+    const look = yield* quietly(
+      trial.scene,
+      { ...ask, flagId, effort: 'rough' },
+      from,
+      (from + to) / 2,
+      looks,
+    );
     const plan = stands(look, base.chosenId, CLEARLY * margin)
       ? look
-      : yield* quietly(trial.scene, { ...ask, flagId }, (from + to) / 2, to);
+      : yield* quietly(trial.scene, { ...ask, flagId }, (from + to) / 2, to, looks);
     const holds = stands(plan, base.chosenId, margin);
     let switchAt: number | null = null;
     if (!holds && (trial.what === 'stimp' || trial.what === 'firmness') && typeof trial.tried === 'number') {
@@ -106,7 +117,7 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
       for (let k = 0; k < BISECTIONS; k += 1) {
         const middle = (stay + change) / 2;
         const between = day(trial.what === 'stimp' ? { stimpFt: middle } : { firmness: middle });
-        const tried = yield* quietly(between, { ...ask, effort: 'rough' }, to, to);
+        const tried = yield* quietly(between, { ...ask, effort: 'rough' }, to, to, looks);
         if (stands(tried, base.chosenId, margin)) stay = middle;
         else change = middle;
       }
@@ -125,7 +136,7 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
   }
   const holdsThroughout = whatIfs.every((w) => w.holds || w.what === 'level');
   const holdsForEveryFlag = whatIfs.every((w) => w.holds || w.what !== 'flag');
-  return { chosenId: base.chosenId, whatIfs, holdsThroughout, holdsForEveryFlag };
+  return { chosenId: base.chosenId, whatIfs, holdsThroughout, holdsForEveryFlag, readGround: packed(looks) };
 }
 
 /**
@@ -146,14 +157,17 @@ function stands(plan: Plan, id: string, margin: number): boolean {
   return option !== undefined && (option.id === plan.chosenId || option.costStrokes <= margin);
 }
 
-/** Runs a plan as part of a longer job. */
-function* quietly(scene: Scene, request: PlanRequest, from: number, to: number): Generator<number, Plan> {
-  const steps = planSteps(scene, request);
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-    yield from + (to - from) * step.value;
-  }
+/** Runs a plan as part of a longer job, and notes what ground it looked at. */
+function* quietly(
+  scene: Scene,
+  request: PlanRequest,
+  from: number,
+  to: number,
+  looks: Uint8Array,
+): Generator<number, Plan> {
+  const plan = yield* within(from, to, planSteps(scene, request));
+  if (plan.readGround !== undefined) noteAgain(plan.readGround, looks);
+  return plan;
 }
 
 function lineOf(scene: Scene, request: PlanRequest): number {

@@ -45,18 +45,7 @@ export interface Evidence {
 export function evidenceOf(input: TerrainInput): Evidence {
   const readings: Reading[] = [];
   const observations: Observation[] = [];
-  const bunkers = input.areas
-    .filter((area) => area.kind === 'bunker')
-    .map((area) => ({ polygon: flatPolygon(area.polygon), lipM: area.lipHeightM ?? DEFAULT_LIP_M }));
-  const depth = new Float64Array(3);
-  const raisedBy = (at: PlanePoint): number => {
-    for (const bunker of bunkers) {
-      if (!insidePolygon(bunker.polygon, at.eastM, at.northM)) continue;
-      bunkerDepth(bunker.polygon, bunker.lipM, at.eastM, at.northM, depth);
-      return depth[0] as number;
-    }
-    return 0;
-  };
+  const raisedBy = sandAt(input.areas);
 
   for (const height of thinnedHeights(input.heights)) {
     observations.push({
@@ -96,6 +85,22 @@ export function evidenceOf(input: TerrainInput): Evidence {
     }
   }
   return { readings, observations };
+}
+
+/** How far the sand at a point lies below the ground that goes on over its bunker, metres; 0 elsewhere. */
+export function sandAt(areas: TerrainInput['areas']): (at: PlanePoint) => number {
+  const bunkers = areas
+    .filter((area) => area.kind === 'bunker')
+    .map((area) => ({ polygon: flatPolygon(area.polygon), lipM: area.lipHeightM ?? DEFAULT_LIP_M }));
+  const depth = new Float64Array(3);
+  return (at) => {
+    for (const bunker of bunkers) {
+      if (!insidePolygon(bunker.polygon, at.eastM, at.northM)) continue;
+      bunkerDepth(bunker.polygon, bunker.lipM, at.eastM, at.northM, depth);
+      return depth[0] as number;
+    }
+    return 0;
+  };
 }
 
 /** A slope as two differences of height, eastwards and northwards, over `halfM` to either side. */

@@ -1,7 +1,7 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { doubtScale } from './doubtScale.ts';
-import { evidenceOf, fillers } from './evidence.ts';
+import { evidenceOf, fillers, sandAt } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
 import { withGreenLeeway } from './greenLeeway.ts';
 import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
@@ -86,6 +86,28 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
     plate,
     doubtScale: doubtScale(observations, plate, isMeasure, onGreen),
     exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
+  };
+}
+
+/**
+ * All that `fitSurface` makes of an input, as data to compare: the readings, the break lines, the box, where the greens lie
+ * and how deep in sand a height was read. Names and other cover do not come into a fit.
+ */
+export function whatIsFitted(input: TerrainInput): unknown {
+  const { heights, slopes, grids = [], planes = [], breaklines, contours, extent, areas } = input;
+  const greens = areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
+  const sunkBy = sandAt(areas);
+  const sunk = [...heights, ...grids.flatMap(({ nodes }) => nodes)].map(({ at }) => sunkBy(at));
+  return {
+    heights,
+    slopes,
+    grids,
+    planes,
+    breaklines,
+    contours,
+    extent,
+    greens,
+    sunk: sunk.some((m) => m !== 0) ? sunk : [],
   };
 }
 

@@ -10,6 +10,7 @@ import {
   rasterCover,
 } from './coverRaster.ts';
 import type { FittedSurface } from './fitSurface.ts';
+import { BLOCK_BITS, type GroundReads, groundReads } from './groundReads.ts';
 import { type GroundObstacle, obstaclesOf } from './obstacles.ts';
 import { edgeDistance, type FlatPolygon, flatPolygon } from './rings.ts';
 import type { Surface } from './surface.ts';
@@ -24,6 +25,8 @@ export interface SurveyedGround<S extends Surface = FittedSurface> {
   /** What the ground was made from: the fit, or one of an ensemble that agrees with the evidence. */
   readonly surface: S;
   readonly cover: CoverRaster;
+  /** Notes what `sample`, `heightAt`, `coverAt` and `isOnGreen` look at. */
+  readonly reads: GroundReads;
   readonly extent: TerrainInput['extent'];
   heightAt(at: PlanePoint): number;
   coverAt(at: PlanePoint): Cover;
@@ -66,10 +69,25 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
   });
   const greens = input.areas.filter((area) => area.kind === 'green').map((area) => flatPolygon(area.polygon));
   const depth = new Float64Array(3);
+  const reads = groundReads(cover);
+  const { columns: blockColumns } = reads;
 
+  const codeHere = (eastM: number, northM: number): CoverCode => {
+    const column = Math.floor((eastM - cover.westM) / cover.cellM);
+    const row = Math.floor((northM - cover.southM) / cover.cellM);
+    if (column >= 0 && column < cover.columns && row >= 0 && row < cover.rows) {
+      reads.into[(row >> BLOCK_BITS) * blockColumns + (column >> BLOCK_BITS)] = 1;
+      return cover.codes[row * cover.columns + column] as CoverCode;
+    }
+    // Noted for what may stand out there: the cover is the same everywhere.
+    const inColumn = Math.min(cover.columns - 1, Math.max(0, column));
+    const inRow = Math.min(cover.rows - 1, Math.max(0, row));
+    reads.into[(inRow >> BLOCK_BITS) * blockColumns + (inColumn >> BLOCK_BITS)] = 1;
+    return DEFAULT_CODE;
+  };
   const sample = (eastM: number, northM: number, out: Float64Array): void => {
     surface.sampleHeight(eastM, northM, out);
-    const code: CoverCode = codeAt(cover, eastM, northM, DEFAULT_CODE);
+    const code = codeHere(eastM, northM);
     out[3] = code;
     if (code !== BUNKER_CODE) return;
     const bunker = bunkers[codeAt(whichBunker, eastM, northM, 0) - 1];
@@ -92,13 +110,14 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     obstacles: obstaclesOf(input, surface),
     surface,
     cover,
+    reads,
     extent: input.extent,
     heightAt(at) {
       sample(at.eastM, at.northM, scratch);
       return scratch[0] as number;
     },
-    coverAt: (at) => covers[codeAt(cover, at.eastM, at.northM, DEFAULT_CODE)] ?? DEFAULT_COVER,
-    isOnGreen: (at) => codeAt(cover, at.eastM, at.northM, DEFAULT_CODE) === coverCode('green'),
+    coverAt: (at) => covers[codeHere(at.eastM, at.northM)] ?? DEFAULT_COVER,
+    isOnGreen: (at) => codeHere(at.eastM, at.northM) === coverCode('green'),
     greenEdgeDistance,
     greenCrossings,
     distanceOntoGreen(from, at) {

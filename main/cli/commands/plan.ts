@@ -63,6 +63,7 @@ Example:
     if (flags.has('json'))
       writeJson(io.stdout, {
         ...plan,
+        readGround: undefined, // of use only to whoever keeps plans
         options: plan.options.map((option) => ({
           ...option,
           why: option.reasons.map((reason) => reasonText(reason, units)),
