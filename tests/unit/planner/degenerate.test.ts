@@ -42,6 +42,7 @@ describe('ground at the edge of what there is', () => {
         heightM: (_east, north) => slope * Math.min(0, north + 12),
         balls: [{ id: 'b', at: [-4, -18] }],
       });
+      expect(Math.abs(plan.lieAlongDeg)).toBeGreaterThan(3);
       for (const option of plan.options) {
         expect(said(option)).not.toMatch(/(rising|falling) [3-9]\d/);
         expect(said(option)).not.toMatch(/NaN|undefined| 0 yd/);

@@ -11,11 +11,14 @@ import { club, complexDocument, type ComplexSpec, fullBag } from './complex.ts';
 
 const tilted = (east: number, north: number): number => 0.02 * north + 0.0004 * east * east;
 const sceneOf = (spec: ComplexSpec): Scene => buildScene(complexDocument(spec), 'h1');
-const planOf = (spec: ComplexSpec, seed = 3, shotsPerOption = 120): Plan => {
-  const scene = sceneOf(spec);
-  const ball = scene.balls[0]?.record.id ?? '';
-  return planBall(scene, { ballId: ball, flagId: 'A', shotsPerOption, seed });
-};
+const planIn = (scene: Scene, ballId = scene.balls[0]?.record.id ?? '', seed = 3): Plan =>
+  planBall(scene, { ballId, flagId: 'A', shotsPerOption: 120, seed });
+const planOf = (spec: ComplexSpec): Plan => planIn(sceneOf(spec));
+/** The same ground, so that its map of the green is made once, for another player. */
+const played = (scene: Scene, player: Partial<Scene['player']>): Scene => ({
+  ...scene,
+  player: { ...scene.player, ...player },
+});
 const chosen = (plan: Plan): PlanOption => {
   const option = plan.options.find((o) => o.id === plan.chosenId);
   if (option === undefined) throw new Error('the chosen option is not in the plan');
@@ -39,14 +42,16 @@ const codeOf = (work: () => unknown): string => {
 
 describe('a plan', () => {
   const spec: ComplexSpec = { heightM: tilted, balls: [{ id: 'b', at: [-5, -18] }] };
+  const usual = sceneOf(spec);
 
   it('is the same to the last bit for the same seed, on scenes built apart', () => {
-    expect(planOf(spec)).toEqual(planOf(spec));
-    expect(planOf(spec, 4).options[0]?.strokes).not.toBe(planOf(spec).options[0]?.strokes);
+    const plan = planIn(usual);
+    expect(planOf(spec)).toEqual(plan);
+    expect(planIn(usual, 'b', 4).options[0]?.strokes).not.toBe(plan.options[0]?.strokes);
   });
 
   it('weighs many options, gives each two reasons or more, and prices the safe way out', () => {
-    const plan = planOf(spec);
+    const plan = planIn(usual);
     expect(plan.options.length).toBeGreaterThan(8);
     for (const option of plan.options) {
       const said = option.reasons.map((reason) => reasonText(reason, { system: 'yards', paceM: 0.9 }));
@@ -61,13 +66,17 @@ describe('a plan', () => {
   });
 
   it('calls shots by their names, and never prices playing away below the same shot at the flag', () => {
-    for (const at of [
-      [-5, -18],
-      [21, -9],
-      [-22, 2],
-      [-4, -27],
-    ] as const) {
-      const plan = planOf({ heightM: tilted, balls: [{ id: 'b', at }] });
+    const scene = sceneOf({
+      heightM: tilted,
+      balls: [
+        { id: 'short', at: [-5, -18] },
+        { id: 'over sand', at: [21, -9] },
+        { id: 'side', at: [-22, 2] },
+        { id: 'far', at: [-4, -27] },
+      ],
+    });
+    for (const { record } of scene.balls) {
+      const plan = planIn(scene, record.id);
       expect(plan.options.some(({ id }) => id === plan.safeId)).toBe(true);
       for (const option of plan.options) {
         if (option.technique === 'chip') expect(option.carryM).toBeLessThan(12.5);
@@ -139,15 +148,16 @@ describe('a plan', () => {
       surround: 'lightRough',
       balls: [{ id: 'b', at: [-20, 2] }],
     };
-    const strict = planOf({ ...rough, player: { simplicityMarginStrokes: 0 } });
-    const easy = planOf({ ...rough, player: { simplicityMarginStrokes: 0.3 } });
+    const scene = sceneOf(rough);
+    const strict = planIn(played(scene, { simplicityMarginStrokes: 0 }));
+    const easy = planIn(played(scene, { simplicityMarginStrokes: 0.3 }));
     expect(chosen(strict).costStrokes).toBe(0);
     expect(chosen(easy).costStrokes).toBeLessThanOrEqual(0.3);
     expect(['putt', 'bumpAndRun']).toContain(chosen(easy).technique);
   });
 
   it('leaves out what is not in the repertoire and says so', () => {
-    const plan = planOf({ ...spec, player: { repertoire: { putt: 'notMine', bumpAndRun: 'notMine' } } });
+    const plan = planIn(played(usual, { repertoire: { putt: 'notMine', bumpAndRun: 'notMine' } }));
     expect(plan.options.some((option) => option.technique === 'putt')).toBe(false);
     expect(plan.leftOut.map(({ id, reason }) => [id, reason.kind])).toContainEqual([
       'putt',
@@ -167,60 +177,60 @@ describe('a plan', () => {
   });
 
   it('splashes from sand, and explodes from a buried lie', () => {
-    const clean = planOf({ heightM: tilted, balls: [{ id: 'b', at: [16, -6] }] });
+    const scene = sceneOf({
+      heightM: tilted,
+      balls: [
+        { id: 'clean', at: [16, -6] },
+        { id: 'buried', at: [16, -6], lie: 'buried' },
+      ],
+    });
+    const clean = planIn(scene, 'clean');
     expect(chosen(clean).technique).toBe('splash');
     // A chip that must meet the ball first is looked at, and costs too much.
     const least = (technique: string): number =>
       Math.min(...clean.options.filter((o) => o.technique === technique).map((o) => o.strokes));
     expect(least('chip')).toBeGreaterThan(least('splash') + 0.02);
-    const buried = planOf({ heightM: tilted, balls: [{ id: 'b', at: [16, -6], lie: 'buried' }] });
+    const buried = planIn(scene, 'buried');
     expect(new Set(buried.options.map((o) => o.technique))).toEqual(new Set(['explosion']));
     expect(chosen(buried).strokes).toBeGreaterThan(chosen(clean).strokes);
   });
 });
 
 describe('odd ground and odd bags', () => {
-  const near = { id: 'b', at: [-4, -17] as const };
+  const level = sceneOf({
+    balls: [
+      { id: 'near', at: [-4, -17] },
+      { id: 'on the lip', at: [3.03, 4] },
+      { id: 'on the green', at: [-3, -6] },
+      { id: 'in sand', at: [16, -6] },
+    ],
+  });
 
   it('holes a ball on the lip', () => {
-    const plan = planOf({ balls: [{ id: 'b', at: [3.03, 4] }] });
+    const plan = planIn(level, 'on the lip');
     expect(chosen(plan).technique).toBe('putt');
     expect(chosen(plan).strokes).toBeCloseTo(1, 2);
   });
 
-  it('plays a bank of 20 % and a flag at the edge', () => {
-    const bank = planOf({ heightM: (_e, n) => 0.2 * Math.min(0, n + 12), balls: [near] });
-    expect(chosen(bank).strokes).toBeGreaterThan(1.5);
-    expect(bank.lieAlongDeg).toBeGreaterThan(3);
-    const edge = planOf({ flags: [{ id: 'A', at: [0, -12.9] }], balls: [near] });
-    expect(Number.isFinite(chosen(edge).strokes)).toBe(true);
-  });
-
   it('plays with one club of any kind, and putts with an iron where there is no putter', () => {
-    for (const only of [club('i7', 'iron', '7-iron', 32), club('pt', 'putter', 'putter', 3), fullBag[7]]) {
+    const iron = club('i7', 'iron', '7-iron', 32);
+    for (const only of [iron, club('pt', 'putter', 'putter', 3), fullBag[7]]) {
       if (only === undefined) continue;
-      const plan = planOf({ balls: [near], player: { bag: [only] } });
+      const plan = planIn(played(level, { bag: [only] }), 'near');
       expect(chosen(plan).clubId).toBe(only.id);
     }
-    const onGreen = planOf({
-      balls: [{ id: 'b', at: [-3, -6] }],
-      player: { bag: fullBag.filter((c) => c.kind !== 'putter') },
-    });
-    expect(chosen(onGreen).technique).toBe('bumpAndRun');
-    const sand = planOf({
-      balls: [{ id: 'b', at: [16, -6] }],
-      player: { bag: [club('i7', 'iron', '7-iron', 32)] },
-    });
-    expect(chosen(sand).technique).toBe('splash');
+    const noPutter = played(level, { bag: fullBag.filter((c) => c.kind !== 'putter') });
+    expect(chosen(planIn(noPutter, 'on the green')).technique).toBe('bumpAndRun');
+    expect(chosen(planIn(played(level, { bag: [iron] }), 'in sand')).technique).toBe('splash');
   });
 
   it('says what is wrong with a question', () => {
-    const scene = sceneOf({ balls: [near] });
-    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 50, seed: 1 };
+    const scene = level;
+    const ask = { ballId: 'near', flagId: 'A', shotsPerOption: 50, seed: 1 };
     expect(codeOf(() => planBall(scene, { ...ask, ballId: 'nobody' }))).toBe('unknown-ball');
     expect(codeOf(() => planBall(scene, { ...ask, flagId: 'Z' }))).toBe('unknown-flag');
     expect(codeOf(() => planBall(scene, { ...ask, shotsPerOption: 0.5 }))).toBe('bad-shot-count');
-    expect(codeOf(() => planOf({ balls: [near], player: { bag: [] } }))).toBe('empty-bag');
+    expect(codeOf(() => planIn(played(scene, { bag: [] })))).toBe('empty-bag');
   });
 });
 
