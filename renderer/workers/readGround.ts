@@ -52,7 +52,7 @@ export interface GroundRead {
 }
 
 const LATTICE_M = 1.5;
-const MOST_PLACES = 240;
+const MOST_PLACES = 150;
 const ARROW_SPACING_M = 2;
 const WATER_SPACING_M = 2;
 const FAIR_SPACING_M = 1;

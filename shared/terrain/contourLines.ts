@@ -1,4 +1,6 @@
 import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
+import { boundingBox } from '../geometry/ring.ts';
+import type { GridShape } from './hermiteGrid.ts';
 import { isolines } from './isolines.ts';
 import { type FlatPolygon, flatPolygon, insidePolygon } from './rings.ts';
 import type { Surface } from './surface.ts';
@@ -17,16 +19,18 @@ export interface ContourLine {
 export function contourLines(surface: Surface, intervalM: number, clip?: PlanePolygon): ContourLine[] {
   if (!(intervalM > 0))
     throw new RangeError(`A contour interval must be positive, not ${String(intervalM)}.`);
+  const { shape, heightsM } =
+    clip === undefined ? { shape: surface, heightsM: surface.heightsM } : cutOut(surface, clip);
   let low = Infinity;
   let high = -Infinity;
-  for (const height of surface.heightsM) {
+  for (const height of heightsM) {
     low = Math.min(low, height);
     high = Math.max(high, height);
   }
   const lines: ContourLine[] = [];
   for (let k = Math.ceil(low / intervalM); k * intervalM <= high; k += 1) {
     const heightM = k * intervalM;
-    for (const line of isolines(surface, surface.heightsM, heightM)) {
+    for (const line of isolines(shape, heightsM, heightM)) {
       if (clip === undefined) lines.push({ heightM, ...line });
       else {
         for (const part of clipLine(line.points, line.closed, clip)) lines.push({ heightM, ...part });
@@ -34,6 +38,33 @@ export function contourLines(surface: Surface, intervalM: number, clip?: PlanePo
     }
   }
   return lines;
+}
+
+/** The part of the grid about an area: the margin that a surface is fitted over is many times as large as its green. */
+function cutOut(
+  { heightsM, originEastM, originNorthM, cellM, columns, rows }: Surface,
+  clip: PlanePolygon,
+): { readonly shape: GridShape; readonly heightsM: Float64Array } {
+  const box = boundingBox(clip.flat());
+  const span = (from: number, to: number, origin: number, count: number): readonly [number, number] => {
+    const first = Math.min(count - 1, Math.max(0, Math.floor((from - origin) / cellM) - 1));
+    return [first, Math.max(first, Math.min(count - 1, Math.ceil((to - origin) / cellM) + 1))];
+  };
+  const [west, east] = box === null ? [0, 0] : span(box.westM, box.eastM, originEastM, columns);
+  const [south, north] = box === null ? [0, 0] : span(box.southM, box.northM, originNorthM, rows);
+  const shape = {
+    originEastM: originEastM + west * cellM,
+    originNorthM: originNorthM + south * cellM,
+    cellM,
+    columns: east - west + 1,
+    rows: north - south + 1,
+  };
+  const cut = new Float64Array(shape.columns * shape.rows);
+  for (let row = 0; row < shape.rows; row += 1) {
+    const from = (south + row) * columns + west;
+    cut.set(heightsM.subarray(from, from + shape.columns), row * shape.columns);
+  }
+  return { shape, heightsM: cut };
 }
 
 /** The parts of a line inside an area, cut at its edge to well under a millimetre. */

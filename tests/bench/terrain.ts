@@ -9,6 +9,7 @@ import { measureNext, slopesAt } from '../../shared/terrain/measureNext.ts';
 import { placesOver } from '../../shared/terrain/placesOver.ts';
 import { surfaceEnsemble } from '../../shared/terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../../shared/terrain/surveyedGround.ts';
+import { readGround } from '../../renderer/workers/readGround.ts';
 import { gridImports } from './gridImport.ts';
 import { area, circle, emptyInput, heightReadings, slopeReadings, swells } from '../unit/terrain/fixtures.ts';
 
@@ -113,6 +114,22 @@ const withGrid = {
 row(
   'the same with a green and a dense grid of 6,561 heights',
   timeMs(() => surveyedGround(fitSurface(withGrid), withGrid)),
+  300,
+  'ms',
+  'allowed',
+);
+const green = [circle(20, 20, 11)];
+const look = { slopes: false, arrows: false, water: false, fair: false, stimpFt: 10, contourM: 0.05 };
+let asked = 0;
+row(
+  'refit as the window asks for it: doubt, where to measure, contours',
+  timeMs(() => {
+    asked += 1;
+    return readGround({
+      ...{ groundKey: String(asked), input: survey, greens: [green], ridgeIds: [], look, heavyOnly: false },
+      units: { system: 'metres', paceM: 1 },
+    });
+  }),
   300,
   'ms',
   'allowed',
