@@ -1,10 +1,11 @@
 import { contours } from 'd3-contour';
 import { element, round2 } from './element.ts';
 import { closedPath, openPath } from './pathData.ts';
+import { depthInside } from './depthInside.ts';
 import type { PatternContext } from './pattern.ts';
 import { hatch, scatterInside, strokes, visibleBox } from './pattern.ts';
 import { cellNoise } from './scatter.ts';
-import { contains, distance, distanceToEdge, signedArea, walk } from './shape.ts';
+import { distance, signedArea, walk } from './shape.ts';
 import type { SvgNode } from './svgNode.ts';
 import type { XY } from './view.ts';
 
@@ -67,22 +68,13 @@ export function penaltyAreaPattern(context: PatternContext): (SvgNode | null)[] 
   const cell = Math.max(2.4 * k, Math.sqrt((box.width * box.height) / 9000));
   const columns = Math.ceil(box.width / cell) + 3;
   const rows = Math.ceil(box.height / cell) + 3;
-  const values = new Float64Array(columns * rows);
-  let deepest = 0;
-  for (let j = 0; j < rows; j += 1) {
-    for (let i = 0; i < columns; i += 1) {
-      const x = box.x + (i - 1) * cell;
-      const y = box.y + (j - 1) * cell;
-      const d = distanceToEdge(shape, x, y);
-      const signed = contains(shape, x, y) ? d : -d;
-      deepest = Math.max(deepest, signed);
-      values[j * columns + i] = signed;
-    }
-  }
+  const values = depthInside(shape, { x: box.x - cell, y: box.y - cell, cell, columns, rows });
+  const deepest = values.reduce((most, depth) => Math.max(most, depth), 0);
+  const levels = Array.from(values);
   const lines = (at: number): string =>
     contours()
       .size([columns, rows])
-      .thresholds([at])(Array.from(values))
+      .thresholds([at])(levels)
       .flatMap((level) => level.coordinates.flat())
       .map((ring) =>
         // d3-contour puts a sample at the middle of its cell.

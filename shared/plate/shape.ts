@@ -119,20 +119,22 @@ export function contains(shape: Shape, x: number, y: number): boolean {
 export function distanceToEdge(shape: Shape, x: number, y: number): number {
   const { edges } = shape;
   let least = Infinity;
-  for (let i = 0; i < edges.length; i += 4) {
-    const ax = edges[i] as number;
-    const ay = edges[i + 1] as number;
-    const dx = (edges[i + 2] as number) - ax;
-    const dy = (edges[i + 3] as number) - ay;
-    const lengthSquared = dx * dx + dy * dy;
-    let t = lengthSquared === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / lengthSquared;
-    t = t < 0 ? 0 : t > 1 ? 1 : t;
-    const ex = ax + t * dx - x;
-    const ey = ay + t * dy - y;
-    const squared = ex * ex + ey * ey;
-    if (squared < least) least = squared;
-  }
+  for (let i = 0; i < edges.length; i += 4) least = Math.min(least, squareToSide(edges, i, x, y));
   return Math.sqrt(least);
+}
+
+/** Square of the distance to one side of a shape, by where the side begins in `edges`. */
+export function squareToSide(edges: Float64Array, edge: number, x: number, y: number): number {
+  const ax = edges[edge] as number;
+  const ay = edges[edge + 1] as number;
+  const dx = (edges[edge + 2] as number) - ax;
+  const dy = (edges[edge + 3] as number) - ay;
+  const lengthSquared = dx * dx + dy * dy;
+  let t = lengthSquared === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / lengthSquared;
+  t = t < 0 ? 0 : t > 1 ? 1 : t;
+  const ex = ax + t * dx - x;
+  const ey = ay + t * dy - y;
+  return ex * ex + ey * ey;
 }
 
 /** Distance along a ray to the first side it meets, or Infinity. */
