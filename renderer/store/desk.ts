@@ -33,7 +33,8 @@ const SAMPLE_FILE = 'ossel-down.geojson';
 const MOST_DROPPED_BYTES = 256 * 1024 * 1024;
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
-const ELSEWHERE = 'This atlas is open in another window, so it can only be read here.';
+const ELSEWHERE =
+  'This atlas is open in another window, so it can only be read here. Close it there and open it here again, or use Save as to work on a copy.';
 
 /** Everything a person does to atlases as a whole, and the only writer of the open atlas. */
 export class Desk {
@@ -89,7 +90,7 @@ export class Desk {
     const { open } = atlasStore.getState();
     if (open === null) return;
     if (open.readOnly !== null) {
-      tell({ message: open.readOnly, remedy: 'Use Save as to work on a copy.' });
+      tell({ message: open.readOnly, remedy: '' });
       return;
     }
     const before = documentOfAtlas(open);

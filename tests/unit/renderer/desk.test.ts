@@ -89,6 +89,17 @@ it('saves to the place it knows, and asks for one where it knows none', async ()
   await desk.save();
   expect(written.map(({ place }) => place)).toEqual(['ossel-down.geojson', 'h']);
   expect(new TextDecoder().decode(written[0]?.content)).toBe(sample);
+  // An atlas that another window has can be worked on as a copy.
+  const { open } = atlasStore.getState();
+  if (open === null) throw new Error('nothing is open');
+  atlasStore.setState({ open: { ...open, readOnly: 'It is open elsewhere.' } });
+  const shown = document();
+  desk.edit(removeRecords('took everything out', shown.records.keys()));
+  expect(document()).toBe(shown);
+  await desk.saveAs();
+  expect(atlasStore.getState().open).toMatchObject({ readOnly: null, fileName: 'ossel-down.geojson' });
+  expect(atlasStore.getState().open?.id).not.toBe(open.id);
+  expect(await desk.atlases()).toHaveLength(2);
 });
 
 it('keeps the open atlas when a file cannot be read, and says why', async () => {
