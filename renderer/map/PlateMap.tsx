@@ -15,6 +15,7 @@ import { metresFromYards } from '../../shared/units/conversions.ts';
 import { size } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Drawing } from '../ui/drawing.tsx';
+import { holeWords } from '../ui/words.ts';
 import type { Handle } from './handles.ts';
 import './map.css';
 import { drawOver, drawUnder, type MapDrawing } from './mapDrawing.ts';
@@ -222,8 +223,8 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     );
     const { label, name } = scene.hole;
     return drawSurround(view, plateSize, foot, style, {
-      title: name === '' ? `Hole ${label}` : name,
-      subtitle: `Hole ${label}, green ${greenSize}`,
+      title: name === '' ? holeWords(label, '') : name,
+      subtitle: `${holeWords(label, '')}, green ${greenSize}`,
       units,
       placed,
       slopeLegend: layer === null,
