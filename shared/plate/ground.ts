@@ -55,15 +55,14 @@ export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDra
     .filter(({ shape }) => shape.rings.length > 0 && visibleBox(shape, clip) !== null)
     .sort((a, b) => paintOrder.indexOf(a.area.kind) - paintOrder.indexOf(b.area.kind));
   const greens = drawn.filter(({ area }) => area.kind === 'green').map(({ shape }) => shape);
-  const context = (shape: Shape, seed: number, above: readonly Shape[]): PatternContext => ({
-    shape,
-    style,
-    clip,
-    origin,
-    seed,
-    keepClear: ground.keepClear,
-    above,
-  });
+  const context = (
+    shape: Shape,
+    seed: number,
+    above: readonly Shape[],
+    keepClear = ground.keepClear,
+  ): PatternContext => ({ shape, style, clip, origin, seed, keepClear, above });
+  const { centre, unitsPerM, upBearingDeg, box } = view;
+  const place = JSON.stringify([centre, unitsPerM, upBearingDeg, box]);
   const parts: SvgNode[] = [];
   if (ground.base === 'lightRough') {
     const { x, y, width, height } = clip;
@@ -90,14 +89,58 @@ export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDra
     );
   }
   drawn.forEach(({ area, shape }, index) => {
-    const above = drawn
-      .slice(index + 1)
-      .map((other) => other.shape)
-      .filter((s) => overlaps(s.box, shape.box));
-    parts.push(drawArea(area, context(shape, seedOf(area.id), above), greens));
+    const above = drawn.slice(index + 1).filter((other) => overlaps(other.shape.box, shape.box));
+    const room = grown(shape.box, SYMBOL_REACH);
+    const keepClear = ground.keepClear.filter((other) => overlaps(other, room));
+    // The fringe has its ticks along the greens.
+    const beside = area.kind === 'fringe' ? drawn.filter((other) => other.area.kind === 'green') : [];
+    const made: MadeOf = {
+      style,
+      things: [...above, ...beside].map((other) => other.area),
+      place,
+      keepClear,
+    };
+    const before = drawnBefore.get(area);
+    const node =
+      before !== undefined && isSame(before.of, made)
+        ? before.node
+        : drawArea(
+            area,
+            context(
+              shape,
+              seedOf(area.id),
+              above.map((other) => other.shape),
+              keepClear,
+            ),
+            greens,
+          );
+    drawnBefore.set(area, { of: made, node });
+    parts.push(node);
   });
   return group('ground', ...parts);
 }
+
+/** All that the drawing of an area hangs on beside the area itself. */
+interface MadeOf {
+  readonly style: PlateStyle;
+  /** Areas that cover it, and the greens of a fringe. */
+  readonly things: readonly TerrainArea[];
+  readonly place: string;
+  readonly keepClear: readonly Box[];
+}
+
+/** Symbols reach at most so far beyond the place they stand at, drawing units. */
+const SYMBOL_REACH = 60;
+
+/** The last drawing of each area: after an edit nearly all of them are drawn as before. */
+const drawnBefore = new WeakMap<TerrainArea, { readonly of: MadeOf; readonly node: SvgNode }>();
+
+const isSame = (a: MadeOf, b: MadeOf): boolean =>
+  a.style === b.style &&
+  a.place === b.place &&
+  a.things.length === b.things.length &&
+  a.things.every((thing, i) => thing === b.things[i]) &&
+  JSON.stringify(a.keepClear) === JSON.stringify(b.keepClear);
 
 /** One area by itself: also what swatches are made of. */
 export function drawArea(area: TerrainArea, context: PatternContext, greens: readonly Shape[]): SvgNode {
