@@ -9,7 +9,7 @@ import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
 import { PUTT_PAST_M, puttingErrors, puttingSpread } from '../player/puttingSpread.ts';
 import { coverCode, covers } from '../words/vocabulary.ts';
 import { makeChance } from './makeChance.ts';
-import { notedNow } from './noted.ts';
+import { puttedNodes } from './puttedNodes.ts';
 import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
 import { puttLines } from './puttLines.ts';
 import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
@@ -210,26 +210,6 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     strokesAt: (eastM, northM) => at(current, 1, eastM, northM),
     makeAt: (eastM, northM) => at(makes, 1, eastM, northM),
   };
-}
-
-/**
- * 1 for the nodes on the green, its fringe and about the flag. That much is not noted as ground read, all round as it is:
- * where the green or its fringe has changed, no plan to it is kept.
- */
-function puttedNodes(ground: Ground, flag: PlanePoint, radiiM: Float64Array, spokes: number): Uint8Array {
-  const putted = new Uint8Array(radiiM.length * spokes);
-  const here = new Float64Array(4);
-  const look = (): void => {
-    for (let node = 0; node < putted.length; node += 1) {
-      const radius = radiiM[Math.floor(node / spokes)] ?? 1;
-      const angle = (2 * Math.PI * (node % spokes)) / spokes;
-      ground.sample(flag.eastM + radius * sin(angle), flag.northM + radius * cos(angle), here);
-      if (here[3] === GREEN || here[3] === FRINGE || radius <= 0.5) putted[node] = 1;
-    }
-  };
-  if (ground.reads === undefined) look();
-  else notedNow(ground.reads, new Uint8Array(ground.reads.into.length), look);
-  return putted;
 }
 
 /** Nodes off the green keep the excess of the last node inside them over level putting. */
