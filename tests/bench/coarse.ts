@@ -11,9 +11,10 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { planBall } from '../../shared/planner/planBall.ts';
 import { buildScene, type Scene } from '../../shared/planner/scene.ts';
+import { USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 
 const EVERY = Number(process.argv[2] ?? 1);
-const SHOTS = 400;
+const SHOTS = USUAL_SHOTS;
 const FILES = ['ossel-down.geojson', 'ossel-practice.geojson'];
 
 function timed<T>(work: () => T): { readonly value: T; readonly ms: number } {

@@ -10,9 +10,10 @@ import { buildScene } from '../../shared/planner/scene.ts';
 import { standardShots } from '../../shared/planner/standardShots.ts';
 import { meanStrokes } from '../../shared/planner/trial.ts';
 import { availability } from '../../shared/player/availability.ts';
+import { USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { complexDocument } from '../unit/planner/complex.ts';
 
-const SHOTS = 400;
+const SHOTS = USUAL_SHOTS;
 const ROUNDS = 21;
 const GRID_SIZES = 15;
 const GRID_LINES = 7;
