@@ -53,6 +53,8 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const picked = plan.options.find(({ id }) => id === pickedId);
   const { panel } = props;
+  // The first answer has looked at the likely shots alone: what it calls the only one may not be.
+  const reasons = option.reasons.filter(({ kind }) => stage !== 'coarse' || kind !== 'onlyShot');
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
@@ -103,7 +105,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
                   ? 'Why this one'
                   : `Why not this one: against ${optionName(advice)}`}
               </h2>
-              {option.reasons.map((reason, index) => (
+              {reasons.map((reason, index) => (
                 <p key={index}>{reasonText(reason, units)}</p>
               ))}
               <SetUp technique={option.technique} handed={props.handed} />

@@ -51,7 +51,7 @@ export function SurveyDoubt({
   useEffect(() => {
     measureSpots.setState({ holeId, shot, spots: doubt?.measureNext ?? [] });
   }, [holeId, shot, doubt]);
-  if (scene === null || ball === undefined || flag === undefined) return null;
+  if (scene === null || stage !== 'firm' || ball === undefined || flag === undefined) return null;
   return (
     <section className="changes survey-doubt" aria-label="How sure the survey makes it">
       <h2>How sure the survey makes it</h2>

@@ -55,8 +55,8 @@ export function TopBar(props: TopBarProps): React.JSX.Element {
               <span className="place-words">
                 <span className="atlas-words">
                   <strong>{atlasName}</strong>
-                  {holeWords !== '' && ' · '}
                 </span>
+                {holeWords !== '' && <span className="atlas-end"> · </span>}
                 <span className="hole-words">{holeWords}</span>
               </span>
               <ChevronDown size={16} strokeWidth={1.9} aria-hidden />
