@@ -10,7 +10,7 @@ import { lonLat } from '../../../shared/geometry/points.ts';
 import { readAtlas, readBundle } from '../../../main/cli/readInput.ts';
 import { writeAtlasFile } from '../../../shared/formats/atlasFile.ts';
 import { temporaryFolder } from '../../helpers/temporaryFolder.ts';
-import { osmXml } from '../../unit/formats/exchangeFixtures.ts';
+import { at, ground, osmXml, placedAtlas } from '../../unit/formats/exchangeFixtures.ts';
 import { runTestCli } from './runTestCli.ts';
 
 const sample = resolve(import.meta.dirname, '..', '..', '..', 'sample-course', 'ossel-down.geojson');
@@ -162,6 +162,23 @@ describe('export', () => {
 });
 
 describe('surface', () => {
+  it('needs no flag, day or player: a survey has a surface of its own', async () => {
+    const places = [
+      [0, 0],
+      [8, 2],
+      [-3, 7],
+    ] as const;
+    const spots = places.map(([east, north], i) => ({
+      ...{ type: 'spotHeight' as const, id: `s${String(i)}`, accuracyM: 0.005 },
+      ...{ at: at(east, north), heightM: ground(east, north) },
+    }));
+    const bare = join(temporaryFolder(), 'bare.geojson');
+    writeFileSync(bare, writeAtlasFile(placedAtlas(spots)));
+    const { out } = await runTestCli(['surface', bare, '--hole', '4']);
+    expect(out).toContain('3 readings, 0 that the ground does not pass');
+    expect(out).not.toContain('Flag');
+  });
+
   it('gives grid, residuals, confidence and points', { timeout: 90_000 }, async () => {
     const document = await readAtlas(sample);
     const spot = recordsOf(document, 'spotHeight').find(({ id }) => id === 'h2-spot-010');
