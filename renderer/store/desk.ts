@@ -24,7 +24,7 @@ import { tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { keptPictures } from './pictureFiles.ts';
 import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
-import { copyShelved, namedAtlas, nameShelved, stateAt } from './shelved.ts';
+import { copyShelved, documentOnShelf, namedAtlas, nameShelved, stateAt } from './shelved.ts';
 import { watchLibrary } from './watchLibrary.ts';
 import { firstSession, type Session, sessionFrom, sessionStore, withHole } from './session.ts';
 
@@ -200,6 +200,11 @@ export class Desk {
 
   atlases(): Promise<readonly ShelfRow[]> {
     return this.#library.list();
+  }
+
+  /** An atlas of the library as it stands, to be looked at only. */
+  look(id: string): Promise<AtlasDocument | null> {
+    return documentOnShelf(this.#library, id);
   }
 
   /** Whoever plays in the other atlases of the library; nobody where it cannot be read. */

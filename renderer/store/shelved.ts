@@ -13,6 +13,12 @@ export const stateAt = (
 const stateInForce = ({ shelf, base, steps }: ShelvedAtlas): AtlasDocument | null =>
   stateAt(base, steps, Math.min(shelf.stepsInForce, steps.length));
 
+/** An atlas of the library as it stands; null where it is not there. */
+export async function documentOnShelf(library: Library, id: string): Promise<AtlasDocument | null> {
+  const shelved = await library.load(id);
+  return shelved === null ? null : stateInForce(shelved);
+}
+
 export const namedAtlas = (name: string): ReturnType<typeof changeHeader> =>
   changeHeader(`named the atlas ${name}`, { name });
 

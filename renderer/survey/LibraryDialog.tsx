@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { ShelfRow } from '../library/database.ts';
 import type { Desk } from '../store/desk.ts';
 import { Dialog } from '../ui/Dialog.tsx';
+import { Thumbnail } from './Thumbnail.tsx';
 
 interface LibraryDialogProps {
   readonly desk: Desk;
@@ -72,6 +73,7 @@ export function LibraryDialog({ desk, openId, close }: LibraryDialogProps): Reac
       <ul className="shelf">
         {found.map(({ id, name, updatedAt, fileName }) => (
           <li key={id} aria-current={id === openId}>
+            <Thumbnail {...{ desk, id, updatedAt }} />
             {naming?.id === id ? (
               <form
                 onSubmit={(event) => {
