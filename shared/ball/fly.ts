@@ -35,7 +35,7 @@ export function fly(w: ShotWork): boolean {
     let h = w.stepFactor * Math.min(LONGEST_STEP_S, 2.4 / (speed + 0.1));
     const x = s[X] as number;
     const y = s[Y] as number;
-    if (w.reads !== null) noteFlight(w.reads, x, y, x + h * vx, y + h * vy);
+    if (w.reads !== null) noteFlight(w.reads, s, h);
     const near = w.obstacles.length > 0 && anyNear(w, x, y, x + h * vx, y + h * vy, BESIDE_M);
     if (near) h = Math.min(h, BESIDE_OBSTACLE_M / (speed + 0.1));
     flightStep(w, h);
@@ -69,7 +69,11 @@ export function fly(w: ShotWork): boolean {
 }
 
 /** Notes the blocks under a straight way: an obstacle whose box, widened by `BESIDE_M`, meets none of them changes nothing. */
-function noteFlight(notes: FlightNotes, x0: number, y0: number, x1: number, y1: number): void {
+function noteFlight(notes: FlightNotes, s: Float64Array, h: number): void {
+  const x0 = s[X] as number;
+  const y0 = s[Y] as number;
+  const x1 = x0 + h * (s[VX] as number);
+  const y1 = y0 + h * (s[VY] as number);
   const { into, westM, southM, airPerM, airColumns, airRows, airFrom } = notes;
   const fromColumn = within((x0 - westM) * airPerM, airColumns);
   const toColumn = within((x1 - westM) * airPerM, airColumns);
