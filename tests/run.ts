@@ -24,8 +24,8 @@ interface Outcome {
 const outcomes: Outcome[] = [];
 
 try {
-  await checkSources();
-  haveGdal();
+  // Installing waits for the network most of the time.
+  const [chromium] = await Promise.all([installed(), checkSources()]);
   await vitest('Unit, published, property and program tests', 'vitest.config.ts');
   const built = await step('Build', [
     ...tool('electron-vite', 'bin', 'electron-vite.js'),
@@ -33,7 +33,7 @@ try {
     '--logLevel',
     'warn',
   ]);
-  if (built && haveChromium()) await vitest('Tests of the built program', 'vitest.e2e.config.ts');
+  if (built && chromium) await vitest('Tests of the built program', 'vitest.e2e.config.ts');
 } finally {
   rmSync(results, { recursive: true, force: true });
 }
@@ -101,41 +101,36 @@ function counted(report: string, code: number): Outcome {
   };
 }
 
-/** Installs GDAL's programs from Debian where that is allowed; the tests that compare with them say so where there are none. */
-function haveGdal(): void {
-  const found = (): boolean => spawnSync('gdalinfo', ['--version'], { stdio: 'ignore' }).error === undefined;
-  if (found() || process.getuid?.() !== 0 || !isDebian()) return;
-  console.log('\nInstalling gdal-bin from Debian …');
-  aptGet('update', '-qq');
-  aptGet('install', '-y', '-qq', '--no-install-recommends', 'gdal-bin');
-}
-
-function aptGet(...args: readonly string[]): void {
-  spawnSync('apt-get', args, {
-    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-}
-
-/** Makes sure of the browser that the tests of the built program drive, installing Debian's where that is allowed. */
-function haveChromium(): boolean {
-  const found = (): boolean => findChromium(process.env) !== null;
-  const there = (program: string, argument: string): boolean =>
-    spawnSync(program, [argument], { stdio: 'ignore' }).error === undefined;
-  const shell = 'chromium-headless-shell';
-  if (process.getuid?.() === 0 && isDebian() && !(there(shell, '--version') && there('pdfinfo', '-v'))) {
-    console.log('\nInstalling chromium-headless-shell, poppler-utils and fonts from Debian …');
-    aptGet('update', '-qq');
-    aptGet('install', '-y', '-qq', '--no-install-recommends', shell, 'poppler-utils', 'fonts-dejavu-core');
+/**
+ * Makes sure of what the tests hold us against, installing Debian's where that is allowed: a browser and PDF tools, and GDAL,
+ * whose tests say so where it is missing. True with a browser.
+ */
+async function installed(): Promise<boolean> {
+  const lacks = (program: string, argument: string): boolean =>
+    spawnSync(program, [argument], { stdio: 'ignore' }).error !== undefined;
+  const missing = [
+    ...(lacks('gdalinfo', '--version') ? ['gdal-bin'] : []),
+    ...(lacks('chromium-headless-shell', '--version')
+      ? ['chromium-headless-shell', 'fonts-dejavu-core']
+      : []),
+    ...(lacks('pdfinfo', '-v') ? ['poppler-utils'] : []),
+  ];
+  if (missing.length > 0 && process.getuid?.() === 0 && isDebian()) {
+    const install = ['install', '-y', '-qq', '--no-install-recommends', ...missing];
+    await run(['apt-get', 'update', '-qq']);
+    const { code, output } = await run(['env', 'DEBIAN_FRONTEND=noninteractive', 'apt-get', ...install]);
+    console.log(`\nInstalled from Debian: ${missing.join(', ')}`);
+    if (code !== 0) console.log(output);
   }
-  if (!found()) {
+  const found = findChromium(process.env) !== null;
+  if (!found) {
     heading('Tests of the built program', false, 0);
     console.log(
       'No Chromium found: install it (Debian: apt-get install chromium poppler-utils), or set CHROME_PATH to Chrome, Chromium or Edge.',
     );
     outcomes.push({ passed: 0, failed: 1, skipped: 0 });
   }
-  return found();
+  return found;
 }
 
 function isDebian(): boolean {

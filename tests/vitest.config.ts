@@ -7,5 +7,7 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,published,property,main,lint}/**/*.test.{ts,tsx}'],
     testTimeout: 30_000,
+    // Left alone it would keep one core free.
+    maxWorkers: '100%',
   },
 });

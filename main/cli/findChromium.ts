@@ -32,7 +32,7 @@ export function findChromium(
   if (named !== undefined && named !== '') return existsSync(named) ? named : null;
   const folders = [...(env['PATH'] ?? '').split(delimiter), '/usr/bin'].filter((folder) => folder !== '');
   const candidates = [
-    ...names.flatMap((name) => folders.map((folder) => join(folder, name))),
+    ...folders.flatMap((folder) => names.map((name) => join(folder, name))),
     ...(elsewhere[platform] ?? []),
   ];
   return candidates.find((path) => existsSync(path)) ?? null;

@@ -86,5 +86,7 @@ describe('where Chromium is', () => {
     expect(findChromium({ PATH: bin, CHROME_PATH: join(bin, 'missing') })).toBeNull();
     touch(join(bin, 'other'), 1);
     expect(findChromium({ PATH: bin, CHROME_PATH: join(bin, 'other') })).toBe(join(bin, 'other'));
+    touch(join(bin, 'chromium-headless-shell'), 1);
+    expect(findChromium({ PATH: bin })).toBe(join(bin, 'chromium-headless-shell'));
   });
 });
