@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
+import { posted } from '../../shared/atlas/recordMap.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { PlanMessage, PlanRun, PlanTask, ProblemParts } from './planTask.ts';
@@ -52,7 +53,7 @@ export async function planAll(
     });
   try {
     for (let n = Math.min(availableParallelism(), MOST_WORKERS, tasks.length); n > 0; n -= 1)
-      workers.push(new Worker(workerUrl, { workerData: run }));
+      workers.push(new Worker(workerUrl, { workerData: { ...run, document: posted(run.document) } }));
     await Promise.all(workers.map(workUntilDone));
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));

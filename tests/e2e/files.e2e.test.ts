@@ -22,12 +22,17 @@ afterAll(async () => {
 
 /** Opens the window without file pickers, so that it falls back to an upload, which a test can answer. */
 async function openWithUpload(): Promise<OpenSwale & { readonly screen: PlanScreen }> {
-  const swale = await openSwale({ host, acceptDownloads: true });
-  await swale.context.addInitScript(() => {
-    Reflect.deleteProperty(window, 'showOpenFilePicker');
-    Reflect.deleteProperty(window, 'showSaveFilePicker');
+  const swale = await openSwale({
+    host,
+    acceptDownloads: true,
+    beforeOpening: (context) =>
+      context.addInitScript(() => {
+        Reflect.deleteProperty(window, 'showOpenFilePicker');
+        Reflect.deleteProperty(window, 'showSaveFilePicker');
+      }),
   });
-  await swale.page.reload();
+  // Choosers are caught from the first listener on, a little after it is added.
+  swale.page.on('filechooser', () => undefined);
   const screen = new PlanScreen(swale.page);
   await screen.firm();
   return { ...swale, screen };
