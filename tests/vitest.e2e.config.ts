@@ -1,13 +1,28 @@
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
+const times = { testTimeout: 120_000, hookTimeout: 60_000 };
+const besideTheEngine = ['tests/e2e/samePlan.e2e.test.ts'];
+
 /** Tests of the built program, from outside: `npm run build` first. */
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   test: {
-    include: ['tests/e2e/**/*.test.ts'],
-    testTimeout: 120_000,
-    hookTimeout: 60_000,
     maxWorkers: 2,
+    projects: [
+      {
+        // Runs the engine as well, and so as Node runs it: see vitest.config.ts.
+        test: {
+          ...times,
+          name: 'beside the engine',
+          include: besideTheEngine,
+          experimental: { viteModuleRunner: false },
+          execArgv: ['--import', 'tsx'],
+        },
+      },
+      {
+        test: { ...times, name: 'built', include: ['tests/e2e/**/*.test.ts'], exclude: besideTheEngine },
+      },
+    ],
   },
 });
