@@ -181,9 +181,17 @@ it('lets work nobody waits for hold while a question is answered, and go on once
     back.client.ask('plan', question(document), back.listener, 'ahead');
     expect(told(back)).toBe('hold ask goOn hold goOn ask');
     back.port().say({ kind: 'answer', ticket: 2, answer: planNamed('ahead') });
-    expect(told(last)).toBe('hold ask');
     vi.advanceTimersByTime(300);
+    expect(told(last)).toBe('hold ask');
+    vi.advanceTimersByTime(1000);
     expect(told(last)).toBe('hold ask goOn');
+    // Two of one rank take turns.
+    front.client.ask('plan', question(document), front.listener, 'idle');
+    expect(told(front)).toBe('ask hold ask');
+    last.client.cancel();
+    last.port().say({ kind: 'dropped', ticket: 1 });
+    vi.advanceTimersByTime(1000);
+    expect(told(front)).toBe('ask hold ask goOn');
   } finally {
     vi.useRealTimers();
   }
