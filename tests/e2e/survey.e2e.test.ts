@@ -46,6 +46,8 @@ class SurveyScreen {
     await this.menu('New');
     await this.page.getByRole('dialog').getByLabel('Name').fill(name);
     await this.page.getByRole('button', { name: 'Begin' }).click();
+    // The sheet before it may have been empty as well.
+    await expect.poll(() => this.page.title()).toBe(`${name} – Swale`);
     await this.page.getByText('Put the ground on the sheet').waitFor();
   }
 
@@ -436,6 +438,7 @@ it('cuts, parts, joins, turns and moves what is held, one step each', async () =
   ] as const)
     await screen.click(x, y);
   await screen.press('Enter', 's');
+  await expect.poll(() => screen.undoName()).toMatch(/fairway/);
   await screen.click(0.5, 0.6);
   await page.getByRole('button', { name: 'Cut a piece out' }).click();
   await screen.stroke(ellipse(0.4, 0.4, 0.04, 0.05, 16));
