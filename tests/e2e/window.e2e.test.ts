@@ -148,23 +148,29 @@ describe.each([
     const { screen } = await start();
     await screen.page.setViewportSize({ width, height });
     await screen.page.emulateMedia({ colorScheme });
+    const usual = await screen.page.evaluate(() => getComputedStyle(document.documentElement).fontSize);
     for (const large of [false, true]) {
       if (large) {
         await screen.page.getByRole('button', { name: 'Large type' }).click();
-        await screen.page.waitForTimeout(300);
+        await expect
+          .poll(() => screen.page.evaluate(() => getComputedStyle(document.documentElement).fontSize))
+          .not.toBe(usual);
       }
-      const over = await screen.page.evaluate(() => {
-        const root = document.documentElement;
-        const wide = ['.top-bar', '.strip', '.plan', '.plan-left', '.plan-right', '.ledger', '.facts']
-          .flatMap((selector) => [...document.querySelectorAll(selector)])
-          .filter(
-            (part) =>
-              part.scrollWidth > part.clientWidth + 1 || part.getBoundingClientRect().right > innerWidth + 1,
-          )
-          .map((part) => part.className);
-        return { wide, page: [root.scrollWidth > innerWidth, root.scrollHeight > innerHeight] };
-      });
-      expect(over).toEqual({ wide: [], page: [false, false] });
+      // The window takes a moment to lay itself out for another width or type.
+      const over = (): Promise<unknown> =>
+        screen.page.evaluate(() => {
+          const root = document.documentElement;
+          const wide = ['.top-bar', '.strip', '.plan', '.plan-left', '.plan-right', '.ledger', '.facts']
+            .flatMap((selector) => [...document.querySelectorAll(selector)])
+            .filter(
+              (part) =>
+                part.scrollWidth > part.clientWidth + 1 ||
+                part.getBoundingClientRect().right > innerWidth + 1,
+            )
+            .map((part) => part.className);
+          return { wide, page: [root.scrollWidth > innerWidth, root.scrollHeight > innerHeight] };
+        });
+      await expect.poll(over, { timeout: 10_000 }).toEqual({ wide: [], page: [false, false] });
       const { violations } = await new AxeBuilder({ page: screen.page }).analyze();
       expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);
     }
