@@ -31,6 +31,13 @@ const STALE_AFTER_MS = 300;
 const ARROW_SPACING_M = 2;
 const MOST_SWITCH_POINTS = 200;
 
+/** Who watches an answer being worked out. */
+interface Watched<T> {
+  readonly progress: (share: number) => void;
+  readonly answer: (answer: T) => void;
+  readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
+}
+
 /**
  * Keeps the derived state true to the document, the session and the hand: the scene of the hole at once, its fitted
  * ground when a worker has it, a coarse plan on the way to the firm one, then quietly the plans of the other balls to the
@@ -144,7 +151,7 @@ export class Planning {
   tryShot(
     request: TryRequest,
     answer: (tried: TriedShot) => void,
-    problem: (words: { readonly message: string; readonly remedy: string }) => void,
+    problem: Watched<TriedShot>['problem'],
   ): void {
     const { scene, held } = derivedStore.getState();
     if (scene === null || this.#document === null) return;
@@ -156,14 +163,7 @@ export class Planning {
   }
 
   /** The map of the surrounds of a flag, or of several put together. Returns how to give it up. */
-  surrounds(
-    flagIds: readonly string[],
-    listener: {
-      readonly progress: (share: number) => void;
-      readonly answer: (map: SurroundsMap) => void;
-      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
-    },
-  ): () => void {
+  surrounds(flagIds: readonly string[], listener: Watched<SurroundsMap>): () => void {
     const { scene } = derivedStore.getState();
     const document = this.#document;
     if (scene === null || document === null) return () => undefined;
@@ -172,14 +172,7 @@ export class Planning {
   }
 
   /** What several players are advised from the same ball. Returns how to give it up. */
-  players(
-    request: PlayersRequest,
-    listener: {
-      readonly progress: (share: number) => void;
-      readonly answer: (advice: readonly PlayerAdvice[]) => void;
-      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
-    },
-  ): () => void {
+  players(request: PlayersRequest, listener: Watched<readonly PlayerAdvice[]>): () => void {
     const { scene } = derivedStore.getState();
     const document = this.#document;
     if (scene === null || document === null) return () => undefined;
@@ -188,14 +181,7 @@ export class Planning {
   }
 
   /** What the survey leaves open of a plan, worked out when nothing else is. Returns how to give it up. */
-  surveyDoubt(
-    question: PlanQuestion,
-    listener: {
-      readonly progress: (share: number) => void;
-      readonly answer: (doubt: SurveyDoubt) => void;
-      readonly problem: (words: { readonly message: string; readonly remedy: string }) => void;
-    },
-  ): () => void {
+  surveyDoubt(question: PlanQuestion, listener: Watched<SurveyDoubt>): () => void {
     this.#doubts.ask('surveyDoubt', question, listener, 'idle');
     return () => this.#doubts.cancel();
   }

@@ -89,16 +89,20 @@ export function evaluateOption(
   let obstructed = 0;
   const struckCounts = new Map<Struck, number>();
   let trouble = 0;
+  let parts = 0;
   for (let i = 0; i < count; i += 1) {
-    const part = outOfIt === undefined ? undefined : partsOfSample.find(({ shots }) => shots === i);
-    if (part !== undefined && outOfIt?.(part, withReplays(sum, i, lost), trouble / i) === true) {
-      count = i;
-      finishesM = finishesM.slice(0, 2 * i);
-      finishCodes = finishCodes.slice(0, i);
-      landingsM = landingsM.slice(0, roll ? 0 : 2 * i);
-      perShot = perShot.slice(0, i);
-      leaves = leaves.slice(0, i);
-      break;
+    const part = partsOfSample[parts];
+    if (i === part?.shots) {
+      parts += 1;
+      if (outOfIt?.(part, withReplays(sum, i, lost), trouble / i) === true) {
+        count = i;
+        finishesM = finishesM.slice(0, 2 * i);
+        finishCodes = finishCodes.slice(0, i);
+        landingsM = landingsM.slice(0, roll ? 0 : 2 * i);
+        perShot = perShot.slice(0, i);
+        leaves = leaves.slice(0, i);
+        break;
+      }
     }
     shooter.struck(aim.clubheadMps, aim.bearing, finalShots, i);
     const code = out[CODE] ?? 0;
