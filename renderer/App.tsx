@@ -1,7 +1,7 @@
 import { Lock } from 'lucide-react';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { headerOf, holesInOrder, recordsOf } from '../shared/atlas/document.ts';
+import { headerOf, holesInOrder, inUseOf } from '../shared/atlas/document.ts';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import { host } from './bridge/host.ts';
@@ -87,8 +87,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   useEffect(() => {
     window.document.title = name === '' ? 'Swale' : `${name} – Swale`;
   }, [name]);
-  const players = document === null ? [] : recordsOf(document, 'player');
-  const player = players.find(({ inUse }) => inUse) ?? players[0];
+  const player = document === null ? undefined : inUseOf(document, 'player');
   const paceM = player?.paceM ?? 0.9144;
   const units = useUnits(preferences.units, paceM);
   const [hand] = useState(() => new Hand());

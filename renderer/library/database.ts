@@ -1,6 +1,7 @@
 import type { EntityTable, Table } from 'dexie';
 import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasRecord } from '../../shared/atlas/records.ts';
+import { givePicksTheirPlayer } from './givePicksTheirPlayer.ts';
 import { SharedDatabase } from './sharedDatabase.ts';
 
 /** One atlas of the library, without its contents. */
@@ -55,5 +56,9 @@ export class LibraryDatabase extends SharedDatabase {
       steps: '[atlasId+index]',
       kept: 'key',
     });
+    // A pick belongs to a player since.
+    this.version(2)
+      .stores({})
+      .upgrade((opened) => givePicksTheirPlayer(opened));
   }
 }

@@ -1,5 +1,5 @@
 import { ChevronDown } from 'lucide-react';
-import { recordsOf } from '../../shared/atlas/document.ts';
+import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { greenSpeed, windWords, withUnit } from '../../shared/units/format.ts';
@@ -73,12 +73,12 @@ function switchMenu(
 export function ContextStrip(props: ContextStripProps): React.JSX.Element {
   const { document, balls, flags, ballId, flagId, units, chooseBall, chooseFlag, onKeyDown } = props;
   const days = recordsOf(document, 'conditions');
-  const day = days.find(({ inUse }) => inUse) ?? days[0];
+  const day = inUseOf(document, 'conditions');
   const groups = groupNames(
     recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === props.holeId),
   );
   const players = recordsOf(document, 'player');
-  const player = players.find(({ inUse }) => inUse) ?? players[0];
+  const player = inUseOf(document, 'player');
   return (
     <section className="strip" aria-label="Ball, flag, day and player" onKeyDown={onKeyDown}>
       <GroupSelect names={groups} chosen={props.group} choose={props.chooseGroup} />

@@ -1,7 +1,7 @@
 import { FolderOpen, Map as MapIcon, PencilLine } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { recordsOf } from '../../shared/atlas/document.ts';
+import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
@@ -9,10 +9,11 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
 import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import { choiceOf } from '../../shared/playbook/surveyLines.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
 import { USUAL_SEED } from '../../shared/protocol/planning.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { choiceFor, movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
+import { movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
 import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
@@ -75,7 +76,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const placedBall = scene?.balls.find(({ record }) => record.id === ballId);
   const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
   const players = useMemo(() => recordsOf(document, 'player'), [document]);
-  const player = players.find(({ inUse }) => inUse) ?? players[0];
+  const player = inUseOf(document, 'player');
 
   const pair = ballId !== null && flagId !== null ? pairKey(ballId, flagId) : null;
   // What one player looked at is not what another is advised.
@@ -83,7 +84,10 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const wanted = looked === null ? undefined : session.optionByPair[looked];
   const option =
     plan?.options.find(({ id }) => id === wanted) ?? plan?.options.find(({ id }) => id === plan.chosenId);
-  const picked = ballId !== null && flagId !== null ? choiceFor(document, ballId, flagId) : null;
+  const picked =
+    ballId === null || flagId === null || player === undefined
+      ? null
+      : (choiceOf(document, player.id, { ballId, flagId }) ?? null);
 
   const panel = usePanel(pair, plan, option, stage === 'firm');
   const { besideIds, settings } = panel;
@@ -321,7 +325,11 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               large={largeType}
               choose={chooseOption}
               sortBy={sortBy}
-              pick={(id) => edit(putChoice(picked, plan.ballId, plan.flagId, id))}
+              pick={(id) => {
+                const { ballId: of, flagId: to } = plan;
+                if (player !== undefined)
+                  edit(putChoice(picked, { ballId: of, flagId: to, playerId: player.id }, id));
+              }}
               note={picked?.note ?? ''}
               setNote={(note) => picked !== null && edit(noteChoice(picked, note))}
               unpick={() => picked !== null && edit(takeChoiceOut(picked))}

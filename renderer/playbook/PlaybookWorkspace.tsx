@@ -133,7 +133,11 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
           <Printer size={18} strokeWidth={1.9} aria-hidden /> Print or save as PDF
         </button>
         <p className="playbook-note">Print at 100 %, “actual size”: the scale of the maps depends on it.</p>
-        <h2>Your choices</h2>
+        <h2>
+          {scene === null || recordsOf(document, 'player').length < 2
+            ? 'Your choices'
+            : `Choices of ${scene.player.name}`}
+        </h2>
         {plans === null ? (
           scene !== null && <p className="playbook-note">Told with the pages.</p>
         ) : choices.length === 0 ? (
@@ -249,7 +253,8 @@ function choiceWords(
   scene: Scene,
   plans: readonly Plan[],
 ): readonly { readonly key: string; readonly words: string }[] {
-  return recordsOf(document, 'choice').flatMap(({ id, ballId, flagId, optionId, note }) => {
+  const own = recordsOf(document, 'choice').filter(({ playerId }) => playerId === scene.player.id);
+  return own.flatMap(({ id, ballId, flagId, optionId, note }) => {
     const ball = scene.balls.find(({ record }) => record.id === ballId);
     const flag = scene.flags.find(({ record }) => record.id === flagId);
     const plan = plans.find((one) => one.ballId === ballId && one.flagId === flagId);

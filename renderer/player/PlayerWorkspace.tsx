@@ -1,6 +1,6 @@
 import { ChevronDown, Plus, Trash2 } from 'lucide-react';
 import { useEffect, useState } from 'react';
-import { recordsOf } from '../../shared/atlas/document.ts';
+import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -31,7 +31,7 @@ export function PlayerWorkspace({
   elsewhere,
 }: PlayerWorkspaceProps): React.JSX.Element {
   const players = recordsOf(document, 'player');
-  const inUse = players.find((player) => player.inUse) ?? players[0];
+  const inUse = inUseOf(document, 'player');
   const [shownId, setShown] = useState<string | null>(null);
   const player = players.find(({ id }) => id === shownId) ?? inUse;
   const put = (annotation: string, changed: Partial<PlayerRecord>): void => {

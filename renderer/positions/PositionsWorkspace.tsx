@@ -1,7 +1,7 @@
 import { Flag, PencilLine, Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { findRecord, recordsOf } from '../../shared/atlas/document.ts';
+import { findRecord, inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
@@ -64,7 +64,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
   const flag = flags.find(({ id }) => id === flagId);
   const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
   const days = recordsOf(document, 'conditions');
-  const day = days.find(({ inUse }) => inUse) ?? days[0];
+  const day = inUseOf(document, 'conditions');
   const groups = groupNames(allBalls);
   const sheets = [...new Set([...allFlags, ...days].flatMap(({ sheet }) => sheet ?? []))].toSorted();
 

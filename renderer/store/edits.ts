@@ -1,6 +1,5 @@
-import { recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
-import type { AtlasDocument, BallPosition, ChoiceRecord, HoleLocation } from '../../shared/atlas/records.ts';
+import type { BallPosition, ChoiceRecord, HoleLocation } from '../../shared/atlas/records.ts';
 
 /** A ball position or hole location. */
 export type Place = BallPosition | HoleLocation;
@@ -12,23 +11,14 @@ export const placeName = ({ type, label }: Place): string =>
 export const movePlace = (place: Place, at: Place['at']): Edit =>
   putRecords(`moved ${placeName(place)}`, [{ ...place, at }]);
 
-export function choiceFor(document: AtlasDocument, ballId: string, flagId: string): ChoiceRecord | null {
-  return (
-    recordsOf(document, 'choice').find((choice) => choice.ballId === ballId && choice.flagId === flagId) ??
-    null
-  );
-}
+/** Whose choice it is, for which ball and flag. */
+export type ChoiceFor = Pick<ChoiceRecord, 'ballId' | 'flagId' | 'playerId'>;
 
-/** The person's own choice for a ball and a flag; one that was there gives way, its note stays. */
-export function putChoice(
-  known: ChoiceRecord | null,
-  ballId: string,
-  flagId: string,
-  optionId: string,
-): Edit {
-  const id = known?.id ?? `choice-${ballId}-${flagId}`;
+/** A player's own choice for a ball and a flag; one that was there gives way, its note stays. */
+export function putChoice(known: ChoiceRecord | null, chosen: ChoiceFor, optionId: string): Edit {
+  const id = known?.id ?? `choice-${crypto.randomUUID()}`;
   return putRecords('put a shot in the playbook', [
-    { type: 'choice', id, ballId, flagId, optionId, note: known?.note ?? '' },
+    { type: 'choice', id, ...chosen, optionId, note: known?.note ?? '' },
   ]);
 }
 

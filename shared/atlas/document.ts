@@ -26,6 +26,15 @@ export function recordsOf<T extends AtlasRecord['type']>(
   return found;
 }
 
+/** The day, or the player, that plans are made for: the one marked so, else the first by id. */
+export function inUseOf<T extends 'conditions' | 'player'>(
+  document: AtlasDocument,
+  type: T,
+): RecordOf<T> | undefined {
+  const all: readonly RecordOf<T>[] = recordsOf(document, type).toSorted(compareIds);
+  return all.find((record: RecordOf<'conditions' | 'player'>) => record.inUse) ?? all[0];
+}
+
 /** The record of this id if it is of this type, else undefined. */
 export function findRecord<T extends AtlasRecord['type']>(
   document: AtlasDocument,

@@ -45,7 +45,7 @@ export function putRecords(annotation: string, records: readonly AtlasRecord[]):
 
 /**
  * Takes records out, and with them what would hang in the air: the flags and balls of a hole, the choices for a ball or a
- * flag. A hole whose green goes keeps its place without one. The header cannot go.
+ * flag or of a player. A hole whose green goes keeps its place without one. The header cannot go.
  */
 export function removeRecords(annotation: string, ids: Iterable<RecordId>): Edit {
   const wanted = [...ids];
@@ -59,7 +59,8 @@ export function removeRecords(annotation: string, ids: Iterable<RecordId>): Edit
       for (const record of recordsOf(document, 'ballPosition'))
         if (gone.has(record.holeId)) gone.add(record.id);
       for (const record of recordsOf(document, 'choice'))
-        if (gone.has(record.ballId) || gone.has(record.flagId)) gone.add(record.id);
+        if (gone.has(record.ballId) || gone.has(record.flagId) || gone.has(record.playerId))
+          gone.add(record.id);
       const changes: RecordChange[] = Array.from(gone, (id) => ({ id, record: null }));
       for (const hole of recordsOf(document, 'hole'))
         if (hole.greenId !== null && gone.has(hole.greenId) && !gone.has(hole.id))

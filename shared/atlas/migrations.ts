@@ -25,7 +25,33 @@ export const migrations: readonly Migration[] = [
       'New records: pictures of the ground to trace over. New members: group and moisture of a ball, pin sheet of a flag and of a day. What format 2 holds stays as it is.',
     up: (records) => records,
   },
+  {
+    from: 3,
+    change:
+      'A pick belongs to the player who made it: old ones go to the player in use, the only one they were ever shown for. Without a player nobody can have made one, and nobody could see it.',
+    up: (records) => {
+      const playerId = playerInUse(records);
+      return records.flatMap((record) =>
+        record['type'] !== 'choice' ? [record] : playerId === null ? [] : [{ ...record, playerId }],
+      );
+    },
+  },
 ];
+
+/** Id of the player plans were made for: the one marked so, else the first by id. */
+export function playerInUse(records: Iterable<RawRecord>): string | null {
+  let found: RawRecord | null = null;
+  for (const record of records) {
+    if (record['type'] !== 'player') continue;
+    if (found === null || before(record, found)) found = record;
+  }
+  return found === null ? null : String(found['id']);
+}
+
+function before(a: RawRecord, b: RawRecord): boolean {
+  const [usedA, usedB] = [a['inUse'] === true, b['inUse'] === true];
+  return usedA === usedB ? String(a['id']) < String(b['id']) : usedA;
+}
 
 /** Raises records of a known older format to the newest, one step at a time. */
 export function migrate(

@@ -199,12 +199,13 @@ export interface PlayerRecord {
   readonly inUse: boolean;
 }
 
-/** What the person chose for a ball and a flag; it may differ from the advice. */
+/** What a player chose for a ball and a flag; it may differ from the advice. */
 export interface ChoiceRecord {
   readonly type: 'choice';
   readonly id: RecordId;
   readonly ballId: RecordId;
   readonly flagId: RecordId;
+  readonly playerId: RecordId;
   /** PlanOption.id */
   readonly optionId: string;
   readonly note: string;

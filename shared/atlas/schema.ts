@@ -7,7 +7,7 @@ import type { AtlasRecord } from './records.ts';
 z.config({ jitless: true });
 
 /** The atlas format this program writes. Files and journals carry it; migrations.ts raises older ones. */
-export const ATLAS_FORMAT = 3;
+export const ATLAS_FORMAT = 4;
 
 const lineKinds = ['tierEdge', 'ridge', 'contour', 'wall'] as const;
 
@@ -197,6 +197,7 @@ export const recordSchemas = {
     id,
     ballId: id,
     flagId: id,
+    playerId: id,
     optionId: z.string().min(1).max(200),
     note,
   }),

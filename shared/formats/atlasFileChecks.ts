@@ -152,6 +152,7 @@ export function checkReferences(
     if (record.type === 'choice') {
       need(record, 'ballId', record.ballId, (found) => found.type === 'ballPosition', 'a ball position');
       need(record, 'flagId', record.flagId, (found) => found.type === 'holeLocation', 'a hole location');
+      need(record, 'playerId', record.playerId, (found) => found.type === 'player', 'a player');
     }
   }
 }

@@ -8,7 +8,7 @@ import type {
   HoleRecord,
   PlayerRecord,
 } from '../atlas/records.ts';
-import { recordsOf } from '../atlas/document.ts';
+import { inUseOf, recordsOf } from '../atlas/document.ts';
 import type { LonLat } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 
@@ -70,7 +70,7 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'Set at least one flag on the green.',
     );
   }
-  const conditions = ofType('conditions').find((c) => c.inUse) ?? ofType('conditions')[0];
+  const conditions = inUseOf(document, 'conditions');
   if (conditions === undefined) {
     throw new InputProblem(
       'no-conditions',
@@ -80,7 +80,7 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
     );
   }
   const flagRecords = flagsInPlay(allFlags, conditions.sheet);
-  const player = ofType('player').find((p) => p.inUse) ?? ofType('player')[0];
+  const player = inUseOf(document, 'player');
   if (player === undefined) {
     throw new InputProblem(
       'no-player',
@@ -114,10 +114,8 @@ function flagsInPlay(flags: readonly HoleLocation[], sheet: string | undefined):
 
 /** The flags of a hole that the day in use plays to. */
 export function flagsOfHole(document: AtlasDocument, holeId: string): readonly HoleLocation[] {
-  const days = recordsOf(document, 'conditions');
-  const sheet = (days.find(({ inUse }) => inUse) ?? days[0])?.sheet;
   return flagsInPlay(
     recordsOf(document, 'holeLocation').filter((flag) => flag.holeId === holeId),
-    sheet,
+    inUseOf(document, 'conditions')?.sheet,
   );
 }

@@ -25,7 +25,7 @@ export interface PlaybookOptions {
 
 /**
  * Lays the words and figures of a playbook out from the document, a scene for each hole it shall hold, and the plans made
- * for their balls and flags. What the person chose takes the place of the advice, and the difference is told. A ball
+ * for their balls and flags. What the player chose takes the place of the advice, and the difference is told. A ball
  * without a plan for a flag is named as missing, never guessed.
  */
 export function playbookModel(
@@ -136,7 +136,7 @@ function flagModel(
   const missing: string[] = [];
   for (const ball of scene.balls) {
     const plan = plans.find((p) => p.ballId === ball.record.id && p.flagId === flag.record.id);
-    const printed = plan === undefined ? undefined : printedOption(document, plan);
+    const printed = plan === undefined ? undefined : printedOption(document, scene.player.id, plan);
     const row = plan === undefined ? null : rowModel(document, ball, scene, plan, units);
     const open =
       printed === undefined ? null : sureText(told, ball.record.id, printed, ball.at, flag.at, units);
@@ -162,7 +162,7 @@ function rowModel(
 ): Omit<PlaybookRow, 'open'> | null {
   const advised = plan.options.find((option) => option.id === plan.chosenId);
   if (advised === undefined) return null;
-  const choice = choiceOf(document, plan);
+  const choice = choiceOf(document, scene.player.id, plan);
   const chosen =
     choice === undefined ? undefined : plan.options.find((option) => option.id === choice.optionId);
   const option = chosen ?? advised;

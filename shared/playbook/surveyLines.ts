@@ -1,3 +1,4 @@
+import { recordsOf } from '../atlas/document.ts';
 import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
@@ -11,16 +12,19 @@ import { playBearing } from './placeWords.ts';
 /** Doubt of the line is told where it is this share of the player's own scatter to the side: it widens that by an eighth. */
 const TELLING_SHARE = 0.5;
 
-/** What the person chose for a ball and a flag, if anything. */
-export const choiceOf = (document: AtlasDocument, plan: Plan): RecordOf<'choice'> | undefined =>
-  [...document.records.values()].find(
-    (record): record is RecordOf<'choice'> =>
-      record.type === 'choice' && record.ballId === plan.ballId && record.flagId === plan.flagId,
+/** What a player chose for a ball and a flag, if anything. */
+export const choiceOf = (
+  document: AtlasDocument,
+  playerId: string,
+  { ballId, flagId }: Pick<Plan, 'ballId' | 'flagId'>,
+): RecordOf<'choice'> | undefined =>
+  recordsOf(document, 'choice').find(
+    (choice) => choice.ballId === ballId && choice.flagId === flagId && choice.playerId === playerId,
   );
 
-/** The option that is printed: the person's choice where it is still there, else the advice. */
-export function printedOption(document: AtlasDocument, plan: Plan): PlanOption | undefined {
-  const chosenId = choiceOf(document, plan)?.optionId;
+/** The option that is printed: the player's choice where it is still there, else the advice. */
+export function printedOption(document: AtlasDocument, playerId: string, plan: Plan): PlanOption | undefined {
+  const chosenId = choiceOf(document, playerId, plan)?.optionId;
   return (
     plan.options.find(({ id }) => id === chosenId) ?? plan.options.find(({ id }) => id === plan.chosenId)
   );
@@ -29,14 +33,14 @@ export function printedOption(document: AtlasDocument, plan: Plan): PlanOption |
 /** The printed shots of a scene, for `sureLinesSteps`. */
 export const linesAsked = (
   document: AtlasDocument,
-  { flags, balls }: Scene,
+  { flags, balls, player }: Scene,
   plans: readonly Plan[],
 ): readonly { readonly flagId: string; readonly lines: readonly LineAsked[] }[] =>
   flags.map(({ record: { id: flagId } }) => ({
     flagId,
     lines: balls.flatMap(({ record: { id: ballId } }) => {
       const plan = plans.find((one) => one.flagId === flagId && one.ballId === ballId);
-      const option = plan === undefined ? undefined : printedOption(document, plan);
+      const option = plan === undefined ? undefined : printedOption(document, player.id, plan);
       return option === undefined ? [] : [{ ballId, option }];
     }),
   }));

@@ -51,7 +51,9 @@ export function referenceChecks({ document, index }: Survey): readonly Finding[]
         ? choice.ballId
         : !has(choice.flagId, (found) => found.type === 'holeLocation')
           ? choice.flagId
-          : null;
+          : !has(choice.playerId, (found) => found.type === 'player')
+            ? choice.playerId
+            : null;
       return missing === null
         ? []
         : [

@@ -299,6 +299,7 @@ describe('checks', () => {
         id: 'c1',
         ballId: 'h4-ball-1',
         flagId: 'h4-ball-2',
+        playerId: 'player-corin',
         optionId: 'putt:putter',
         note: '',
       },

@@ -50,6 +50,7 @@ const choice = {
   id: 'c1',
   ballId: 'b1',
   flagId: 'f1',
+  playerId: 'p1',
   optionId: 'putt:putter',
   note: '',
 } as const;

@@ -10,7 +10,7 @@ import { InputProblem } from '../../../shared/words/inputProblem.ts';
 const folder = resolve(import.meta.dirname, '../../fixtures');
 const fixture = (name: string): string => readFileSync(resolve(folder, `${name}.geojson`), 'utf8');
 const good = fixture('format-1');
-const newest = fixture('format-3');
+const newest = fixture('format-4');
 
 function problemOf(text: string, fileName: string): InputProblem {
   try {
@@ -85,7 +85,7 @@ describe('broken atlas files', () => {
 
   it('has a test for every fixture', () => {
     const files = readdirSync(folder).filter((name) => name.endsWith('.geojson'));
-    const read = ['format-1', 'format-2', 'format-3', 'without-flag', 'without-elevation'];
+    const read = ['format-1', 'format-2', 'format-3', 'format-4', 'without-flag', 'without-elevation'];
     expect(files.map((name) => name.replace('.geojson', '')).sort()).toEqual(
       [...Object.keys(broken), ...read].sort(),
     );
@@ -147,9 +147,9 @@ describe('the atlas file', () => {
     const records = readAtlasFile(newest, 'newest').records;
     for (const [id, record] of old.records) expect(records.get(id)).toEqual(record);
     expect([...records.keys()].filter((id) => !old.records.has(id))).toEqual([
-      ...['source-1', 'eye-1', 'grid-1', 'picture-1', 'landmark-1'],
+      ...['another', 'choice-1', 'choice-2', 'source-1', 'eye-1', 'grid-1', 'picture-1', 'landmark-1'],
     ]);
-    expect(writeAtlasFile(old)).toContain('"format": 3');
+    expect(writeAtlasFile(old)).toContain('"format": 4');
   });
 
   it('raises a file of format 2 as it was released', () => {
@@ -157,7 +157,24 @@ describe('the atlas file', () => {
     const old = readAtlasFile(text, 'old');
     const records = readAtlasFile(newest, 'newest').records;
     for (const [id, record] of old.records) expect(records.get(id)).toEqual(record);
-    expect(writeAtlasFile(old).replace('"format": 3', '"format": 2')).toBe(text);
+    expect(writeAtlasFile(old).replace('"format": 4', '"format": 2')).toBe(text);
+  });
+
+  it('raises a file of format 3 as it was released: its picks go to the player in use', () => {
+    const text = fixture('format-3');
+    const old = readAtlasFile(text, 'old');
+    expect(findRecord(old, 'choice', 'choice-1')?.playerId).toBe('someone');
+    const written = writeAtlasFile(old).replace('"format": 4', '"format": 3');
+    expect(written.replace(',"playerId":"someone"', '')).toBe(text);
+    const noneInUse = readAtlasFile(
+      text.replace('"inUse":true}\n  ],\n  "choices"', '"inUse":false}\n  ],\n  "choices"'),
+      'old',
+    );
+    expect(findRecord(noneInUse, 'choice', 'choice-1')?.playerId).toBe('another');
+    const nobody = text.replace(/"players": \[[^]*?\n {2}\]/, '"players": []');
+    expect(findRecord(readAtlasFile(nobody, 'nobody'), 'choice', 'choice-1')).toBeUndefined();
+    const gone = newest.replace('"playerId":"another"', '"playerId":"nobody"');
+    expect(problemOf(gone, 'gone').place).toContain('playerId');
   });
 
   it('refuses a grid that does not hold a height for each node', () => {

@@ -11,7 +11,7 @@ import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 
 const folder = resolve(import.meta.dirname, '../../fixtures');
-const text = readFileSync(resolve(folder, 'format-3.geojson'), 'utf8');
+const text = readFileSync(resolve(folder, 'format-4.geojson'), 'utf8');
 const hashed = (content: Uint8Array): string => createHash('sha256').update(content).digest('hex');
 const sha256 = (content: Uint8Array): Promise<string> => Promise.resolve(hashed(content));
 

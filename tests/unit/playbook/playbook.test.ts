@@ -69,11 +69,12 @@ const scene = buildScene(plain, 'h1');
 const modelOf = (document: AtlasDocument, plans = [plan('1'), plan('2')]) =>
   playbookModel(document, [document === plain ? scene : buildScene(document, 'h1')], plans, { units });
 
-const choice = (optionId: string, note = ''): AtlasRecord => ({
+const choice = (optionId: string, note = '', playerId = scene.player.id): AtlasRecord => ({
   type: 'choice',
   id: 'c1',
   ballId: '1',
   flagId: 'A',
+  playerId,
   optionId,
   note,
 });
@@ -159,6 +160,8 @@ describe('playbook model', () => {
   });
 
   it('says so when the chosen shot is no longer among the options', () => {
+    const others = withRecords(plain, choice('putt:pt', 'theirs', 'somebody-else'));
+    expect(modelOf(others).holes[0]?.flags[0]?.rows[0]).toMatchObject({ choiceDiffers: null, note: '' });
     const row = modelOf(withRecords(plain, choice('splash:gone'))).holes[0]?.flags[0]?.rows[0];
     expect(row?.shot).toBe('Chip 46°');
     expect(row?.choiceDiffers).toContain('no longer among the options');

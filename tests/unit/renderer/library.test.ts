@@ -3,9 +3,10 @@ import fc from 'fast-check';
 import { afterEach, expect, it, vi } from 'vitest';
 import { LibraryDatabase } from '../../../renderer/library/database.ts';
 import { Library } from '../../../renderer/library/library.ts';
+import { SharedDatabase } from '../../../renderer/library/sharedDatabase.ts';
 import { libraryProblem } from '../../../renderer/library/libraryProblem.ts';
 import { documentOf } from '../../../shared/atlas/documentChanges.ts';
-import { sameDocument } from '../../../shared/atlas/document.ts';
+import { recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
 import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
 import type { InputProblem } from '../../../shared/words/inputProblem.ts';
@@ -140,10 +141,58 @@ it('says what to do when the disk is full, blocked, newer or forbidden', () => {
 class LaterDatabase extends LibraryDatabase {
   constructor(name: string) {
     super(name);
-    this.version(2).stores({ atlases: 'id, updatedAt, name' });
+    this.version(3).stores({ atlases: 'id, updatedAt, name' });
     open.push(this);
   }
 }
+
+/** The library as it was before a pick belonged to a player. */
+class EarlierDatabase extends SharedDatabase {
+  constructor(name: string) {
+    super(name);
+    this.version(1).stores({
+      atlases: 'id, updatedAt',
+      bases: 'atlasId',
+      steps: '[atlasId+index]',
+      kept: 'key',
+    });
+  }
+}
+
+it('gives the picks of an older library to whoever was in use when they were made', async () => {
+  const name = `test-${(databases += 1)}`;
+  const earlier = new EarlierDatabase(name);
+  const player = (id: string, inUse: boolean) => ({ type: 'player', id, inUse });
+  const pick = (id: string) => ({
+    type: 'choice',
+    id,
+    ballId: 'b',
+    flagId: 'f',
+    optionId: 'chip:w',
+    note: '',
+  });
+  await earlier.table('atlases').put({ ...shelf('x'), stepsInForce: 2 });
+  await earlier.table('bases').bulkPut([
+    { atlasId: 'x', records: [header, player('p', true), player('q', false), pick('in-base')] },
+    { atlasId: 'nobody', records: [header, pick('lost')] },
+  ]);
+  const changes = (...records: { readonly id: string }[]) =>
+    records.map((record) => ({ id: record.id, record }));
+  await earlier.table('steps').bulkPut([
+    { atlasId: 'x', index: 0, label: 'a', at: 1, changes: changes(pick('of-p')) },
+    { atlasId: 'x', index: 1, label: 'b', at: 1, changes: changes(player('p', false), player('q', true)) },
+    { atlasId: 'x', index: 2, label: 'c', at: 1, changes: changes(pick('of-q')) },
+  ]);
+  earlier.close();
+  const raised = await new Library(database(name)).load('x');
+  const picks = recordsOf(raised?.steps[2]?.document ?? documentOf([]), 'choice');
+  expect(picks.map(({ id, playerId }) => [id, playerId])).toEqual([
+    ['in-base', 'p'],
+    ['of-p', 'p'],
+    ['of-q', 'q'],
+  ]);
+  expect(raised?.shelf.stepsInForce).toBe(2);
+});
 
 const watched = (library: Library) => {
   const told: string[] = [];
