@@ -7,6 +7,9 @@ const LEAST_FACE_M = 0.3;
 /** Width of the face for each metre of lip: with the profile below its steepest part lies at atan(1.5/0.75) = 63 degrees. */
 const FACE_PER_LIP = 0.75;
 
+/** How far in from the edge the face of a bunker reaches, metres: nothing farther away shapes it. */
+export const faceWidthM = (lipHeightM: number): number => Math.max(LEAST_FACE_M, FACE_PER_LIP * lipHeightM);
+
 const towardsInside = new Float64Array(2);
 
 /**
@@ -22,7 +25,7 @@ export function bunkerDepth(
   out: Float64Array,
 ): void {
   const inward = edgeDistance(polygon, eastM, northM, towardsInside);
-  const faceM = Math.max(LEAST_FACE_M, FACE_PER_LIP * lipHeightM);
+  const faceM = faceWidthM(lipHeightM);
   const t = Math.min(1, Math.max(0, inward / faceM));
   out[0] = lipHeightM * t * t * (3 - 2 * t);
   const growth = ((lipHeightM * 6) / faceM) * t * (1 - t);

@@ -1,5 +1,6 @@
 import type { PlanePolygon } from '../geometry/points.ts';
 import { coverCode } from '../words/vocabulary.ts';
+import { markSand } from './bunkerChange.ts';
 import { BLOCK_BITS, type GroundReads, nothingRead, packed } from './groundReads.ts';
 import type { GroundObstacle } from './obstacles.ts';
 import type { Surface } from './surface.ts';
@@ -35,24 +36,13 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
     (side) => a.extent[side] === b.extent[side],
   );
   if (!sameBox || a.surface !== b.surface) return null;
-  if (textOf(areasOf(before, 'green')) !== textOf(areasOf(after, 'green'))) return null;
+  if (textOf(greensOf(before)) !== textOf(greensOf(after))) return null;
   const { reads } = b;
   const changed = nothingRead(reads);
-  const sand = apart(areasOf(before, 'bunker'), areasOf(after, 'bunker'));
+  if ([before, after].some(({ input }) => bunkerCount(input) > MOST_BUNKERS)) return null;
   const things = apart(a.obstacles.map(plainObstacle), b.obstacles.map(plainObstacle));
-  if (sand === null || things === null || !markCover(a, b, changed)) return null;
-  for (const { polygon } of sand) {
-    const ring = polygon.flat();
-    markGround(
-      reads,
-      changed,
-      boxOf(
-        ring.map((p) => p.eastM),
-        ring.map((p) => p.northM),
-      ),
-      0,
-    );
-  }
+  if (things === null || !markCover(a, b, changed)) return null;
+  markSand(before, after, changed);
   for (const { ring } of things) {
     const box = boxOf(
       ring.filter((_, i) => i % 2 === 0),
@@ -65,15 +55,10 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
   return packed(changed);
 }
 
-interface SimpleArea {
-  readonly polygon: PlanePolygon;
-  readonly lipHeightM: number | null;
-}
+const greensOf = ({ input }: MadeGround): readonly PlanePolygon[] =>
+  input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
 
-const areasOf = ({ input }: MadeGround, kind: 'green' | 'bunker'): readonly SimpleArea[] =>
-  input.areas
-    .filter((area) => area.kind === kind)
-    .map(({ polygon, lipHeightM }) => ({ polygon, lipHeightM: kind === 'green' ? null : lipHeightM }));
+const bunkerCount = ({ areas }: TerrainInput): number => areas.filter(({ kind }) => kind === 'bunker').length;
 
 /** Names are not of the ground. */
 const plainObstacle = ({ kind, ringM, bottomM, topM }: GroundObstacle) => ({
@@ -85,9 +70,8 @@ const plainObstacle = ({ kind, ringM, bottomM, topM }: GroundObstacle) => ({
 
 const textOf = (value: unknown): string => JSON.stringify(value);
 
-/** What only one of two lists has; null where the rest does not stand in the same order, or there is too much to tell. */
+/** What only one of two lists has; null where the rest does not stand in the same order. */
 function apart<T>(before: readonly T[], after: readonly T[]): readonly T[] | null {
-  if (Math.max(before.length, after.length) > MOST_BUNKERS) return null;
   const texts = [before.map(textOf), after.map(textOf)] as const;
   const [inBefore, inAfter] = [new Set(texts[0]), new Set(texts[1])];
   const shared = [texts[0].filter((one) => inAfter.has(one)), texts[1].filter((one) => inBefore.has(one))];
