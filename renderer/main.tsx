@@ -15,6 +15,7 @@ import { Planning } from './store/planning.ts';
 import './ui/base.css';
 import './ui/bars.css';
 import { adoptTokens, showTheme } from './ui/theme.ts';
+import { PlanningThread } from './workers/planningThread.ts';
 import { startPlanningWorker } from './workers/startPlanningWorker.ts';
 import { Turns } from './workers/turns.ts';
 
@@ -24,8 +25,12 @@ showTheme('auto', 'usual')();
 const desk = new Desk(new Library(), host());
 const plans = new PlanCache();
 const turns = new Turns();
-const planning = new Planning(startPlanningWorker, plans, turns);
-const book = new BookPlanning(startPlanningWorker, plans, turns);
+const thread = (): PlanningThread => new PlanningThread(startPlanningWorker);
+const threads = { first: thread(), hand: thread(), long: thread() };
+const planning = new Planning(threads, plans, turns);
+const cores = Math.min(4, Math.max(1, navigator.hardwareConcurrency));
+const bookThreads = [threads.first, threads.hand, threads.long, thread()].slice(0, cores);
+const book = new BookPlanning(bookThreads, threads.long, plans, turns);
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root"');
 

@@ -2,7 +2,8 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { type PagesQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
-import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import { PlanningClient } from '../workers/planningClient.ts';
+import type { PlanningThread } from '../workers/planningThread.ts';
 import type { TroubleWords } from '../ui/Trouble.tsx';
 import type { Turns } from '../workers/turns.ts';
 import type { Pair, PlanCache } from './planCache.ts';
@@ -21,10 +22,9 @@ export class BookPlanning {
   readonly #plans: PlanCache;
   #run = 0;
 
-  constructor(startWorker: () => WorkerPort, plans: PlanCache, turns: Turns) {
-    const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency));
-    this.#clients = Array.from({ length: count }, () => new PlanningClient(startWorker, true, turns));
-    this.#pages = new PlanningClient(startWorker, true, turns);
+  constructor(threads: readonly PlanningThread[], pages: PlanningThread, plans: PlanCache, turns: Turns) {
+    this.#clients = threads.map((thread) => new PlanningClient(thread, true, turns));
+    this.#pages = new PlanningClient(pages, true, turns);
     this.#plans = plans;
   }
 

@@ -7,8 +7,7 @@ import {
 } from '../../shared/planner/scene.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { GroundFit } from '../../shared/protocol/planning.ts';
-import { hermiteGrid } from '../../shared/terrain/hermiteGrid.ts';
-import type { Surface } from '../../shared/terrain/surface.ts';
+import { type GridSurface, hermiteGrid, hermiteGridOf } from '../../shared/terrain/hermiteGrid.ts';
 import { surveyedGround } from '../../shared/terrain/surveyedGround.ts';
 
 const MOST_KEPT = 8;
@@ -54,7 +53,7 @@ export class Grounds {
   /** Keeps a fit for the scene that asked for it; another one's is of no use by now. */
   keep(fit: GroundFit, scene: Pick<Scene, 'groundKey' | 'surfaceKey' | 'input'>): void {
     if (fit.groundKey !== scene.groundKey) return;
-    this.#make(scene, hermiteGrid(fit.shape, fit.heightsM, fit.riseEast, fit.riseNorth));
+    this.#make(scene, hermiteGridOf(fit.shape, fit.nodes));
   }
 
   #underOtherCover(prepared: PreparedScene): SceneGround | undefined {
@@ -64,7 +63,7 @@ export class Grounds {
 
   #make(
     { groundKey, surfaceKey, input }: Pick<Scene, 'groundKey' | 'surfaceKey' | 'input'>,
-    surface: Surface,
+    surface: GridSurface,
   ): SceneGround {
     const made = { input, surface, ground: surveyedGround(surface, input) };
     this.#kept.set(groundKey, { surfaceKey, made });

@@ -10,7 +10,8 @@ import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
-import { PlanningClient, type WorkerPort } from '../workers/planningClient.ts';
+import { PlanningClient } from '../workers/planningClient.ts';
+import type { PlanningThread } from '../workers/planningThread.ts';
 import type { Turns } from '../workers/turns.ts';
 import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
@@ -31,6 +32,16 @@ const STALE_AFTER_MS = 300;
 const ARROW_SPACING_M = 2;
 const MOST_SWITCH_POINTS = 200;
 
+/** The threads that plan. */
+export interface PlanningThreads {
+  /** The ground, and the plan of the ball and flag in hand. */
+  readonly first: PlanningThread;
+  /** Rough answers and tries, which never wait behind a thorough one. */
+  readonly hand: PlanningThread;
+  /** Long work: maps, other players, the doubt the survey leaves, pages. */
+  readonly long: PlanningThread;
+}
+
 /** Who watches an answer being worked out. */
 interface Watched<T> {
   readonly progress: (share: number) => void;
@@ -45,8 +56,9 @@ interface Watched<T> {
  * Nothing heavy happens in the window itself.
  */
 export class Planning {
+  readonly #threads: PlanningThreads;
   readonly #ground: PlanningClient;
-  /** Rough answers and tries only, so that none ever waits behind a thorough one. */
+  readonly #relief: PlanningClient;
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
   /** Long work that somebody asked for and watches; started when it is. */
@@ -69,7 +81,7 @@ export class Planning {
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
-    startWorker: () => WorkerPort,
+    threads: PlanningThreads,
     plans: PlanCache,
     turns: Turns,
     nextFrame: (run: () => void) => void = (run) => requestAnimationFrame(run),
@@ -78,13 +90,16 @@ export class Planning {
     this.#grounds = plans.grounds;
     this.#switchPoints = new KeptOnGround(plans.grounds, MOST_SWITCH_POINTS);
     this.#nextFrame = nextFrame;
-    this.#ground = new PlanningClient(startWorker, false, turns);
-    this.#quick = new PlanningClient(startWorker, false, turns);
+    this.#threads = threads;
+    const { first, hand, long } = threads;
+    this.#ground = new PlanningClient(first, false, turns);
+    this.#relief = new PlanningClient(hand, false, turns);
+    this.#quick = new PlanningClient(hand, false, turns);
     this.#following = new Following(this.#quick);
-    this.#thorough = new PlanningClient(startWorker, true, turns);
-    this.#spare = new PlanningClient(startWorker, true, turns);
-    this.#others = new PlanningClient(startWorker, true, turns);
-    this.#doubts = new PlanningClient(startWorker, true, turns);
+    this.#thorough = new PlanningClient(first, true, turns);
+    this.#spare = new PlanningClient(long, true, turns);
+    this.#others = new PlanningClient(long, true, turns);
+    this.#doubts = new PlanningClient(long, true, turns);
   }
 
   start(): void {
@@ -251,6 +266,8 @@ export class Planning {
       {
         answer: (fit) => {
           this.#grounds.keep(fit, asked);
+          this.#threads.hand.giveGround(fit);
+          this.#threads.long.giveGround(fit);
           const now = this.#still;
           if (now?.groundKey !== asked.groundKey || this.#document === null) return;
           const { scene, ready } = this.#grounds.sceneNow(this.#document, holeId, now);
@@ -276,7 +293,7 @@ export class Planning {
     const ridges = recordsOf(document, 'line').flatMap(({ id, kind }) => (kind === 'ridge' ? [id] : []));
     const key = [scene.groundKey, units, textSize, ...ridges].join(' ');
     if (key === this.#reliefKey && relief !== null) return;
-    this.#ground.ask(
+    this.#relief.ask(
       'relief',
       {
         document,

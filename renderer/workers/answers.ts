@@ -113,25 +113,9 @@ function sceneNow(
   return held === undefined ? scene : movedScene(scene, held);
 }
 
-function groundFit({ groundKey, surface }: Scene): GroundFit {
-  const { originEastM, originNorthM, cellM, columns, rows } = surface;
-  const count = columns * rows;
-  const riseEast = new Float64Array(count);
-  const riseNorth = new Float64Array(count);
-  const out = new Float64Array(3);
-  for (let i = 0; i < count; i += 1) {
-    const column = i % columns;
-    surface.sampleHeight(originEastM + column * cellM, originNorthM + ((i - column) / columns) * cellM, out);
-    riseEast[i] = out[1] ?? NaN;
-    riseNorth[i] = out[2] ?? NaN;
-  }
-  return {
-    groundKey,
-    shape: { originEastM, originNorthM, cellM, columns, rows },
-    heightsM: surface.heightsM,
-    riseEast,
-    riseNorth,
-  };
+function groundFit({ groundKey, surfaceKey, surface }: Scene): GroundFit {
+  const { originEastM, originNorthM, cellM, columns, rows, nodes } = surface;
+  return { groundKey, surfaceKey, shape: { originEastM, originNorthM, cellM, columns, rows }, nodes };
 }
 
 function reliefData(

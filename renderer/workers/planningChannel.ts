@@ -1,5 +1,5 @@
 import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
-import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
+import type { GroundFit, PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
 
 /** A problem as plain data, since an error loses its own members on the way between threads. */
 export interface PlanningProblem {
@@ -19,25 +19,25 @@ export type Ask = {
     readonly ticket: number;
     readonly call: K;
     readonly question: Sent<K>;
+    /** Whether the answer waits, before its first step, until it may go on. */
+    readonly held: boolean;
   };
 }[PlanningCall];
 
 /** To the worker. It keeps its own copy of the document, brought up to date by changes sent before a question. */
 export type ToWorker =
   | { readonly kind: 'document'; readonly fresh: boolean; readonly changes: readonly RecordChange[] }
+  | { readonly kind: 'ground'; readonly fit: GroundFit }
   | Ask
-  | Drop
-  | Hold;
+  | Told;
 
-/** A question is dropped at the next pause of its answer; `dropped` says that it is. */
-export interface Drop {
-  readonly kind: 'drop';
+/**
+ * A dropped question is given up at the next pause of its answer; `dropped` says that it is. One on hold waits there until
+ * it may go on or is dropped.
+ */
+export interface Told {
+  readonly kind: 'drop' | 'hold' | 'goOn';
   readonly ticket: number;
-}
-
-/** The worker waits at its next pause until it may go on, whatever it is asked; a dropped question is still given up. */
-export interface Hold {
-  readonly kind: 'hold' | 'goOn';
 }
 
 /** From the worker: each answer carries the ticket of its question. */

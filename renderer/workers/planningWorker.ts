@@ -1,9 +1,11 @@
 import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { keepFit } from '../../shared/planner/answer.ts';
+import { hermiteGridOf } from '../../shared/terrain/hermiteGrid.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
 import { answers } from './answers.ts';
-import type { Ask, FromWorker, PlanningProblem, ToWorker } from './planningChannel.ts';
+import type { Ask, FromWorker, PlanningProblem, Told, ToWorker } from './planningChannel.ts';
 
 /** What of a worker's own scope is used here: the DOM library describes a window's instead. */
 interface WorkerScope {
@@ -29,24 +31,27 @@ function problemOf(error: unknown): PlanningProblem {
   };
 }
 
-/** Lets messages in between two steps of an answer; a timer would wait longer than many steps take. */
+/** Lets messages, and other answers, in between two steps of an answer; a timer would wait longer than many steps take. */
 const pauses = new MessageChannel();
+const paused: (() => void)[] = [];
+pauses.port1.onmessage = () => paused.shift()?.();
 function pause(): Promise<void> {
   return new Promise((resolve) => {
-    pauses.port1.onmessage = () => resolve();
+    paused.push(resolve);
     pauses.port2.postMessage(null);
   });
 }
 
-/** Whether other work comes first, and what wakes an answer that waits for it. */
-let held = false;
-let wake = (): void => undefined;
+/** An answer under way: whether it is wanted, whether other work comes first, and what wakes it when it waits for that. */
+interface UnderWay {
+  wanted: boolean;
+  held: boolean;
+  wake: () => void;
+}
+const underWay = new Map<number, UnderWay>();
 
 /** The window redraws for each share it is told. */
 const TELL_EVERY_MS = 100;
-
-/** The ticket being answered, 0 for none; a dropped question is given up at its next pause. */
-let answering = 0;
 
 /** A call and its question belong together by the type of `Ask`; picking by name loses that. */
 function stepsOf({ call, question, ticket }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
@@ -59,18 +64,19 @@ function stepsOf({ call, question, ticket }: Ask): Generator<number, PlanningCal
 }
 
 /** Waits while other work comes first. False where the question has been dropped. */
-async function mayGoOn(ticket: number): Promise<boolean> {
-  while (held && answering === ticket) await new Promise<void>((resolve) => (wake = resolve));
-  return answering === ticket;
+async function mayGoOn(own: UnderWay): Promise<boolean> {
+  while (own.held && own.wanted) await new Promise<void>((resolve) => (own.wake = resolve));
+  return own.wanted;
 }
 
 async function answerTo(ask: Ask): Promise<void> {
-  const { ticket } = ask;
-  answering = ticket;
+  const { ticket, held } = ask;
+  const own: UnderWay = { wanted: true, held, wake: () => undefined };
+  underWay.set(ticket, own);
   try {
     const steps = stepsOf(ask);
     let told = performance.now();
-    while (await mayGoOn(ticket)) {
+    while (await mayGoOn(own)) {
       const step = steps.next();
       if (step.done === true) {
         scope.postMessage({ kind: 'answer', ticket, answer: step.value });
@@ -85,7 +91,17 @@ async function answerTo(ask: Ask): Promise<void> {
     scope.postMessage({ kind: 'dropped', ticket });
   } catch (error) {
     scope.postMessage({ kind: 'problem', ticket, problem: problemOf(error) });
+  } finally {
+    underWay.delete(ticket);
   }
+}
+
+function tell({ kind, ticket }: Told): void {
+  const own = underWay.get(ticket);
+  if (own === undefined) return;
+  if (kind === 'drop') own.wanted = false;
+  else own.held = kind === 'hold';
+  own.wake();
 }
 
 scope.onmessage = ({ data }) => {
@@ -93,18 +109,13 @@ scope.onmessage = ({ data }) => {
     case 'document':
       document = applyChanges(data.fresh ? empty : document, data.changes);
       return;
-    case 'drop':
-      if (answering === data.ticket) answering = 0;
-      wake();
-      return;
-    case 'hold':
-      held = true;
-      return;
-    case 'goOn':
-      held = false;
-      wake();
+    case 'ground':
+      keepFit(data.fit.surfaceKey, hermiteGridOf(data.fit.shape, data.fit.nodes));
       return;
     case 'ask':
       void answerTo(data);
+      return;
+    default:
+      tell(data);
   }
 };

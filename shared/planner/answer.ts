@@ -1,4 +1,5 @@
 import type { AtlasDocument } from '../atlas/records.ts';
+import type { GridSurface } from '../terrain/hermiteGrid.ts';
 import type { Plan } from './plan.ts';
 import { type PlanRequest, type Progress, planSteps } from './planBall.ts';
 import { buildScene, type Scene } from './scene.ts';
@@ -12,6 +13,17 @@ export interface Question extends PlanRequest {
 /** Scenes kept between questions, each with the document it was made from, newest last. */
 const kept: { readonly document: AtlasDocument; readonly scene: Scene }[] = [];
 const MOST_KEPT = 8;
+
+/** Fits made elsewhere, by what they are fits of, newest last. */
+const fits = new Map<string, GridSurface>();
+
+/** Spares `sceneFor` the fit of ground that has been fitted elsewhere. */
+export function keepFit(surfaceKey: string, surface: GridSurface): void {
+  fits.delete(surfaceKey);
+  fits.set(surfaceKey, surface);
+  const [oldest] = fits.keys();
+  if (fits.size > MOST_KEPT && oldest !== undefined) fits.delete(oldest);
+}
 
 /**
  * The scene of a question, taken from the last few when nothing it depends on has changed; the fitted ground is
@@ -28,7 +40,7 @@ export function sceneFor(question: Pick<Question, 'document' | 'holeId'>): Scene
 }
 
 function sceneAgain(document: AtlasDocument, holeId: string, before: Scene | undefined): Scene {
-  const scene = buildScene(document, holeId, before);
+  const scene = buildScene(document, holeId, before, (surfaceKey) => fits.get(surfaceKey));
   return before?.key === scene.key ? before : scene;
 }
 

@@ -10,7 +10,7 @@ import type { Conditions } from '../ball/shot.ts';
 import type { LocalFrame } from '../geometry/localFrame.ts';
 import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
 import { fitSurface, whatIsFitted } from '../terrain/fitSurface.ts';
-import type { Surface } from '../terrain/surface.ts';
+import type { GridSurface } from '../terrain/hermiteGrid.ts';
 import { surveyedGround, type SurveyedGround } from '../terrain/surveyedGround.ts';
 import type { TerrainInput } from '../terrain/terrainInput.ts';
 import { fingerprint } from './fingerprint.ts';
@@ -39,8 +39,8 @@ export interface Scene {
   readonly hole: HoleRecord;
   readonly frame: LocalFrame;
   readonly input: TerrainInput;
-  readonly surface: Surface;
-  readonly ground: SurveyedGround<Surface>;
+  readonly surface: GridSurface;
+  readonly ground: SurveyedGround<GridSurface>;
   readonly green: { readonly record: AreaRecord; readonly polygon: PlanePolygon };
   readonly flags: readonly SceneFlag[];
   readonly balls: readonly SceneBall[];
@@ -60,11 +60,19 @@ export type SceneGround = Pick<Scene, 'input' | 'surface' | 'ground'>;
  *
  * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has
  * changed, which makes dragging a ball or a flag cheap, and its fit when no height is another.
+ * @param fitted a fit made elsewhere, by its `surfaceKey`
  */
-export function buildScene(document: AtlasDocument, holeId: string, known?: Scene): Scene {
+export function buildScene(
+  document: AtlasDocument,
+  holeId: string,
+  known?: Scene,
+  fitted?: (surfaceKey: string) => GridSurface | undefined,
+): Scene {
   const prepared = prepareScene(document, holeId);
   if (known?.groundKey === prepared.groundKey) return sceneOn(prepared, known);
-  const surface = known?.surfaceKey === prepared.surfaceKey ? known.surface : fitSurface(prepared.input);
+  const { surfaceKey } = prepared;
+  const surface =
+    known?.surfaceKey === surfaceKey ? known.surface : (fitted?.(surfaceKey) ?? fitSurface(prepared.input));
   return sceneOn(prepared, {
     input: prepared.input,
     surface,

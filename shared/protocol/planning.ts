@@ -24,14 +24,14 @@ export interface PlanQuestion extends HoleQuestion, PlanRequest {
   readonly held?: HeldPlace;
 }
 
-/** The fitted ground as plain data: heights and slopes at the nodes of its grid. */
+/** The fitted ground as plain data. */
 export interface GroundFit {
-  /** Scene.groundKey of the scene it belongs to. */
+  /** Scene.groundKey and surfaceKey of the scene it was made for. */
   readonly groundKey: string;
+  readonly surfaceKey: string;
   readonly shape: GridShape;
-  readonly heightsM: Float64Array;
-  readonly riseEast: Float64Array;
-  readonly riseNorth: Float64Array;
+  /** GridSurface.nodes: the surface made of them again is the same to the last bit. */
+  readonly nodes: Float64Array;
 }
 
 export interface ReliefQuestion extends HoleQuestion {

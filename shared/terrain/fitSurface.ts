@@ -4,12 +4,11 @@ import { doubtScale } from './doubtScale.ts';
 import { evidenceOf, fillers, sandAt } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
 import { withGreenLeeway } from './greenLeeway.ts';
-import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
+import { gridOver, type GridShape, type GridSurface, hermiteGrid } from './hermiteGrid.ts';
 import { fitPlate, type PlateFit } from './plateFit.ts';
 import { plateHeight, plateOnGrid } from './plateShape.ts';
 import { type ReadingFit, readingFits } from './readingFits.ts';
 import { flatPolygon, insidePolygon } from './rings.ts';
-import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
 export interface FitOptions {
@@ -22,7 +21,7 @@ export interface FitOptions {
 }
 
 /** A surface fitted to evidence, with how well it fits. */
-export interface FittedSurface extends Surface {
+export interface FittedSurface extends GridSurface {
   readonly readings: readonly ReadingFit[];
   /** Readings the surface does not pass within accuracy, worst first. */
   readonly disagreements: readonly ReadingFit[];

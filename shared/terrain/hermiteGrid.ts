@@ -5,6 +5,12 @@ const FADE_M = 20;
 /** Numbers kept for a node: height, then the slopes and the twist times the cell size. */
 const PER_NODE = 4;
 
+/** A surface that is wholly in its nodes, so that it can be made again elsewhere, the same to the last bit. */
+export interface GridSurface extends Surface {
+  /** Height, then the slopes eastward and northward and the twist times the cell size, node by node. */
+  readonly nodes: Float64Array;
+}
+
 /** Where a grid lies and how fine it is. */
 export interface GridShape {
   readonly originEastM: number;
@@ -48,9 +54,8 @@ export function hermiteGrid(
   heightsM: Float64Array,
   slopesEast: Float64Array,
   slopesNorth: Float64Array,
-): Surface {
-  const { originEastM, originNorthM, cellM, columns, rows } = shape;
-  const perCell = 1 / cellM;
+): GridSurface {
+  const { cellM, columns, rows } = shape;
   const nodes = new Float64Array(columns * rows * PER_NODE);
   for (let row = 0; row < rows; row += 1) {
     const below = Math.max(row - 1, 0);
@@ -72,6 +77,21 @@ export function hermiteGrid(
       nodes[node * PER_NODE + 3] = 0.5 * (acrossRows + acrossColumns) * cellM;
     }
   }
+  return patchesOver(shape, heightsM, nodes);
+}
+
+/** The surface of nodes made before (`GridSurface.nodes`). */
+export function hermiteGridOf(shape: GridShape, nodes: Float64Array): GridSurface {
+  const heightsM = Float64Array.from(
+    { length: shape.columns * shape.rows },
+    (_, node) => nodes[node * PER_NODE] as number,
+  );
+  return patchesOver(shape, heightsM, nodes);
+}
+
+function patchesOver(shape: GridShape, heightsM: Float64Array, nodes: Float64Array): GridSurface {
+  const { originEastM, originNorthM, cellM, columns, rows } = shape;
+  const perCell = 1 / cellM;
   const lastColumn = columns - 1;
   const lastRow = rows - 1;
   const stride = columns * PER_NODE;
@@ -161,5 +181,5 @@ export function hermiteGrid(
     out[2] = (up + twist * dx) * fadeNorth * fadeNorth;
   };
 
-  return { originEastM, originNorthM, cellM, columns, rows, heightsM, sampleHeight };
+  return { originEastM, originNorthM, cellM, columns, rows, heightsM, nodes, sampleHeight };
 }

@@ -1,6 +1,5 @@
 import { evenly, type Folds } from './folds.ts';
-import { type Box, gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
-import type { Surface } from './surface.ts';
+import { type Box, gridOver, type GridShape, hermiteGrid, type GridSurface } from './hermiteGrid.ts';
 import { kernelLog, thinPlateKernel } from './thinPlateKernel.ts';
 
 /** A plate in closed form: a plane, bent by kernels and folded along lines. */
@@ -37,7 +36,7 @@ const NEAR_FOLD_M = 1.5;
  * A plate as a surface on a grid of the given cells: in closed form at the nodes of one of twice that size, from where its
  * patches give the nodes between (to a tenth of a millimetre at 0.5 m), and exactly at every node near a break line.
  */
-export function plateOnGrid(plate: PlateShape, box: Box, cellM: number): Surface {
+export function plateOnGrid(plate: PlateShape, box: Box, cellM: number): GridSurface {
   const coarse = gridOver(box, 2 * cellM);
   const smooth = smoothPart(plate, coarse);
   const smoothPatches = hermiteGrid(coarse, smooth.heights, smooth.east, smooth.north);

@@ -2,10 +2,9 @@ import type { PlanePoint } from '../geometry/points.ts';
 import type { Generator } from '../random/generator.ts';
 import { heightTarget, heightVariance, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
-import { gridOver, type GridShape, hermiteGrid } from './hermiteGrid.ts';
+import { gridOver, type GridShape, hermiteGrid, type GridSurface } from './hermiteGrid.ts';
 import type { Target } from './plateFit.ts';
 import { addFolds, type PlateShape } from './plateShape.ts';
-import type { Surface } from './surface.ts';
 import { factorCholesky, solveLowerTransposed } from './symmetricMatrix.ts';
 import { kernelLog } from './thinPlateKernel.ts';
 
@@ -21,7 +20,7 @@ const DEPARTURE_CELL_M = 0.5;
  *
  * The same generator state gives the same surfaces. Level ground that was only assumed is returned as it is.
  */
-export function surfaceEnsemble(fitted: FittedSurface, count: number, generator: Generator): Surface[] {
+export function surfaceEnsemble(fitted: FittedSurface, count: number, generator: Generator): GridSurface[] {
   const { plate } = fitted;
   if (plate === null) return Array.from({ length: count }, () => fitted);
   const spots = latticeOver(fitted);
@@ -87,7 +86,7 @@ function addDepartures(
   fitted: FittedSurface,
   departures: readonly PlateShape[],
   spots: Lattice & { readonly factors: Float64Array },
-): Surface[] {
+): GridSurface[] {
   const first = departures[0];
   if (first === undefined) return [];
   const { originEastM, originNorthM, columns, rows, cellM } = fitted;
@@ -192,7 +191,7 @@ function roughen(scales: Float64Array, heights: Float64Array, east: Float64Array
   }
 }
 
-function sumOnGrid(base: FittedSurface, other: Surface): Surface {
+function sumOnGrid(base: FittedSurface, other: GridSurface): GridSurface {
   const { columns, rows, cellM, originEastM, originNorthM } = base;
   const heights = new Float64Array(columns * rows);
   const east = new Float64Array(columns * rows);

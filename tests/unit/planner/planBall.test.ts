@@ -284,3 +284,29 @@ describe('a scene', () => {
     expect(after.key).not.toBe(before.key);
   });
 });
+
+it('is the same plan whatever else is worked out between its steps', () => {
+  const spec: ComplexSpec = {
+    heightM: tilted,
+    bunker: true,
+    balls: [
+      { id: 'a', at: [-3, -17] },
+      { id: 'b', at: [12, -13] },
+    ],
+  };
+  const ask = (ballId: string) => ({ ballId, flagId: 'A', shotsPerOption: 40, seed: 3 });
+  const alone = ['a', 'b'].map((ballId) => planBall(sceneOf(spec), ask(ballId)));
+  // One scene, as two questions to one worker have.
+  const scene = sceneOf(spec);
+  const running = ['a', 'b'].map((ballId) => ({ ballId, steps: planSteps(scene, ask(ballId)) }));
+  const together: Plan[] = [];
+  while (running.length > 0) {
+    for (const one of [...running]) {
+      const step = one.steps.next();
+      if (step.done !== true) continue;
+      together.push(step.value);
+      running.splice(running.indexOf(one), 1);
+    }
+  }
+  expect(together.toSorted((a, b) => a.ballId.localeCompare(b.ballId))).toEqual(alone);
+});

@@ -5,6 +5,7 @@ import { lonLat } from '../../../shared/geometry/points.ts';
 import type { Plan } from '../../../shared/planner/plan.ts';
 import { prepareScene, type Scene } from '../../../shared/planner/scene.ts';
 import { nothingRead, packed } from '../../../shared/terrain/groundReads.ts';
+import { hermiteGrid } from '../../../shared/terrain/hermiteGrid.ts';
 import { complexDocument } from '../planner/complex.ts';
 
 const withSand = complexDocument({
@@ -36,10 +37,9 @@ function fitted(plans: PlanCache, of: AtlasDocument): Scene {
   const shape = { originEastM: westM, originNorthM: southM, cellM: 5, columns: 0, rows: 0 };
   const whole = { ...shape, columns: (eastM - westM) / 5 + 1, rows: (northM - southM) / 5 + 1 };
   const level = (): Float64Array => new Float64Array(whole.columns * whole.rows);
-  plans.grounds.keep(
-    { groundKey: prepared.groundKey, shape: whole, heightsM: level(), riseEast: level(), riseNorth: level() },
-    prepared,
-  );
+  const { nodes } = hermiteGrid(whole, level(), level(), level());
+  const { groundKey, surfaceKey } = prepared;
+  plans.grounds.keep({ groundKey, surfaceKey, shape: whole, nodes }, prepared);
   const { scene, ready } = plans.grounds.sceneNow(of, 'h1', null);
   expect(ready).toBe(true);
   return scene;

@@ -1,6 +1,7 @@
 import { expect, it, vi } from 'vitest';
 import type { FromWorker, ToWorker } from '../../../renderer/workers/planningChannel.ts';
-import { PlanningClient, type WorkerPort } from '../../../renderer/workers/planningClient.ts';
+import { PlanningClient } from '../../../renderer/workers/planningClient.ts';
+import { PlanningThread, type WorkerPort } from '../../../renderer/workers/planningThread.ts';
 import { Turns } from '../../../renderer/workers/turns.ts';
 import { documentOf } from '../../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
@@ -49,15 +50,12 @@ const planNamed = (key: string): Plan => ({ key }) as Plan;
 
 function setUp(dropsOld: boolean, turns = new Turns()) {
   const ports: Port[] = [];
-  const client = new PlanningClient(
-    () => {
-      const port = new Port();
-      ports.push(port);
-      return port;
-    },
-    dropsOld,
-    turns,
-  );
+  const thread = new PlanningThread(() => {
+    const port = new Port();
+    ports.push(port);
+    return port;
+  });
+  const client = new PlanningClient(thread, dropsOld, turns);
   const heard: string[] = [];
   const listener = {
     early: (plan: Plan) => heard.push(`early ${plan.key}`),
@@ -70,7 +68,7 @@ function setUp(dropsOld: boolean, turns = new Turns()) {
     if (last === undefined) throw new Error('no worker was started');
     return last;
   };
-  return { client, port, ports, heard, listener };
+  return { client, thread, port, ports, heard, listener };
 }
 
 it('sends a document once, then only the records that changed', () => {
@@ -91,12 +89,12 @@ it('sends a document once, then only the records that changed', () => {
 it('keeps only the newest question that waits, and never shows an answer to an older one', () => {
   const { client, port, heard, listener } = setUp(false);
   const document = documentOf([flag('f')]);
-  for (let i = 0; i < 4; i += 1) client.ask('plan', question(document), listener);
+  for (let seed = 1; seed <= 4; seed += 1) client.ask('plan', { ...question(document), seed }, listener);
   expect(port().tickets).toEqual([1]);
   port().say({ kind: 'progress', ticket: 1, fraction: 0.5 });
   port().say({ kind: 'answer', ticket: 1, answer: planNamed('stale') });
-  expect(port().tickets).toEqual([1, 4]);
-  port().say({ kind: 'answer', ticket: 4, answer: planNamed('fresh') });
+  expect(port().sent.at(-1)).toMatchObject({ kind: 'ask', ticket: 2, question: { seed: 4 } });
+  port().say({ kind: 'answer', ticket: 2, answer: planNamed('fresh') });
   expect(heard).toEqual(['plan fresh']);
   expect(port().sent.some(({ kind }) => kind === 'drop')).toBe(false);
 });
@@ -124,6 +122,41 @@ it('starts a new worker with the whole document after one has died', () => {
   expect(ports).toHaveLength(2);
   expect(ports[0]?.ended).toBe(true);
   expect(port().sent[0]).toMatchObject({ kind: 'document', fresh: true });
+});
+
+it('lets several ask one worker at once, each hearing its own, all told when it dies', () => {
+  const { client, thread, port, heard, listener } = setUp(true);
+  const other = new PlanningClient(thread, true, new Turns());
+  const theirs = { ...listener, answer: ({ key }: Plan) => heard.push(`other ${key}`) };
+  const document = documentOf([flag('f')]);
+  client.ask('plan', question(document), listener);
+  other.ask('plan', question(document), theirs);
+  expect(port().sent.map(({ kind }) => kind)).toEqual(['document', 'ask', 'ask']);
+  other.cancel();
+  expect(port().sent.at(-1)).toEqual({ kind: 'drop', ticket: 2 });
+  port().say({ kind: 'dropped', ticket: 2 });
+  other.ask('plan', question(document), theirs);
+  port().say({ kind: 'answer', ticket: 3, answer: planNamed('theirs') });
+  port().say({ kind: 'answer', ticket: 1, answer: planNamed('ours') });
+  expect(heard).toEqual(['other theirs', 'plan ours']);
+  client.ask('plan', question(document), listener);
+  other.ask('plan', question(document), theirs);
+  port().onerror?.({ message: 'out of memory' } as ErrorEvent);
+  expect(heard.slice(2)).toEqual(['problem planner-stopped', 'problem planner-stopped']);
+});
+
+it('hands ground fitted elsewhere over once, and again to a worker that takes the place of one', () => {
+  const { client, thread, port, listener } = setUp(true);
+  const document = documentOf([flag('f')]);
+  const shape = { originEastM: 0, originNorthM: 0, cellM: 1, columns: 2, rows: 2 };
+  thread.giveGround({ groundKey: 'g', surfaceKey: 's', shape, nodes: new Float64Array(16) });
+  client.ask('plan', question(document), listener);
+  client.ask('plan', question(document), listener);
+  port().say({ kind: 'dropped', ticket: 1 });
+  expect(port().sent.map(({ kind }) => kind)).toEqual(['document', 'ground', 'ask', 'drop', 'ask']);
+  port().onerror?.({ message: 'out of memory' } as ErrorEvent);
+  client.ask('plan', question(document), listener);
+  expect(port().sent.map(({ kind }) => kind)).toEqual(['document', 'ground', 'ask']);
 });
 
 it('lets work done ahead give way to a question, even where old questions finish', () => {
@@ -160,7 +193,7 @@ it('lets work nobody waits for hold while a question is answered, and go on once
     const document = documentOf([flag('f')]);
     const told = ({ port }: typeof back): string =>
       port()
-        .sent.map(({ kind }) => kind)
+        .sent.map((message) => (message.kind === 'ask' && message.held ? 'hold ask' : message.kind))
         .filter((kind) => kind !== 'document')
         .join(' ');
     last.client.ask('plan', question(document), last.listener, 'idle');
