@@ -48,7 +48,7 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
       ring.filter((_, i) => i % 2 === 0),
       ring.filter((_, i) => i % 2 === 1),
     );
-    markGround(reads, changed, aboutIt(box), BESIDE_ON_GROUND_M);
+    markGround(reads, changed, aboutMiddle(ring), BESIDE_ON_GROUND_M);
     markAir(reads, changed, box);
   }
   if (a.obstacles.length > 0 !== b.obstacles.length > 0) changed[changed.length - 1] = 1;
@@ -106,10 +106,20 @@ const boxOf = (east: readonly number[], north: readonly number[]): Box => [
   Math.max(...north),
 ];
 
-/** A box as wide and as high as the circle about it, wherever in it the middle of the corners lies. */
-function aboutIt([west, south, east, north]: Box): Box {
-  const reach = Math.sqrt((east - west) * (east - west) + (north - south) * (north - south));
-  return [west - reach, south - reach, east + reach, north + reach];
+/** The box about the circle that holds all corners and lies about their middle (as `whatWasStruck` draws it). */
+function aboutMiddle(ring: readonly number[]): Box {
+  const corners = ring.length / 2;
+  const at = (k: number): readonly [number, number] => [ring[2 * k] ?? 0, ring[2 * k + 1] ?? 0];
+  let [east, north, reach] = [0, 0, 0];
+  for (let k = 0; k < corners; k += 1) {
+    east += at(k)[0] / corners;
+    north += at(k)[1] / corners;
+  }
+  for (let k = 0; k < corners; k += 1) {
+    const [x, y] = at(k);
+    reach = Math.max(reach, Math.sqrt((x - east) * (x - east) + (y - north) * (y - north)));
+  }
+  return [east - reach, north - reach, east + reach, north + reach];
 }
 
 function markGround(reads: GroundReads, changed: Uint8Array, box: Box, besideM: number): void {
