@@ -104,4 +104,32 @@ describe('a plan of ground that is edited', () => {
     expect(isKept(scene, west, plan)).toBe(true);
     expect(isKept(scene, west, planOf(scene, 'b'))).toBe(false);
   });
+
+  it('looks into a bunker, and is kept where only the edge at its far end moves', () => {
+    const withSand = (westM: number, lipHeightM: number, before?: Scene): Scene => {
+      const corners: readonly (readonly [number, number])[] = [
+        [-3, -15],
+        [-3, -13],
+        [-19, -13],
+        [westM, -15],
+      ];
+      const sand: AtlasRecord = {
+        type: 'area',
+        id: 'sand',
+        kind: 'bunker',
+        name: 'sand',
+        rings: [corners.map(([east, north]) => frame.toLonLat(planePoint(east, north)))],
+        lipHeightM,
+        treeHeightM: null,
+        canopyBaseM: null,
+      };
+      return buildScene({ records: new Map([...document.records, [sand.id, sand]]) }, 'h1', before);
+    };
+    const before = withSand(-19, 0.7);
+    const looked = planOf(before, 'a');
+    expect(isKept(before, withSand(-19, 0.8, before), looked)).toBe(false);
+    const after = withSand(-18, 0.7, before);
+    expect(isKept(before, after, looked)).toBe(true);
+    expect(answerOf(planOf(after, 'a'))).toEqual(answerOf(looked));
+  });
 });
