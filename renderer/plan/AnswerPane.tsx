@@ -81,7 +81,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
       <h1 className="answer-name">
         <AnswerName option={option} />
       </h1>
-      {stale && <p className="stale-note">The ground or the place has changed; refreshing.</p>}
+      {stale && <p className="stale-note">The ground, the place or the day has changed; refreshing.</p>}
       <Facts option={option} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
         <>

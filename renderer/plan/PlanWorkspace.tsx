@@ -89,7 +89,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
       ? null
       : (choiceOf(document, player.id, { ballId, flagId }) ?? null);
 
-  const panel = usePanel(pair, plan, option, stage === 'firm');
+  const panel = usePanel(looked, plan, option, stage === 'firm');
   const { besideIds, settings } = panel;
   const beside = useMemo(
     () =>
@@ -105,7 +105,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         : tryRequest(settings, document, { ballId, flagId }, plan.chosenId),
     [settings, document, ballId, flagId, plan],
   );
-  const { tried, trouble: tryTrouble } = useTry(planning, request, scene);
+  const { tried, trouble: tryTrouble } = useTry(planning, request, looked ?? '', scene?.key ?? null);
 
   const choices = useMemo(
     () => (player === undefined ? [] : playerChoices(players, player)),
@@ -133,7 +133,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     advice,
     share: playersShare,
     trouble: playersTrouble,
-  } = usePlayers(planning, playersRequest, scene);
+  } = usePlayers(planning, playersRequest, scene?.key ?? null);
 
   const [shownOption, others] = useMemo<readonly [PlanOption | null, readonly PlanOption[]]>(() => {
     if (settings !== null) return [tried?.tried ?? option ?? null, tried?.advised ? [tried.advised] : nobody];

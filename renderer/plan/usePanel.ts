@@ -21,7 +21,7 @@ export interface Panel {
 
 /**
  * What stands in place of the ledger: options side by side, a shot tried, or players beside each other. The first two hold
- * for one ball and one flag; players stay while somebody walks the balls.
+ * for one ball, one flag and one player; players stay while somebody walks the balls.
  */
 export function usePanel(
   pair: string | null,

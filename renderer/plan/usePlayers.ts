@@ -5,7 +5,7 @@ import type { TroubleWords } from '../ui/Trouble.tsx';
 
 interface Found {
   readonly request: PlayersRequest;
-  readonly scene: unknown;
+  readonly sceneKey: string | null;
   readonly advice: readonly PlayerAdvice[] | null;
   readonly share: number;
   readonly trouble: TroubleWords | null;
@@ -19,27 +19,32 @@ interface PlayersNow {
 
 const nothing: PlayersNow = { advice: null, share: null, trouble: null };
 
-/** What the players of a request are advised; null where none is asked for. An older answer stays until the new one comes. */
+/**
+ * What the players of a request are advised; null where none is asked for. When other players are asked, what is known of
+ * the rest stays until the answer comes; on other ground or another day nothing does.
+ * @param sceneKey names everything it depends on besides the request
+ */
 export function usePlayers(
   planning: Pick<Planning, 'players'>,
   request: PlayersRequest | null,
-  scene: unknown,
+  sceneKey: string | null,
 ): PlayersNow {
   const [found, setFound] = useState<Found | null>(null);
   useEffect(() => {
     if (request === null) return undefined;
-    const asked = { request, scene };
+    const asked = { request, sceneKey };
     return planning.players(request, {
       progress: (share) =>
         setFound((now) => ({ ...asked, advice: now?.advice ?? null, share, trouble: null })),
       answer: (advice) => setFound({ ...asked, advice, share: 1, trouble: null }),
       problem: (trouble) => setFound({ ...asked, advice: null, share: 1, trouble }),
     });
-  }, [planning, request, scene]);
+  }, [planning, request, sceneKey]);
   if (request === null || found === null) return request === null ? nothing : { ...nothing, share: 0 };
   const { ballId, flagId } = found.request;
-  if (ballId !== request.ballId || flagId !== request.flagId) return { ...nothing, share: 0 };
-  const current = found.request === request && found.scene === scene;
+  if (ballId !== request.ballId || flagId !== request.flagId || found.sceneKey !== sceneKey)
+    return { ...nothing, share: 0 };
+  const current = found.request === request;
   return {
     advice: found.advice,
     share: current && found.share === 1 ? null : current ? found.share : 0,

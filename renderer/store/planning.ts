@@ -208,6 +208,7 @@ export class Planning {
     // While the ground is being drawn nobody reads a plan, and every stroke would make a new one.
     if (workspace === 'survey') return;
     if (open === null || holeId === null) {
+      this.cancel();
       this.#document = null;
       this.#still = null;
       this.#set({ scene: null, sceneTrouble: null, relief: null, ballId: null, flagId: null, ...nothing });
@@ -251,8 +252,11 @@ export class Planning {
       }
     }
     if (again) this.#set({ scene, held: null });
-    this.#set({ ballId, flagId, ...(samePlaces && sameHole ? {} : nothing) });
+    // Another player's plan is no answer, not even until this one's comes.
+    const samePlayer = before.scene?.player.id === scene.player.id;
+    this.#set({ ballId, flagId, ...(samePlaces && sameHole && samePlayer ? {} : nothing) });
     if (ballId === null || flagId === null) {
+      this.cancel();
       this.#set(nothing);
       return;
     }
@@ -323,7 +327,8 @@ export class Planning {
     if (known !== undefined) {
       this.#quick.cancel();
       this.#thorough.cancel();
-      this.#set({ plan: known, stage: 'firm', stale: false, progress: null, planTrouble: null });
+      // What would change the choice on another day is not asked of this one.
+      this.#set({ ...nothing, plan: known, stage: 'firm' });
       this.#afterFirm(scene, question);
       return;
     }
