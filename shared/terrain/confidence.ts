@@ -7,10 +7,10 @@ import type { PlateFit, Target } from './plateFit.ts';
 export const SLOPE_BASELINE_M = 1;
 /**
  * Turf has no bends shorter than this, metres, which the random plate of the fit has: what the ground may do between readings
- * tilts it over this length as a whole. Computed: the check
- * of the invented greens, tests/published/doubt.checks.ts.
+ * tilts it over this length as a whole. A bank or rough ground bends shorter than a green. Computed: the checks of the
+ * invented greens, tests/published/doubt.checks.ts.
  */
-const SHORTEST_BEND_M = 2.5;
+const SHORTEST_BEND_M = { green: 2.5, elsewhere: 1.5 } as const;
 
 /** Doubt about the ground at a point: one standard deviation of each. Infinite where the ground was only assumed. */
 export interface GroundDoubt {
@@ -27,31 +27,31 @@ export interface GroundDoubt {
 export function doubtAt(surface: FittedSurface, at: PlanePoint): GroundDoubt {
   const { plate } = surface;
   if (plate === null) return { heightSdM: Infinity, slopeSdPct: Infinity };
-  const slopes = slopeVariance(surface, plate, at, 'east') + slopeVariance(surface, plate, at, 'north');
-  return {
-    heightSdM: Math.sqrt(heightVariance(surface, plate, at)),
-    slopeSdPct: 100 * Math.sqrt(slopes / 2),
+  const { readings, between } = plate.parts(heightTarget(plate, at));
+  const scale = surface.doubtScale(at.eastM, at.northM, between);
+  const bendM = SHORTEST_BEND_M[surface.onGreen(at) ? 'green' : 'elsewhere'];
+  const slopeVariance = (towards: 'east' | 'north'): number => {
+    const felt = plate.parts(slopeTarget(plate, at, towards, SLOPE_BASELINE_M));
+    const bend = plate.parts(slopeTarget(plate, at, towards, bendM));
+    // A slope read just here leaves less open over the pace than over the bend.
+    return felt.readings + scale * scale * Math.min(felt.between, bend.between);
   };
+  return {
+    heightSdM: Math.sqrt(readings + scale * scale * between),
+    slopeSdPct: 100 * Math.sqrt((slopeVariance('east') + slopeVariance('north')) / 2),
+  };
+}
+
+/** The factor on what the plate leaves open of the ground at a place. */
+export function doubtScaleAt(surface: FittedSurface, plate: PlateFit, at: PlanePoint): number {
+  return surface.doubtScale(at.eastM, at.northM, plate.parts(heightTarget(plate, at)).between);
 }
 
 /** Errors of the readings, and what the ground may do between them as rough as it is here. */
 export function heightVariance(surface: FittedSurface, plate: PlateFit, at: PlanePoint): number {
   const { readings, between } = plate.parts(heightTarget(plate, at));
-  const scale = surface.doubtScale(at.eastM, at.northM);
+  const scale = surface.doubtScale(at.eastM, at.northM, between);
   return readings + scale * scale * between;
-}
-
-function slopeVariance(
-  surface: FittedSurface,
-  plate: PlateFit,
-  at: PlanePoint,
-  towards: 'east' | 'north',
-): number {
-  const scale = surface.doubtScale(at.eastM, at.northM);
-  const felt = plate.parts(slopeTarget(plate, at, towards, SLOPE_BASELINE_M));
-  const bend = plate.parts(slopeTarget(plate, at, towards, SHORTEST_BEND_M));
-  // A slope read just here leaves less open over the pace than over the bend.
-  return felt.readings + scale * scale * Math.min(felt.between, bend.between);
 }
 
 /** Doubt at the nodes of a grid, row by row from the south-west. About 1 m between nodes shows all there is to see. */

@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { InputProblem } from '../words/inputProblem.ts';
-import { doubtScale } from './doubtScale.ts';
+import { type DoubtScale, doubtScale } from './doubtScale.ts';
 import { evidenceOf, fillers, sandAt } from './evidence.ts';
 import { foldsAlong } from './folds.ts';
 import { withGreenLeeway } from './greenLeeway.ts';
@@ -28,7 +28,8 @@ export interface FittedSurface extends GridSurface {
   /** The fit itself, from which doubt is computed; null for ground assumed level. */
   readonly plate: PlateFit | null;
   /** How much rougher (over 1) or smoother the ground about a place is than the whole: a factor on its doubt. */
-  doubtScale(eastM: number, northM: number): number;
+  readonly doubtScale: DoubtScale;
+  onGreen(at: PlanePoint): boolean;
   /** Height in closed form, without the grid. */
   exactHeight(eastM: number, northM: number): number;
 }
@@ -84,6 +85,7 @@ export function fitSurface(input: TerrainInput, options: FitOptions = {}): Fitte
       .sort((a, b) => Math.abs(b.othersDiffer) / b.accuracy - Math.abs(a.othersDiffer) / a.accuracy),
     plate,
     doubtScale: doubtScale(observations, plate, isMeasure, onGreen),
+    onGreen,
     exactHeight: (eastM, northM) => plateHeight(plate, eastM, northM),
   };
 }
@@ -127,6 +129,7 @@ function levelGround(shape: GridShape): FittedSurface {
     disagreements: [],
     plate: null,
     doubtScale: () => 1,
+    onGreen: () => false,
     exactHeight: () => 0,
   };
 }

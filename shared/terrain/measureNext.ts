@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import { distanceM } from '../geometry/ring.ts';
-import { heightTarget, variance } from './confidence.ts';
+import { doubtScaleAt, heightTarget, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import type { Target } from './plateFit.ts';
 
@@ -50,8 +50,8 @@ export function measureNext(
   const n = spots.length;
   const candidates = spots.map((at) => heightTarget(plate, at));
   // What the ground does there is less than the plate has it by this factor, and so readings count for less against it.
-  const noise = Float64Array.from(spots, ({ eastM, northM }) => {
-    const scale = surface.doubtScale(eastM, northM);
+  const noise = Float64Array.from(spots, (at) => {
+    const scale = doubtScaleAt(surface, plate, at);
     return (accuracyM * accuracyM) / Math.max(scale * scale, 1e-6);
   });
   const rows = atStake.length;
@@ -60,7 +60,7 @@ export function measureNext(
   const toStake = new Float64Array(rows * n);
   let whole = 0;
   atStake.forEach(({ terms, at, weight }, k) => {
-    const scale = surface.doubtScale(at.eastM, at.northM);
+    const scale = doubtScaleAt(surface, plate, at);
     weights[k] = scale * scale * Math.max(0, weight);
     const target = plate.target(terms);
     candidates.forEach((candidate, j) => {

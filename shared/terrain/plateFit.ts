@@ -30,8 +30,8 @@ export interface PlateFit extends PlateShape {
   readonly residuals: Float64Array;
   /** What all the other observations say minus the observed, in its standard deviations. */
   readonly leaveOneOut: Float64Array;
-  /** Leave-one-out prediction minus observed, in the observation's own unit. */
-  readonly leaveOneOutError: Float64Array;
+  /** That standard deviation: of what all the others say minus the observed, in the observation's own unit. */
+  readonly leaveOneOutSd: Float64Array;
   /** Describes an observation that was not made, so that covariances can be had from it. `terms` as in Observation. */
   target(terms: readonly number[]): Target;
   /** Covariance of two targets given all evidence. */
@@ -108,7 +108,7 @@ export function fitPlate(
 
   const residuals = new Float64Array(n);
   const leaveOneOut = new Float64Array(n);
-  const leaveOneOutError = new Float64Array(n);
+  const leaveOneOutSd = new Float64Array(n);
   const unit = new Float64Array(n);
   for (let i = 0; i < n; i += 1) {
     const c = coefficients[i] as number;
@@ -122,7 +122,7 @@ export function fitPlate(
     let inverse = 0;
     for (let k = 0; k < m; k += 1) inverse += (z[k] as number) * (z[k] as number);
     leaveOneOut[i] = inverse > 0 ? -c / Math.sqrt(inverse) : 0;
-    leaveOneOutError[i] = inverse > 0 ? -c / inverse : 0;
+    leaveOneOutSd[i] = inverse > 0 ? 1 / Math.sqrt(inverse) : 0;
   }
 
   const target = (given: readonly number[]): Target => {
@@ -259,7 +259,7 @@ export function fitPlate(
     bendingVariance: stiffness,
     residuals,
     leaveOneOut,
-    leaveOneOutError,
+    leaveOneOutSd,
     target,
     covariance,
     parts,

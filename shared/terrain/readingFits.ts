@@ -119,7 +119,7 @@ function leftOut(
   kept.forEach((index, i) => {
     const { reading, terms } = observations[index] as Observation;
     if (reading < 0) return;
-    const error = fit.leaveOneOutError[i] as number;
+    const error = (fit.leaveOneOut[i] as number) * (fit.leaveOneOutSd[i] as number);
     const deviations = fit.leaveOneOut[i] as number;
     const before = forecasts.get(reading);
     forecasts.set(reading, {

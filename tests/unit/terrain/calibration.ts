@@ -73,6 +73,10 @@ export function survey(complex: Complex): SurveyedComplex {
   };
 }
 
+/** Kinds of places doubt is judged at apart: how near the evidence is, and what the true ground does there. */
+export const placeKinds = ['green', 'near', 'between', 'beyond', 'smooth bank'] as const;
+export type PlaceKind = (typeof placeKinds)[number];
+
 /** True errors over stated deviations, with the root mean squares of both: metres for heights, percent for slopes. */
 export interface Calibration {
   readonly standardised: readonly number[];
@@ -83,40 +87,82 @@ export interface Calibration {
 const LATTICE_M = 2.3;
 /** The outermost ground has readings on one side only and is played from by nobody; so is what lies this far from any. */
 const EDGE_M = 6;
-const REACH_M = 5;
+const REACH_M = 9;
+/** A step from a reading; ground among readings, as a survey is meant to have them; and how far those about it may be. */
+const NEAR_M = 1.2;
+const BETWEEN_M = 3;
+const ABOUT_M = 8;
+/** A bank: steeper than this, percent; smooth: its slope changes by no more over a metre, percent. */
+const BANK_PCT = 6;
+const SMOOTH_PCT = 1;
 
-/** Sets the doubt of fits beside their true errors at a lattice over the greens, or over the ground round them. */
+type Pairs = [error: number, sd: number][];
+
+/**
+ * Sets the doubt of fits beside their true errors at a lattice over greens and the ground round them, for each kind of place.
+ * A smooth bank is also near, between or beyond.
+ */
 export function calibrate(
   surveys: readonly Omit<SurveyedComplex, 'complex'>[],
-  where: 'green' | 'round',
-): { readonly height: Calibration; readonly slope: Calibration } {
-  const heights: [error: number, sd: number][] = [];
-  const slopes: [error: number, sd: number][] = [];
+): Record<PlaceKind, { readonly height: Calibration; readonly slope: Calibration }> {
+  const heights = byKind(() => [] as Pairs);
+  const slopes = byKind(() => [] as Pairs);
   for (const { input, green, trueHeight } of surveys) {
-    const fitted = fitSurface(input, { cellM: 1 });
+    const fitted = fitSurface(input, { cellM: 2 });
     const { westM, southM, eastM, northM } = input.extent;
     for (let y = southM + EDGE_M; y < northM - EDGE_M; y += LATTICE_M) {
       for (let x = westM + EDGE_M; x < eastM - EDGE_M; x += LATTICE_M) {
         const at = planePoint(x, y);
-        if (pointInPolygon(at, green) !== (where === 'green')) continue;
-        if (!input.heights.some((reading) => distanceM(reading.at, at) < REACH_M)) continue;
+        const kinds = kindsAt(at, input, green, trueHeight);
+        if (kinds.length === 0) continue;
         const doubt = doubtAt(fitted, at);
         const error = (dx: number, dy: number): number =>
           fitted.exactHeight(x + dx, y + dy) - trueHeight(planePoint(x + dx, y + dy));
         const half = SLOPE_BASELINE_M / 2;
         const per = 100 / SLOPE_BASELINE_M;
-        heights.push([error(0, 0), doubt.heightSdM]);
-        slopes.push(
-          [per * (error(half, 0) - error(-half, 0)), doubt.slopeSdPct],
-          [per * (error(0, half) - error(0, -half)), doubt.slopeSdPct],
-        );
+        const height = error(0, 0);
+        const east = per * (error(half, 0) - error(-half, 0));
+        const north = per * (error(0, half) - error(0, -half));
+        for (const kind of kinds) {
+          heights[kind].push([height, doubt.heightSdM]);
+          slopes[kind].push([east, doubt.slopeSdPct], [north, doubt.slopeSdPct]);
+        }
       }
     }
   }
-  return { height: summed(heights), slope: summed(slopes) };
+  return byKind((kind) => ({ height: summed(heights[kind]), slope: summed(slopes[kind]) }));
 }
 
-const summed = (pairs: readonly (readonly [error: number, sd: number])[]): Calibration => ({
+function byKind<T>(make: (kind: PlaceKind) => T): Record<PlaceKind, T> {
+  return Object.fromEntries(placeKinds.map((kind) => [kind, make(kind)])) as Record<PlaceKind, T>; // all of them
+}
+
+function kindsAt(
+  at: PlanePoint,
+  { heights }: TerrainInput,
+  green: readonly (readonly PlanePoint[])[],
+  trueHeight: (at: PlanePoint) => number,
+): readonly PlaceKind[] {
+  if (pointInPolygon(at, green)) return ['green'];
+  let nearestM = Infinity;
+  const sides = new Set<number>();
+  for (const reading of heights) {
+    const offM = distanceM(reading.at, at);
+    nearestM = Math.min(nearestM, offM);
+    if (offM < ABOUT_M)
+      sides.add((reading.at.eastM > at.eastM ? 1 : 0) + (reading.at.northM > at.northM ? 2 : 0));
+  }
+  if (nearestM >= REACH_M) return [];
+  const h = (dx: number, dy: number): number => trueHeight(planePoint(at.eastM + dx, at.northM + dy));
+  const slopePct = 100 * Math.hypot(h(0.5, 0) - h(-0.5, 0), h(0, 0.5) - h(0, -0.5));
+  const turns = [h(1, 0) + h(-1, 0) - 2 * h(0, 0), h(0, 1) + h(0, -1) - 2 * h(0, 0)];
+  const bank = slopePct >= BANK_PCT && turns.every((m) => 100 * Math.abs(m) < SMOOTH_PCT);
+  const evidence =
+    nearestM < NEAR_M ? 'near' : nearestM < BETWEEN_M && sides.size === 4 ? 'between' : 'beyond';
+  return bank ? [evidence, 'smooth bank'] : [evidence];
+}
+
+const summed = (pairs: Pairs): Calibration => ({
   standardised: pairs.map(([error, sd]) => error / sd),
   trueRms: rms(pairs.map(([error]) => error)),
   statedRms: rms(pairs.map(([, sd]) => sd)),

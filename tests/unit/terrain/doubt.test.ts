@@ -3,15 +3,18 @@ import { generator } from '../../../shared/random/generator.ts';
 import {
   doubtAt,
   doubtGrid,
+  doubtScaleAt,
   heightTarget,
   slopeTarget,
   variance,
 } from '../../../shared/terrain/confidence.ts';
+import type { DoubtScale } from '../../../shared/terrain/doubtScale.ts';
 import { LEVEL_LENGTH_M } from '../../../shared/terrain/evidence.ts';
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
 import { measureNext, slopesAt } from '../../../shared/terrain/measureNext.ts';
 import { surfaceEnsemble } from '../../../shared/terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
+import type { PlanePoint } from '../../../shared/geometry/points.ts';
 import { distanceM, pointInPolygon } from '../../../shared/geometry/ring.ts';
 import { complexes, survey } from './calibration.ts';
 import { emptyInput, heightReadings, slopeReadings, swells } from './fixtures.ts';
@@ -58,7 +61,10 @@ describe('doubt', () => {
     expect(overLevel(better)).toBeLessThan(0.21);
     expect(overLevel(fitted)).toBeGreaterThan(0.3);
     // A reading that surprises also makes the ground look rougher; of equal roughness, it leaves less open.
-    const asRough = { ...better, doubtScale: (x: number, y: number) => fitted.doubtScale(x, y) };
+    const asRough = {
+      ...better,
+      doubtScale: (...place: Parameters<DoubtScale>) => fitted.doubtScale(...place),
+    };
     expect(doubtAt(asRough, at).slopeSdPct).toBeLessThan(doubtAt(fitted, at).slopeSdPct);
   });
 
@@ -146,18 +152,20 @@ describe('where to measure next', () => {
     northM: 9 + 2 * Math.floor(i / 12),
   }));
 
+  const scaleAt = (at: PlanePoint): number =>
+    fitted.plate === null ? NaN : doubtScaleAt(fitted, fitted.plate, at);
   const heightsAt = places.map((at) => ({ at, weight: 1, terms: [at.eastM, at.northM, 1] }));
 
   it('foretells exactly how much a reading takes off', () => {
     const [first] = measureNext(fitted, heightsAt, places, { accuracyM: 0.005 });
     const total = (surface: typeof fitted): number =>
       places.reduce((sum, at) => {
-        const scale = fitted.doubtScale(at.eastM, at.northM);
+        const scale = scaleAt(at);
         const { plate } = surface;
         return plate === null ? NaN : sum + scale * scale * variance(plate, heightTarget(plate, at));
       }, 0);
     const at = first?.at ?? { eastM: NaN, northM: NaN };
-    const accuracyM = 0.005 / fitted.doubtScale(at.eastM, at.northM);
+    const accuracyM = 0.005 / scaleAt(at);
     const reading = { id: 'new', at, heightM: swells(at.eastM, at.northM), accuracyM };
     const after = fitSurface(
       { ...input, heights: [...input.heights, reading] },

@@ -5,12 +5,15 @@ import { area, circle, emptyInput } from './fixtures.ts';
 
 const SIZE_M = 44;
 const MIDDLE_M = 22;
+const BUMPS = 6;
 
 /**
  * A green unlike those of the sample course: tilted, with five waves of 9 to 25 m across it, on some a tier nobody has traced,
  * banks about it; read on a jittered lattice of 2.2 to 3.8 m, more thinly round it.
+ *
+ * @param bumpsM how rough the ground round it is: bumps 5 to 11 m long, one standard deviation
  */
-export function otherGreen(seed: number): Omit<SurveyedComplex, 'complex'> {
+export function otherGreen(seed: number, bumpsM = 0): Omit<SurveyedComplex, 'complex'> {
   const random = generator(7000 + seed);
   const turn = (): number => 2 * Math.PI * random.uniform();
   const tilt = 0.01 + 0.02 * random.uniform();
@@ -36,6 +39,7 @@ export function otherGreen(seed: number): Omit<SurveyedComplex, 'complex'> {
     dropM: 1.2 * random.normal(),
   }));
   const radiusM = 11 + 2 * random.uniform();
+  const bumps = bumpsRound(seed, bumpsM);
 
   const heightAt = (eastM: number, northM: number): number => {
     const x = eastM - MIDDLE_M;
@@ -46,6 +50,7 @@ export function otherGreen(seed: number): Omit<SurveyedComplex, 'complex'> {
       height += amplitudeM * Math.cos((2 * Math.PI * along(bearing)) / lengthM + phase);
     if (tier !== null) height += tier.riseM * smooth((along(tier.bearing) - tier.asideM) / tier.rampM + 0.5);
     const beyondM = Math.hypot(x, y) - radiusM;
+    height += bumps(x, y) * smooth((beyondM - 0.8) / 2);
     for (const { bearing, spread, dropM } of banks) {
       const off = Math.atan2(y, x) - bearing;
       const here = Math.exp(-((Math.atan2(Math.sin(off), Math.cos(off)) / spread) ** 2));
@@ -76,6 +81,21 @@ export function otherGreen(seed: number): Omit<SurveyedComplex, 'complex'> {
     green: [ring],
     trueHeight: (at) => heightAt(at.eastM, at.northM),
   };
+}
+
+function bumpsRound(seed: number, sdM: number): (x: number, y: number) => number {
+  const random = generator(9000 + seed);
+  const waves = Array.from({ length: BUMPS }, () => ({
+    lengthM: 5 + 6 * random.uniform(),
+    bearing: 2 * Math.PI * random.uniform(),
+    phase: 2 * Math.PI * random.uniform(),
+  }));
+  const amplitudeM = sdM * Math.sqrt(2 / BUMPS);
+  return (x, y) =>
+    waves.reduce((sum, { lengthM, bearing, phase }) => {
+      const along = x * Math.cos(bearing) + y * Math.sin(bearing);
+      return sum + amplitudeM * Math.cos((2 * Math.PI * along) / lengthM + phase);
+    }, 0);
 }
 
 function smooth(share: number): number {
