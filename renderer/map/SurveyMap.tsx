@@ -34,7 +34,7 @@ interface SurveyMapProps {
   readonly baseLayers: readonly BaseLayer[];
   readonly pictures: readonly LaidPicture[];
   /** What the map shows at first, and again when the whole is asked for. */
-  readonly home: readonly PlanePoint[];
+  readonly home: () => readonly PlanePoint[];
   /** Another value shows the whole anew: another hole. */
   readonly homeKey: string;
   readonly title: string;
@@ -92,12 +92,15 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
     setStage(made);
     latest.current.onControls({
       zoom: (by) => made.zoom(by),
-      showAll: () => made.fit(latest.current.home),
+      showAll: () => made.fit(latest.current.home()),
       bringIn: (at) => made.bringIn(at),
       middle: () => made.middle(),
       widthM: () => made.widthM(),
       metresPerPx: () => made.metresPerPx(),
-      focus: () => element.focus({ preventScroll: true }),
+      focus: () => {
+        // To focus what has it already lays the whole page out for nothing.
+        if (document.activeElement !== element) element.focus({ preventScroll: true });
+      },
     });
     return () => {
       latest.current.onControls(null);
@@ -134,7 +137,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   // Once for a hole, when the plate has its size; what is drawn later does not move the map.
   const sized = size !== null && size.width > 0;
   useEffect(() => {
-    if (sized) stage?.fit(latest.current.home);
+    if (sized) stage?.fit(latest.current.home());
   }, [stage, homeKey, sized]);
 
   const margin = frameMargin(style);

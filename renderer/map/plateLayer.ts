@@ -4,6 +4,7 @@ import { lonLat, planePoint } from '../../shared/geometry/points.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { Box, PlateView } from '../../shared/plate/view.ts';
 import { svgElement } from '../ui/drawing.tsx';
+import { patchDrawing } from '../ui/patchDrawing.ts';
 
 /** Draws the part of the plane a view shows; `visible` is the part of its box inside the map's frame. */
 export type DrawPlate = (view: PlateView, visible: Box) => SvgNode;
@@ -46,6 +47,8 @@ export class PlateLayer extends L.Layer {
   readonly #pane: string;
   #svg: SVGSVGElement | null = null;
   #draw: DrawPlate | null = null;
+  /** What the element holds now. */
+  #drawn: SvgNode | null = null;
   /** Where the map was when this was last drawn. */
   #drawnAt = '';
 
@@ -70,6 +73,7 @@ export class PlateLayer extends L.Layer {
     map.off(REDRAW_ON, this.#follow);
     this.#svg?.remove();
     this.#svg = null;
+    this.#drawn = null;
     return this;
   }
 
@@ -87,17 +91,27 @@ export class PlateLayer extends L.Layer {
     const map = this._map;
     const svg = this.#svg;
     if (svg === null || this.#draw === null) return;
-    this.#drawnAt = placeOf(map);
+    const place = placeOf(map);
+    const moved = place !== this.#drawnAt;
+    this.#drawnAt = place;
     const view = plateViewOf(map, this.#frame, BEYOND);
     const { width, height } = view.box;
     if (width === 0 || height === 0) return;
-    const corner = map.getSize().multiplyBy(-BEYOND);
-    L.DomUtil.setPosition(svg as unknown as HTMLElement, map.containerPointToLayerPoint(corner)); // sets a CSS transform
-    svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-    svg.setAttribute('width', String(width));
-    svg.setAttribute('height', String(height));
     const size = map.getSize();
     const visible = { x: size.x * BEYOND, y: size.y * BEYOND, width: size.x, height: size.y };
-    svg.replaceChildren(svgElement(this.#draw(view, visible)));
+    const drawing = this.#draw(view, visible);
+    const [root] = svg.children;
+    // In another place nearly every element is another: that many are sooner made than changed.
+    if (!moved && root !== undefined && this.#drawn?.tag === drawing.tag) {
+      patchDrawing(root, this.#drawn, drawing);
+    } else {
+      const corner = size.multiplyBy(-BEYOND);
+      L.DomUtil.setPosition(svg as unknown as HTMLElement, map.containerPointToLayerPoint(corner)); // sets a CSS transform
+      svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
+      svg.setAttribute('width', String(width));
+      svg.setAttribute('height', String(height));
+      svg.replaceChildren(svgElement(drawing));
+    }
+    this.#drawn = drawing;
   };
 }

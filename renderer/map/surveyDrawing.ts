@@ -3,15 +3,24 @@ import type { Box as PlaneBox } from '../../shared/geometry/ring.ts';
 import { element, group } from '../../shared/plate/element.ts';
 import { barLengthM } from '../../shared/plate/frame.ts';
 import { drawGround, paintOrder } from '../../shared/plate/ground.ts';
+import { LastMade } from '../../shared/plate/lastMade.ts';
 import { drawLabel, labelClearance, placeLabels, textWidth } from '../../shared/plate/labels.ts';
 import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
 import { drawMeasurements, type Measurements } from '../../shared/plate/measurements.ts';
 import { nameRequests } from '../../shared/plate/names.ts';
 import { closedPath, openPath, segment } from '../../shared/plate/pathData.ts';
 import { drawRelief, type ReliefDrawing } from '../../shared/plate/relief.ts';
+import { seedOf } from '../../shared/plate/scatter.ts';
 import type { PlateStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import { type Box, grown, overlaps, type PlateView, projection } from '../../shared/plate/view.ts';
+import {
+  type Box,
+  grown,
+  overlaps,
+  type PlateView,
+  projection,
+  projectionKey,
+} from '../../shared/plate/view.ts';
 import { landmarkMark } from './landmarkMark.ts';
 import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -114,7 +123,11 @@ function legible(
   // So many that hardly one could be read: all as crosses, save those in doubt.
   if (heights.length > MOST_READINGS)
     return {
-      shown: { slopes, heights: heights.map((one) => ({ ...one, text: '' })), measureHere },
+      shown: {
+        slopes,
+        heights: heights.map((one) => (one.doubtful ? { ...one, text: '' } : one)),
+        measureHere,
+      },
       boxes: [],
     };
   const boxes = [...taken];
@@ -160,20 +173,31 @@ function legible(
 }
 const CELL = 70;
 
-/** Spot heights too many to read: one small cross each, in one path. */
+/** Crosses are drawn in so many lots, and after an edit only the lot it is about. */
+const lots = Array.from({ length: 64 }, () => ({}));
+const lotsBefore = new LastMade<object, SvgNode>();
+
+/** Spot heights too many to read: one small cross each. */
 function crosses(view: PlateView, style: PlateStyle, heights: Measurements['heights']): SvgNode {
   const { toDrawing } = projection(view);
   const arm = 2.4 * style.symbolScale;
-  const d = heights.map(({ at }) => {
-    const [x, y] = toDrawing(at);
-    return segment(x - arm, y, x + arm, y) + segment(x, y - arm, x, y + arm);
-  });
-  return element('path', {
-    'data-part': 'crosses',
-    d: d.join(''),
-    stroke: style.inks.ink,
-    'stroke-width': 1,
-  });
+  const of = lots.map((): PlanePoint[] => []);
+  for (const { id, at } of heights) of[seedOf(id) & (lots.length - 1)]?.push(at);
+  const place = projectionKey(view);
+  return element(
+    'g',
+    { 'data-part': 'crosses', stroke: style.inks.ink, 'stroke-width': 1 },
+    ...lots.map((lot, i) => {
+      const places = of[i] ?? [];
+      return lotsBefore.get(lot, [place, style, ...places], () => {
+        const d = places.map((at) => {
+          const [x, y] = toDrawing(at);
+          return segment(x - arm, y, x + arm, y) + segment(x, y - arm, x, y + arm);
+        });
+        return element('path', { d: d.join('') });
+      });
+    }),
+  );
 }
 
 /** The ground with its lines, contours and grid. */
@@ -209,23 +233,31 @@ function plainGround(
 ): SvgNode {
   const { toDrawing } = projection(view);
   const { inks, symbolScale } = style;
+  const place = projectionKey(view);
+  const pathOf = ({ polygon }: TerrainArea): string =>
+    pathsBefore.get(polygon, [place], () => closedPath(polygon.map((ring) => ring.map(toDrawing))));
   return group(
     'ground',
     base === 'blank' ? null : element('rect', { ...view.box, fill: inks.fills.lightRough }),
-    ...paintOrder.map((kind) => {
+    ...kindKeys.map(({ kind, key }) => {
       const own = areas.filter((area) => area.kind === kind);
       if (own.length === 0) return null;
-      return element('path', {
-        'data-kind': kind,
-        d: own.map(({ polygon }) => closedPath(polygon.map((ring) => ring.map(toDrawing)))).join(''),
-        fill: inks.fills[kind],
-        'fill-rule': 'evenodd',
-        stroke: kind === 'green' || kind === 'bunker' ? inks.ink : inks.tall,
-        'stroke-width': 0.8 * symbolScale,
-      });
+      return kindsBefore.get(key, [place, style, ...own], () =>
+        element('path', {
+          'data-kind': kind,
+          d: own.map(pathOf).join(''),
+          fill: inks.fills[kind],
+          'fill-rule': 'evenodd',
+          stroke: kind === 'green' || kind === 'bunker' ? inks.ink : inks.tall,
+          'stroke-width': 0.8 * symbolScale,
+        }),
+      );
     }),
   );
 }
+const pathsBefore = new LastMade<TerrainArea['polygon'], string>();
+const kindsBefore = new LastMade<object, SvgNode>();
+const kindKeys = paintOrder.map((kind) => ({ kind, key: {} }));
 
 /** Squares of a yard or metre, every fifth line heavier; left out where they would crowd. */
 function grid(view: PlateView, style: PlateStyle, units: UnitsPreference): SvgNode {

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { findRecord, frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { distanceM } from '../../shared/geometry/ring.ts';
 import { contourStepsM, contourStepWords, usualContourM } from '../../shared/plate/contourSteps.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -240,10 +241,8 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     [state, document, units, ground, pointedOut, readOnly],
   );
   const placingShown = useMemo(() => placingDrawing(placingNow, units), [placingNow, units]);
-  const home = useMemo(
-    () => (document === own ? homeOf(document, holeId) : withRoom(homeOf(document, null))),
-    [document, own, holeId],
-  );
+  const home = (): readonly PlanePoint[] =>
+    document === own ? homeOf(document, holeId) : withRoom(homeOf(document, null));
   useEffect(() => {
     surveyStatus.setState({ pointer: state.cursor ?? state.pointer, ground, document, layers, unreachable });
   }, [state.cursor, state.pointer, ground, document, layers, unreachable]);

@@ -1,14 +1,24 @@
 import { compareIds, recordsOf } from '../../shared/atlas/document.ts';
-import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { AreaRecord, AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { type Box, boundingBox } from '../../shared/geometry/ring.ts';
+import { LastMade } from '../../shared/plate/lastMade.ts';
 import type { Measurements } from '../../shared/plate/measurements.ts';
 import type { ReliefDrawing } from '../../shared/plate/relief.ts';
+import type { TerrainArea } from '../../shared/terrain/terrainInput.ts';
 import { slope, spotHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { SurveyDrawing } from '../map/surveyDrawing.ts';
 import type { Ground } from './useGround.ts';
-import { areaShapes, indexOf, lineShapes, planeShape, terrainArea } from './planeShapes.ts';
+import {
+  areaShapes,
+  indexOf,
+  lineShapes,
+  meets,
+  type PlaneShape,
+  planeShape,
+  terrainArea,
+} from './planeShapes.ts';
 
 export interface ViewOptions {
   readonly holeId: string | null;
@@ -30,8 +40,7 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
   const relief: ReliefDrawing = ground?.relief ?? bareRelief(lines);
   const playLine = holeId === null ? undefined : document.records.get(holeId);
   return {
-    areasIn: (box) =>
-      [...indexOf(document).areasIn(box)].sort((a, b) => compareIds(a.record, b.record)).map(terrainArea),
+    areasIn: (box) => areasIn(document, box),
     lines: [
       ...lines.flatMap(({ record, points }) =>
         record.kind === 'contour' || record.kind === 'wall'
@@ -76,7 +85,26 @@ export function surveyDrawing(document: AtlasDocument, options: ViewOptions): Su
   };
 }
 
-/** Heights and slopes of a part of the sheet: of thousands, only those to be seen are worded. */
+type Areas = readonly PlaneShape<AreaRecord>[];
+const byId = (areas: Areas): Areas => areas.toSorted((a, b) => compareIds(a.record, b.record));
+const sortedBefore = new WeakMap<Areas, Areas>();
+/** More than these are put in order all at once, and stay so until one of them changes. */
+const FEW = 300;
+
+/** Areas of a part of the sheet, in an order that does not hang on how they were found. */
+function areasIn(document: AtlasDocument, box: Box): readonly TerrainArea[] {
+  const index = indexOf(document);
+  const near = index.areasIn(box);
+  if (near.length <= FEW) return byId(near).map(terrainArea);
+  const all = index.of('area');
+  const sorted = sortedBefore.get(all) ?? byId(all);
+  sortedBefore.set(all, sorted);
+  return sorted.filter((area) => meets(area.box, box)).map(terrainArea);
+}
+
+const heightsBefore = new LastMade<PlaneShape, Measurements['heights'][number]>();
+
+/** Heights and slopes of a part of the sheet: of thousands, only those to be seen are worded, and each but once. */
 function measurementsIn(
   document: AtlasDocument,
   box: Box,
@@ -85,21 +113,26 @@ function measurementsIn(
 ): Pick<Measurements, 'heights' | 'slopes'> {
   const heights: Measurements['heights'][number][] = [];
   const slopes: Measurements['slopes'][number][] = [];
-  for (const { record, points } of indexOf(document).pointsIn(box)) {
+  // In the document's order: to sort thousands takes longer than to look at each.
+  for (const shape of indexOf(document).of('spotHeight')) {
+    const { record, points } = shape;
     const [at] = points;
-    if (at === undefined) continue;
+    if (at === undefined || !meets(shape.box, box)) continue;
     const { id } = record;
-    if (record.type === 'spotHeight')
-      heights.push({ id, at, text: spotHeight(record.heightM, units).text, doubtful: doubtful.has(id) });
-    else if (record.type === 'slopeReading')
-      slopes.push({
-        id,
-        at,
-        downhillBearingDeg: record.downhillBearingDeg,
-        text: withUnit(slope(record.slopePct)),
-      });
+    const doubted = doubtful.has(id);
+    heights.push(
+      heightsBefore.get(shape, [units, doubted], () => ({
+        ...{ id, at, text: spotHeight(record.heightM, units).text, doubtful: doubted },
+      })),
+    );
   }
-  return { heights: heights.sort(compareIds), slopes: slopes.sort(compareIds) };
+  for (const { record, points, box: own } of indexOf(document).of('slopeReading')) {
+    const [at] = points;
+    if (at === undefined || !meets(own, box)) continue;
+    const { id, slopePct, downhillBearingDeg } = record;
+    slopes.push({ id, at, downhillBearingDeg, text: withUnit(slope(slopePct)) });
+  }
+  return { heights, slopes };
 }
 
 function placesOf(

@@ -21,8 +21,11 @@ export function recordsOf<T extends AtlasRecord['type']>(
   document: AtlasDocument,
   type: T,
 ): readonly RecordOf<T>[] {
+  const { records } = document;
+  // What is kept by type holds records of that type and no others.
+  if (records instanceof RecordMap) return records.ofType(type) as readonly RecordOf<T>[];
   const found: RecordOf<T>[] = [];
-  for (const record of document.records.values()) if (isOfType(record, type)) found.push(record);
+  for (const record of records.values()) if (isOfType(record, type)) found.push(record);
   return found;
 }
 

@@ -11,6 +11,25 @@ const BITS = 6;
 const RUN = 1 << BITS;
 
 type Run = readonly (AtlasRecord | undefined)[];
+type ByType = ReadonlyMap<AtlasRecord['type'], readonly AtlasRecord[]>;
+
+const none: Run = [];
+const runTypes = new WeakMap<Run, ByType>();
+
+/** The records of a run by type, sorted out once for all documents that share the run. */
+function byType(run: Run): ByType {
+  const known = runTypes.get(run);
+  if (known !== undefined) return known;
+  const made = new Map<AtlasRecord['type'], AtlasRecord[]>();
+  for (const record of run) {
+    if (record === undefined) continue;
+    const own = made.get(record.type);
+    if (own === undefined) made.set(record.type, [record]);
+    else own.push(record);
+  }
+  runTypes.set(run, made);
+  return made;
+}
 
 /** Where each id has its place, for all documents made of one another: a place once given is never another's. */
 interface Places {
@@ -118,6 +137,16 @@ export class RecordMap implements ReadonlyMap<RecordId, AtlasRecord> {
     for (const record of this.values()) visit(record, record.id, this);
   }
 
+  /** Those of one type in their order: quick however many there are of others. */
+  ofType(type: AtlasRecord['type']): readonly AtlasRecord[] {
+    const found: AtlasRecord[] = [];
+    for (const run of this.#runs) {
+      const own = byType(run).get(type);
+      if (own !== undefined) for (const record of own) found.push(record);
+    }
+    return found;
+  }
+
   *values(): Generator<AtlasRecord, undefined, unknown> {
     for (const run of this.#runs) for (const record of run) if (record !== undefined) yield record;
     return undefined;
@@ -137,8 +166,6 @@ export class RecordMap implements ReadonlyMap<RecordId, AtlasRecord> {
     return this.entries();
   }
 }
-
-const none: Run = [];
 
 /** The document after the changes, sharing with it all that they do not touch. */
 export function changed({ records }: AtlasDocument, changes: Iterable<RecordChange>): AtlasDocument {

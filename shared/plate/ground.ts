@@ -18,16 +18,18 @@ import {
   teePattern,
   treePattern,
 } from './hazardPatterns.ts';
+import { LastMade } from './lastMade.ts';
 import { closedPath } from './pathData.ts';
 import type { PatternContext } from './pattern.ts';
 import { dashes, visibleBox } from './pattern.ts';
 import { seedOf } from './scatter.ts';
 import type { Shape } from './shape.ts';
-import { shapeFromRings, shapeOf } from './shape.ts';
+import { shapeFromRings } from './shape.ts';
+import { shapeIn } from './shapeIn.ts';
 import type { PlateStyle } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
-import type { Box, PlateView } from './view.ts';
-import { grown, overlaps, projection } from './view.ts';
+import type { Box, PlateView, XY } from './view.ts';
+import { grown, overlaps, projection, projectionKey } from './view.ts';
 
 /** Which ground covers which, lowest first; the same order a ball meets it in, with tree crowns over all. */
 export const paintOrder: readonly AreaKind[] = [...coverPrecedence, 'tree'];
@@ -51,7 +53,7 @@ export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDra
   const origin = toDrawing(planePoint(0, 0));
   const clip = grown(view.box, 2);
   const drawn: DrawnArea[] = ground.areas
-    .map((area) => ({ area, shape: shapeOf(area.polygon, toDrawing) }))
+    .map((area) => ({ area, shape: shapeIn(view, area.polygon) }))
     .filter(({ shape }) => shape.rings.length > 0 && visibleBox(shape, clip) !== null)
     .sort((a, b) => paintOrder.indexOf(a.area.kind) - paintOrder.indexOf(b.area.kind));
   const greens = drawn.filter(({ area }) => area.kind === 'green').map(({ shape }) => shape);
@@ -61,30 +63,30 @@ export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDra
     above: readonly Shape[],
     keepClear = ground.keepClear,
   ): PatternContext => ({ shape, style, clip, origin, seed, keepClear, above });
-  const { centre, unitsPerM, upBearingDeg, box } = view;
-  const place = JSON.stringify([centre, unitsPerM, upBearingDeg, box]);
+  const place = `${projectionKey(view)} ${boxKey(view.box)}`;
   const parts: SvgNode[] = [];
   if (ground.base === 'lightRough') {
-    const { x, y, width, height } = clip;
-    const whole = shapeFromRings([
-      [
-        [x, y],
-        [x + width, y],
-        [x + width, y + height],
-        [x, y + height],
-      ],
-    ]);
+    const whole = shapeFromRings([cornersOf(clip)]);
     parts.push(
       group(
         'base',
         element('path', { d: closedPath(whole.rings), fill: style.inks.fills.lightRough }),
-        ...lightRoughPattern(
-          context(
-            whole,
-            seedOf('base'),
-            drawn.map(({ shape }) => shape),
-          ),
-        ),
+        ...tilesOf(clip).map(({ key, tile }) => {
+          const room = grown(tile, SYMBOL_REACH);
+          const above = drawn.filter(({ shape }) => overlaps(shape.box, room));
+          const keepClear = ground.keepClear.filter((other) => overlaps(other, room));
+          const of = [style, place, boxesKey(keepClear), ...above.map(({ area }) => area)];
+          return baseBefore.get(key, of, () => {
+            const shapes = above.map(({ shape }) => shape);
+            return group(
+              'tufts',
+              ...lightRoughPattern({
+                ...context(whole, seedOf('base'), shapes, keepClear),
+                part: tile,
+              }),
+            );
+          });
+        }),
       ),
     );
   }
@@ -94,53 +96,50 @@ export function drawGround(view: PlateView, style: PlateStyle, ground: GroundDra
     const keepClear = ground.keepClear.filter((other) => overlaps(other, room));
     // The fringe has its ticks along the greens.
     const beside = area.kind === 'fringe' ? drawn.filter((other) => other.area.kind === 'green') : [];
-    const made: MadeOf = {
-      style,
-      things: [...above, ...beside].map((other) => other.area),
-      place,
-      keepClear,
-    };
-    const before = drawnBefore.get(area);
-    const node =
-      before !== undefined && isSame(before.of, made)
-        ? before.node
-        : drawArea(
-            area,
-            context(
-              shape,
-              seedOf(area.id),
-              above.map((other) => other.shape),
-              keepClear,
-            ),
-            greens,
-          );
-    drawnBefore.set(area, { of: made, node });
-    parts.push(node);
+    const of = [style, place, boxesKey(keepClear), ...[...above, ...beside].map((other) => other.area)];
+    parts.push(
+      drawnBefore.get(area, of, () => {
+        const shapes = above.map((other) => other.shape);
+        return drawArea(area, context(shape, seedOf(area.id), shapes, keepClear), greens);
+      }),
+    );
   });
   return group('ground', ...parts);
-}
-
-/** All that the drawing of an area hangs on beside the area itself. */
-interface MadeOf {
-  readonly style: PlateStyle;
-  /** Areas that cover it, and the greens of a fringe. */
-  readonly things: readonly TerrainArea[];
-  readonly place: string;
-  readonly keepClear: readonly Box[];
 }
 
 /** Symbols reach at most so far beyond the place they stand at, drawing units. */
 const SYMBOL_REACH = 60;
 
-/** The last drawing of each area: after an edit nearly all of them are drawn as before. */
-const drawnBefore = new WeakMap<TerrainArea, { readonly of: MadeOf; readonly node: SvgNode }>();
+const drawnBefore = new LastMade<TerrainArea, SvgNode>();
+const baseBefore = new LastMade<object, SvgNode>();
 
-const isSame = (a: MadeOf, b: MadeOf): boolean =>
-  a.style === b.style &&
-  a.place === b.place &&
-  a.things.length === b.things.length &&
-  a.things.every((thing, i) => thing === b.things[i]) &&
-  JSON.stringify(a.keepClear) === JSON.stringify(b.keepClear);
+/** What lies under everything is drawn in squares, so that an edit draws anew only those it touches; drawing units. */
+const TILE = 256;
+const tileKeys: object[] = [];
+
+function tilesOf({ x, y, width, height }: Box): readonly { readonly key: object; readonly tile: Box }[] {
+  const columns = Math.ceil(width / TILE);
+  return Array.from({ length: columns * Math.ceil(height / TILE) }, (_, i) => {
+    const left = x + (i % columns) * TILE;
+    const top = y + Math.floor(i / columns) * TILE;
+    const tile = {
+      x: left,
+      y: top,
+      width: Math.min(TILE, x + width - left),
+      height: Math.min(TILE, y + height - top),
+    };
+    return { key: (tileKeys[i] ??= {}), tile };
+  });
+}
+
+const boxKey = ({ x, y, width, height }: Box): string => `${x} ${y} ${width} ${height}`;
+const boxesKey = (boxes: readonly Box[]): string => boxes.map(boxKey).join(' ');
+const cornersOf = ({ x, y, width, height }: Box): readonly XY[] => [
+  [x, y],
+  [x + width, y],
+  [x + width, y + height],
+  [x, y + height],
+];
 
 /** One area by itself: also what swatches are made of. */
 export function drawArea(area: TerrainArea, context: PatternContext, greens: readonly Shape[]): SvgNode {

@@ -2,11 +2,13 @@ import type { TerrainArea } from '../terrain/terrainInput.ts';
 import type { AreaKind } from '../words/vocabulary.ts';
 import { paintOrder } from './ground.ts';
 import type { LabelRequest } from './labels.ts';
-import { contains, deepestPoint, type Shape, shapeOf } from './shape.ts';
+import { LastMade } from './lastMade.ts';
+import { contains, deepestPoint, type Shape } from './shape.ts';
+import { shapeIn } from './shapeIn.ts';
 import type { PlateStyle } from './style.ts';
 import { textSize } from './style.ts';
 import type { Box, PlateView, XY } from './view.ts';
-import { boxContains, grown, overlaps, projection } from './view.ts';
+import { boxContains, grown, overlaps, projectionKey } from './view.ts';
 
 /** Ground that its pattern names well enough. */
 const unnamed: ReadonlySet<AreaKind> = new Set(['green', 'fringe', 'lightRough']);
@@ -22,8 +24,9 @@ export function nameRequests(
   shown: NamesShown,
 ): LabelRequest[] {
   if (shown === 'none') return [];
-  const { toDrawing } = projection(view);
-  const drawn = areas.map((area) => ({ area, shape: shapeOf(area.polygon, toDrawing) }));
+  const drawn = areas.map((area) => ({ area, shape: shapeIn(view, area.polygon) }));
+  const { x, y, width, height } = view.box;
+  const place = [projectionKey(view), x, y, width, height].join(' ');
   return drawn.flatMap(({ area, shape }): LabelRequest[] => {
     if (area.name === '' || unnamed.has(area.kind)) return [];
     if (shown === 'penalties' && area.kind !== 'penaltyArea' && area.kind !== 'outOfBounds') return [];
@@ -31,7 +34,9 @@ export function nameRequests(
     const above = drawn
       .filter((other) => paintOrder.indexOf(other.area.kind) > rank && overlaps(other.shape.box, shape.box))
       .map((other) => other.shape);
-    const spot = deepestPoint(shape, grown(view.box, -4), above);
+    const spot = spotsBefore.get(area, [place, ...above], () =>
+      deepestPoint(shape, grown(view.box, -4), above),
+    );
     if (spot === null) return [];
     const size = textSize(style, 15);
     return [
@@ -52,6 +57,8 @@ export function nameRequests(
     ];
   });
 }
+
+const spotsBefore = new LastMade<TerrainArea, ReturnType<typeof deepestPoint>>();
 
 /** A name that cannot be missed on a map: it may stand anywhere near. */
 const needed: ReadonlySet<AreaKind> = new Set(['penaltyArea', 'outOfBounds']);

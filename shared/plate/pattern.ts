@@ -20,6 +20,8 @@ export interface PatternContext {
   readonly keepClear: readonly Box[];
   /** Ground painted over this one later: symbols do not straddle its edge. */
   readonly above: readonly Shape[];
+  /** Only symbols that stand in this part of the drawing; all when left out. */
+  readonly part?: Box;
 }
 
 const mostSymbols = 2600;
@@ -45,17 +47,20 @@ export function scatterInside(
   const { shape, clip, origin, seed, keepClear, above } = context;
   const box = visibleBox(shape, clip);
   if (box === null) return;
+  const part = context.part ?? box;
+  // A part has its share of them all, so that parts side by side are as one.
+  const share = (part.width * part.height) / (box.width * box.height);
   const request: ScatterRequest = {
     seed,
     spacing: options.spacing,
     wander: options.wander,
-    left: box.x,
-    top: box.y,
-    right: box.x + box.width,
-    bottom: box.y + box.height,
+    left: part.x,
+    top: part.y,
+    right: part.x + part.width,
+    bottom: part.y + part.height,
     originX: origin[0],
     originY: origin[1],
-    most: options.most ?? mostSymbols,
+    most: (options.most ?? mostSymbols) * share,
   };
   const { reach } = options;
   scatter(request, (x, y, noise) => {

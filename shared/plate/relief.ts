@@ -1,15 +1,17 @@
 import type { PlanePoint, PlanePolygon, PlaneRing } from '../geometry/points.ts';
 import { contourLabels, lineBoxes, lineLength } from './contourLabels.ts';
 import { element, group, round2 } from './element.ts';
+import { LastMade } from './lastMade.ts';
 import { fairMarks, waterMarks } from './readingMarks.ts';
 import { closedPath, openPath, segment } from './pathData.ts';
 import { strokes } from './pattern.ts';
-import { contains, distance, distanceToEdge, shapeOf, walk } from './shape.ts';
+import { contains, distance, distanceToEdge, walk } from './shape.ts';
 import type { Shape } from './shape.ts';
+import { shapeIn } from './shapeIn.ts';
 import type { PlateStyle } from './style.ts';
 import type { SvgNode } from './svgNode.ts';
 import type { Box, PlateView, XY } from './view.ts';
-import { boxContains, grown, projection } from './view.ts';
+import { boxContains, grown, overlaps, projection, projectionKey } from './view.ts';
 
 /** What the fitted surface says, ready to draw. Everything is clipped to the greens. */
 export interface ReliefDrawing {
@@ -41,14 +43,33 @@ export interface ReliefDrawing {
 /** Fall below which no arrow is drawn, percent. */
 const leastArrowPct = 0.6;
 
+const reliefBefore = new LastMade<ReliefDrawing, SvgNode>();
+/** What is kept clear further than this from the greens makes no difference to them, drawing units. */
+const CLEAR_REACH = 60;
+
 export function drawRelief(
   view: PlateView,
   style: PlateStyle,
   relief: ReliefDrawing,
   keepClear: readonly Box[],
 ): SvgNode {
+  const rooms = relief.greens.map((polygon) => grown(shapeIn(view, polygon).box, CLEAR_REACH));
+  const near = keepClear.filter((box) => rooms.some((room) => overlaps(room, box)));
+  const { x, y, width, height } = view.box;
+  const boxes = [{ x, y, width, height }, ...near].flatMap((box) => [box.x, box.y, box.width, box.height]);
+  return reliefBefore.get(relief, [projectionKey(view), style, ...boxes], () =>
+    reliefNode(view, style, relief, near),
+  );
+}
+
+function reliefNode(
+  view: PlateView,
+  style: PlateStyle,
+  relief: ReliefDrawing,
+  keepClear: readonly Box[],
+): SvgNode {
   const { toDrawing } = projection(view);
-  const greens = relief.greens.map((polygon) => shapeOf(polygon, toDrawing));
+  const greens = relief.greens.map((polygon) => shapeIn(view, polygon));
   const clipId = `${style.idPrefix}-greens`;
   const clipped = { 'clip-path': `url(#${clipId})` };
   const edges = lineBoxes(

@@ -25,6 +25,12 @@ export interface PlateView {
 /** Drawing units to a metre at a map scale of 1 to `denominator`, for paper (96 units to the inch). */
 export const paperUnitsPerM = (denominator: number): number => 96 / 0.0254 / denominator;
 
+/** Equal where the plane lies the same on two drawings, whatever part of it their boxes show. */
+export const projectionKey = ({ centre, unitsPerM, upBearingDeg, box }: PlateView): string =>
+  [centre.eastM, centre.northM, unitsPerM, upBearingDeg, box.x + box.width / 2, box.y + box.height / 2].join(
+    ' ',
+  );
+
 export interface Projection {
   readonly toDrawing: (point: PlanePoint) => XY;
   readonly toPlane: (at: XY) => PlanePoint;
