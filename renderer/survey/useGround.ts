@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { fingerprint } from '../../shared/planner/fingerprint.ts';
@@ -24,6 +24,9 @@ export interface GroundState {
   readonly trouble: TroubleWords | null;
 }
 
+/** How long after the last change the ground is asked for, ms: the frame that shows the change comes first. */
+const AFTER_MS = 20;
+
 const none: GroundState = { ground: null, trouble: null };
 const client = new GroundClient();
 
@@ -36,35 +39,32 @@ export function useGround(
   look: GroundLook,
 ): GroundState {
   const terrain = useMemo(() => terrainOf(document, holeId), [document, holeId]);
-  // Equal keys are equal ground: the first of them is kept, so that nothing is asked twice.
-  const [kept, setKept] = useState<{ readonly key: string; readonly terrain: SurveyTerrain | null }>({
-    key: '',
-    terrain: null,
-  });
-  const key = useMemo(
-    () =>
-      terrain === null
-        ? ''
-        : kept.terrain !== null && sameTerrain(kept.terrain, terrain)
-          ? kept.key
-          : fingerprint(terrain),
-    [terrain, kept],
-  );
-  if (kept.key !== key) setKept({ key, terrain });
-  const asked = kept.terrain;
+  const [kept, setKept] = useState<SurveyTerrain | null>(null);
+  const same = kept !== null && terrain !== null && sameTerrain(kept, terrain);
+  if (kept !== terrain && !same) setKept(terrain);
   const [state, setState] = useState<GroundState>(none);
+  const asked = useRef('');
   useEffect(() => {
-    if (asked === null) {
+    if (kept === null) {
       client.cancel();
-      return;
+      asked.current = '';
+      return undefined;
     }
-    client.ask({ ...asked, groundKey: kept.key, units, heavyOnly, look }, ({ ground, problem }) => {
-      setState(
-        ground === null ? { ground: null, trouble: problem } : { ground: madeReady(ground), trouble: null },
-      );
-    });
-  }, [asked, kept.key, units, heavyOnly, look]);
-  return asked === null ? none : state;
+    // To tell ground from ground takes longer than to draw the edit, so the edit is shown first.
+    const timer = setTimeout(() => {
+      const groundKey = fingerprint(kept);
+      const question = JSON.stringify([groundKey, units, heavyOnly, look]);
+      if (asked.current === question) return;
+      asked.current = question;
+      client.ask({ ...kept, groundKey, units, heavyOnly, look }, ({ ground, problem }) => {
+        setState(
+          ground === null ? { ground: null, trouble: problem } : { ground: madeReady(ground), trouble: null },
+        );
+      });
+    }, AFTER_MS);
+    return () => clearTimeout(timer);
+  }, [kept, units, heavyOnly, look]);
+  return kept === null ? none : state;
 }
 
 function madeReady(read: GroundRead): Ground {

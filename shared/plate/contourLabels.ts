@@ -22,11 +22,11 @@ export function contourLabels(
     const width = textWidth(contour.label, size, 'serifItalic');
     const drawn = contour.lines
       .map((line) => line.map(toDrawing))
-      .map((line) => ({ line, length: lineLength(line) }))
+      .map(measured)
       .filter(({ length }) => length > width * 2.4)
       .sort((a, b) => b.length - a.length)[0];
     if (drawn === undefined) continue;
-    const spot = labelSpot(drawn.line, width, (box) => {
+    const spot = labelSpot(drawn, width, (box) => {
       const inGreen = greens.some(
         (green) =>
           contains(green, box.x + box.width / 2 - width / 2, box.y + box.height / 2) &&
@@ -58,15 +58,32 @@ export function contourLabels(
 export const lineLength = (line: readonly XY[]): number =>
   line.reduce((sum, point, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? point, point)), 0);
 
+/** A line with how far along it each of its points lies. */
+interface MeasuredLine {
+  readonly line: readonly XY[];
+  readonly along: Float64Array;
+  readonly length: number;
+}
+
+function measured(line: readonly XY[]): MeasuredLine {
+  const along = new Float64Array(line.length);
+  let length = 0;
+  line.forEach((point, i) => {
+    length += distance(line[i - 1] ?? point, point);
+    along[i] = length;
+  });
+  return { line, along, length };
+}
+
 /** The straightest allowed stretch of a line about as long as its label. */
 function labelSpot(
-  line: readonly XY[],
+  line: MeasuredLine,
   width: number,
   allowed: (box: Box) => boolean,
 ): { at: XY; turnDeg: number; box: Box } | null {
   let best: { at: XY; turnDeg: number; box: Box; bend: number } | null = null;
   const stations = 24;
-  const total = lineLength(line);
+  const total = line.length;
   for (let i = 2; i < stations - 1; i += 1) {
     const middle = (total * i) / stations;
     const a = pointAlong(line, middle - width / 2);
@@ -86,27 +103,29 @@ function labelSpot(
   return best;
 }
 
-function pointAlong(line: readonly XY[], along: number): XY {
-  let left = along;
-  for (let i = 1; i < line.length; i += 1) {
-    const a = line[i - 1] as XY;
-    const b = line[i] as XY;
-    const length = distance(a, b);
-    if (left <= length && length > 0) {
-      const t = Math.max(0, left / length);
-      return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-    }
-    left -= length;
+function pointAlong({ line, along }: MeasuredLine, wanted: number): XY {
+  let [from, to] = [0, line.length - 1];
+  if (to < 1) return line[0] ?? [0, 0];
+  while (to - from > 1) {
+    const middle = (from + to) >> 1;
+    if ((along[middle] ?? 0) < wanted) from = middle;
+    else to = middle;
   }
-  return line[line.length - 1] ?? [0, 0];
+  const a = line[from] as XY;
+  const b = line[to] as XY;
+  const start = along[from] ?? 0;
+  const length = (along[to] ?? 0) - start;
+  const t = length > 0 ? Math.min(1, Math.max(0, (wanted - start) / length)) : 0;
+  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
 }
 
 /** Small boxes along lines, for texts to keep clear of. */
 export function lineBoxes(lines: readonly (readonly XY[])[], half: number): Box[] {
   return lines.flatMap((line) => {
-    const count = Math.ceil(lineLength(line) / (2 * half));
+    const whole = measured(line);
+    const count = Math.ceil(whole.length / (2 * half));
     return Array.from({ length: count + 1 }, (_, i) => {
-      const [x, y] = pointAlong(line, i * 2 * half);
+      const [x, y] = pointAlong(whole, i * 2 * half);
       return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
     });
   });

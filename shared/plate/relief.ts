@@ -44,6 +44,8 @@ export interface ReliefDrawing {
 const leastArrowPct = 0.6;
 
 const reliefBefore = new LastMade<ReliefDrawing, SvgNode>();
+/** The larger part of it, which keeps clear of nothing. */
+const tintsBefore = new LastMade<ReliefDrawing, SvgNode>();
 /** What is kept clear further than this from the greens makes no difference to them, drawing units. */
 const CLEAR_REACH = 60;
 
@@ -84,7 +86,9 @@ function reliefNode(
       { id: clipId },
       element('path', { d: greens.map((g) => closedPath(g.rings)).join(''), 'clip-rule': 'evenodd' }),
     ),
-    element('g', clipped, ...slopeTints(view, style, relief), ...contourLines(view, style, relief)),
+    tintsBefore.get(relief, [projectionKey(view), style], () =>
+      element('g', clipped, ...slopeTints(view, style, relief), ...contourLines(view, style, relief)),
+    ),
     ...waterMarks(view, style, relief.water ?? []),
     ...fairMarks(view, style, relief.fair ?? []),
     ...labels,
