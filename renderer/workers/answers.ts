@@ -25,7 +25,7 @@ type Answers = {
   readonly [K in PlanningCall]: (
     document: AtlasDocument,
     question: Sent<K>,
-    early: (answer: PlanningCalls[K][1]) => void,
+    early?: (answer: PlanningCalls[K][1]) => void,
   ) => Generator<number, PlanningCalls[K][1]>;
 };
 

@@ -21,6 +21,8 @@ export type Ask = {
     readonly question: Sent<K>;
     /** Whether the answer waits, before its first step, until it may go on. */
     readonly held: boolean;
+    /** Whether a first answer is wanted before the firm one. */
+    readonly early: boolean;
   };
 }[PlanningCall];
 

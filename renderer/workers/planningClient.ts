@@ -18,7 +18,7 @@ interface Asked {
   readonly question: Sent<PlanningCall>;
   readonly rank: Rank;
   readonly progress: (fraction: number) => void;
-  readonly early: (answer: PlanningCalls[PlanningCall][1]) => void;
+  readonly early: ((answer: PlanningCalls[PlanningCall][1]) => void) | null;
   readonly answer: (answer: PlanningCalls[PlanningCall][1]) => void;
   readonly problem: (problem: PlanningProblem) => void;
 }
@@ -66,7 +66,7 @@ export class PlanningClient {
       question,
       rank,
       progress: listener.progress ?? (() => undefined),
-      early: listener.early ?? (() => undefined),
+      early: listener.early ?? null,
       answer: listener.answer,
       problem: listener.problem,
     };
@@ -96,10 +96,11 @@ export class PlanningClient {
 
   #send(asked: Asked): void {
     const { document, call, question, rank } = asked;
+    const early = asked.early !== null;
     this.#running = asked;
     this.#held = false;
     this.#turns.begin(this.#worked, rank);
-    this.#ticket = this.#thread.ask(document, { call, question, held: this.#held }, (said) =>
+    this.#ticket = this.#thread.ask(document, { call, question, held: this.#held, early }, (said) =>
       this.#hear(asked, said),
     );
   }
@@ -111,7 +112,7 @@ export class PlanningClient {
       return;
     }
     if (said.kind === 'early') {
-      if (wanted) asked.early(said.answer);
+      if (wanted) asked.early?.(said.answer);
       return;
     }
     this.#next();

@@ -14,11 +14,12 @@ export interface WorkerPort {
 /** What is heard of a question: what the worker says, or that it is there no more. */
 export type Heard = FromWorker | { readonly kind: 'stopped'; readonly message: string };
 
-/** A question without its document, and whether its answer is to wait for other work first. */
+/** A question without its document, and how it is to be answered (`Ask`). */
 export interface Asked {
   readonly call: PlanningCall;
   readonly question: Sent<PlanningCall>;
   readonly held: boolean;
+  readonly early: boolean;
 }
 
 const empty: AtlasDocument = { records: new Map() };

@@ -54,13 +54,15 @@ const underWay = new Map<number, UnderWay>();
 const TELL_EVERY_MS = 100;
 
 /** A call and its question belong together by the type of `Ask`; picking by name loses that. */
-function stepsOf({ call, question, ticket }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
+function stepsOf({ call, question, ticket, early }: Ask): Generator<number, PlanningCalls[PlanningCall][1]> {
   const answer = answers[call] as (
     from: AtlasDocument,
     asked: Ask['question'],
-    early: (answer: PlanningCalls[PlanningCall][1]) => void,
+    early?: (answer: PlanningCalls[PlanningCall][1]) => void,
   ) => Generator<number, PlanningCalls[PlanningCall][1]>;
-  return answer(document, question, (first) => scope.postMessage({ kind: 'early', ticket, answer: first }));
+  const tell = (first: PlanningCalls[PlanningCall][1]): void =>
+    scope.postMessage({ kind: 'early', ticket, answer: first });
+  return answer(document, question, early ? tell : undefined);
 }
 
 /** Waits while other work comes first. False where the question has been dropped. */

@@ -3,6 +3,7 @@ import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { nothingRead, packed } from '../terrain/groundReads.ts';
 import { InputProblem } from '../words/inputProblem.ts';
+import { ballAndFlag } from './ballAndFlag.ts';
 import { choose } from './choose.ts';
 import { outOfContention } from './contention.ts';
 import { type Effort, effortRules } from './effort.ts';
@@ -18,7 +19,7 @@ import type { Scene } from './scene.ts';
 import { couldBeSafer, type SafeWay, safeWay } from './safeWay.ts';
 import { type Found, searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
-import { standardShots } from './standardShots.ts';
+import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
 
 export interface PlanRequest {
   readonly ballId: string;
@@ -77,33 +78,7 @@ function* plainSteps(
   request: PlanRequest,
   early?: (plan: Plan) => void,
 ): Generator<number, Plan> {
-  const ball = scene.balls.find((b) => b.record.id === request.ballId);
-  const flag = scene.flags.find((f) => f.record.id === request.flagId);
-  const place = `Hole ${scene.hole.label}`;
-  if (ball === undefined) {
-    throw new InputProblem(
-      'unknown-ball',
-      `there is no ball “${request.ballId}”.`,
-      place,
-      'Choose one of its balls.',
-    );
-  }
-  if (flag === undefined) {
-    throw new InputProblem(
-      'unknown-flag',
-      `there is no flag “${request.flagId}”.`,
-      place,
-      'Choose one of its flags.',
-    );
-  }
-  if (!Number.isInteger(request.shotsPerOption) || request.shotsPerOption < 1) {
-    throw new InputProblem(
-      'bad-shot-count',
-      'the number of shots is not a positive whole number.',
-      place,
-      'Ask for 1 or more.',
-    );
-  }
+  const { ball, flag } = ballAndFlag(scene, request);
   const { player } = scene;
   const effort = request.effort ?? 'full';
   const rules = effortRules[effort];
@@ -151,7 +126,7 @@ function* plainSteps(
     throw new InputProblem(
       'empty-bag',
       `${player.name} has no club for this shot.`,
-      place,
+      `Hole ${scene.hole.label}`,
       'Add a club to the bag.',
     );
   }
@@ -170,10 +145,6 @@ function* plainSteps(
   const outOfIt = outOfContention(evaluated, player);
   const evaluate = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
     evaluateOption(situation, candidate, shooter, aim, missM, false, outOfIt);
-  for (const one of found) {
-    evaluated.push(evaluate(one));
-    yield share(0.4, 0.6, evaluated.length / found.length);
-  }
   const planOf = (
     { options, safe }: SafeWay,
     made: { readonly effort: Effort; readonly leftOut: Plan['leftOut'] },
@@ -208,16 +179,27 @@ function* plainSteps(
       safeId: choice.safe?.evaluated.option.id ?? null,
     };
   };
+  if (early !== undefined && fullMap) {
+    const briefly = brief(situation);
+    const evaluateBriefly = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
+      evaluateOption(briefly, candidate, shooter, aim, missM, false);
+    const first: EvaluatedOption[] = [];
+    for (const one of found) {
+      first.push(evaluateBriefly(one));
+      yield share(0.4, 0.45, first.length / found.length);
+    }
+    early(planOf(safeWay(first, null, evaluateBriefly), { effort: 'coarse', leftOut: [] }));
+  }
+  for (const one of found) {
+    evaluated.push(evaluate(one));
+    yield share(0.45, 0.6, evaluated.length / found.length);
+  }
   if (!rules.keepsAll) {
     return planOf(safeWay(evaluated, null, evaluate), {
       effort,
       leftOut: leftOutOf(leftOut, givenUp, asked),
     });
   }
-  if (early !== undefined && fullMap) {
-    early(planOf(safeWay(evaluated, null, evaluate), { effort: 'coarse', leftOut: [] }));
-  }
-
   const rest = others();
   let more = rest.next();
   while (more.done !== true) {
@@ -241,6 +223,15 @@ function* plainSteps(
 
 /** Share of the work on a full plan that the coarse one before it takes where the map has to be made. */
 const COLD_COARSE_SHARE = 0.15;
+
+/** Shots of an option in an early answer on the way to the full one, which by them names the same shot (sample: 95 of 96). */
+const EARLY_SHOTS = 256;
+
+/** The same situation with the first part of its final shots. */
+const brief = (situation: Situation): Situation => ({
+  ...situation,
+  finalShots: situation.finalShots.subarray(0, EARLY_SHOTS * DRAWS_PER_SHOT),
+});
 
 function narrowed(
   candidates: readonly Candidate[],

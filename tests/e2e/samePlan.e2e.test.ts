@@ -52,7 +52,14 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
           fresh: true,
           changes: [...document.records].map(([id, record]) => ({ id, record })),
         },
-        { kind: 'ask', ticket: 1, call: 'plan', held: false, question: { holeId: hole.id, ...asked } },
+        {
+          kind: 'ask',
+          ticket: 1,
+          call: 'plan',
+          held: false,
+          early: false,
+          question: { holeId: hole.id, ...asked },
+        },
       ];
       const theirs = await swale.page.evaluate(
         ([file, sent]) =>

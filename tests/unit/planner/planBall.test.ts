@@ -108,6 +108,7 @@ describe('a plan', () => {
     const [, warm] = early;
     expect(warm?.chosenId).toBe(first.chosenId);
     expect(warm?.options.length).toBeLessThanOrEqual(first.options.length);
+    // So few shots are all in the early answer too.
     for (const option of warm?.options ?? []) {
       expect(first.options.find(({ id }) => id === option.id)?.strokes).toBe(option.strokes);
     }
