@@ -150,7 +150,9 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   return (
     <section className="plate survey-plate" aria-label="Plate" ref={plate}>
       <div
-        className={`plate-map survey-map ${props.pointer}`}
+        // The map adds classes of its own to these, so these never change.
+        className="plate-map survey-map"
+        data-pointer={props.pointer}
         ref={holder}
         role="application"
         aria-roledescription="plate"
