@@ -58,9 +58,16 @@ export class Library {
     if (owed.length === 0) return;
     this.#owed.set(id, owed);
     const { atlases, bases, steps } = this.#database;
-    await this.#database.transaction('rw', atlases, bases, steps, async () => {
-      for (const one of owed) await one();
-    });
+    const writeAll = (): Promise<void> =>
+      this.#database.transaction('rw', atlases, bases, steps, async () => {
+        for (const one of owed) await one();
+      });
+    try {
+      await writeAll();
+    } catch (error) {
+      if (!(await this.#database.revive(error))) throw error;
+      await writeAll();
+    }
     this.#owed.delete(id);
   }
 

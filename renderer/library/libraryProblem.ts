@@ -35,8 +35,8 @@ export const libraryDeleted = (): InputProblem =>
     'Save the atlas to a file, then reload this window.',
   );
 
-/** Any failure of the library as a sentence and a remedy. */
-export function libraryProblem(error: unknown): InputProblem {
+/** Any failure of the library as a sentence and a remedy; `worked`: it could be used before in this window. */
+export function libraryProblem(error: unknown, worked = false): InputProblem {
   if (error instanceof InputProblem) return error;
   switch (nameOf(error)) {
     case 'QuotaExceededError':
@@ -54,6 +54,13 @@ export function libraryProblem(error: unknown): InputProblem {
     case 'BlockedError':
       return libraryBlocked();
     default:
+      // A disk without any room left shows as a connection that breaks off.
+      if (worked)
+        return problem(
+          'library-stopped',
+          'The library takes no more changes: the disk may be full.',
+          'Save the atlas to a file, on another disk if need be, and free some space; the next change is then kept with all before it.',
+        );
       return problem(
         'library-unavailable',
         'The library cannot be used here, so changes will not outlast this window.',

@@ -23,6 +23,7 @@ export class SharedDatabase extends Dexie {
   #watcher: DatabaseWatcher | null = null;
   #lost: InputProblem | null = null;
   #patience: ReturnType<typeof setTimeout> | undefined;
+  #worked = false;
 
   constructor(name: string) {
     super(name);
@@ -44,6 +45,7 @@ export class SharedDatabase extends Dexie {
         // Natively a version counts in tenths. Left alone, a newer shape would be opened as if it were this one.
         if (Math.floor(this.backendDB().version / 10) > this.verno)
           throw Object.assign(new Error('a newer library'), { name: 'VersionError' });
+        this.#worked = true;
       },
       true,
     );
@@ -55,7 +57,15 @@ export class SharedDatabase extends Dexie {
 
   /** Any failure as a sentence and a remedy. */
   problem(error: unknown): InputProblem {
-    return this.#lost ?? libraryProblem(error);
+    return this.#lost ?? libraryProblem(error, this.#worked);
+  }
+
+  /** Opens it anew after a failure that may have broken off the connection; false where that would be of no use. */
+  async revive(error: unknown): Promise<boolean> {
+    if (this.#lost !== null || this.problem(error).code !== 'library-stopped') return false;
+    this.close({ disableAutoOpen: false });
+    await this.open();
+    return true;
   }
 
   #giveUp(problem: InputProblem): void {

@@ -18,9 +18,9 @@ import {
   writing,
 } from './openAtlas.ts';
 import { fileNameFrom } from './fileNameFrom.ts';
-import { holdAtlas } from './holdAtlas.ts';
+import { ELSEWHERE, holdAtlas } from './holdAtlas.ts';
 import { newAtlas, type NewAtlas } from './newAtlas.ts';
-import { tell, troubleOf } from './notices.ts';
+import { takeBackNotice, tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { keptPictures } from './pictureFiles.ts';
 import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
@@ -33,8 +33,6 @@ const SAMPLE_FILE = 'ossel-down.geojson';
 const MOST_DROPPED_BYTES = 256 * 1024 * 1024;
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
-const ELSEWHERE =
-  'This atlas is open in another window, so it can only be read here. Close it there and open it here again, or use Save as to work on a copy.';
 
 /** Everything a person does to atlases as a whole, and the only writer of the open atlas. */
 export class Desk {
@@ -42,6 +40,7 @@ export class Desk {
   readonly #host: Host;
   readonly #now: () => number;
   readonly #pictures: Pictures;
+  #notKeptWords = '';
 
   constructor(
     library: Library,
@@ -236,6 +235,7 @@ export class Desk {
   #notKept(id: string): (error: unknown) => void {
     return (error) => {
       this.#update(id, { keptAt: null });
+      this.#notKeptWords = troubleOf(error).message;
       this.#report(error);
     };
   }
@@ -377,6 +377,7 @@ export class Desk {
   }
 
   #kept(id: string, keptAt: number): void {
+    takeBackNotice(this.#notKeptWords);
     this.#update(id, { keptAt });
   }
 

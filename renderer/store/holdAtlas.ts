@@ -1,3 +1,7 @@
+/** Why an atlas that another window holds cannot be changed. */
+export const ELSEWHERE =
+  'This atlas is open in another window, so it can only be read here. Close it there and open it here again, or use Save as to work on a copy.';
+
 /** How long a window that is being closed or reloaded may take to let go, ms. */
 const PATIENCE_MS = 1000;
 

@@ -263,3 +263,22 @@ it('keeps all that was stored when the disk is full, and writes what is owed onc
   expect(sameDocument(await reload(name, 'x'), states[3] ?? documentOf([]))).toBe(true);
   expect((await library.load('x'))?.steps).toHaveLength(3);
 });
+
+it('opens anew what a full disk broke off, and writes what is owed', async () => {
+  const name = `test-${(databases += 1)}`;
+  const own = database(name);
+  const library = new Library(own);
+  const states = [1, 2, 3].map((heightM) => documentOf([header, spot('a', heightM)]));
+  const append = (i: number) =>
+    library.append('x', i, 'set', states[i] ?? documentOf([]), states[i + 1] ?? documentOf([]), i);
+  await library.add(shelf('x'), states[0] ?? documentOf([]));
+  // As seen on a disk without a byte left: the connection is gone, and the store cannot be opened.
+  own.backendDB().close();
+  const full = vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(() => {
+    throw new DOMException('Internal error opening backing store', 'UnknownError');
+  });
+  await expect(append(0)).rejects.toMatchObject({ code: 'library-stopped' });
+  full.mockRestore();
+  await append(1);
+  expect(sameDocument(await reload(name, 'x'), states[2] ?? documentOf([]))).toBe(true);
+});
