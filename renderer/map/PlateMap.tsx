@@ -46,6 +46,7 @@ interface PlateMapProps {
   readonly layer?: SurroundsLayer | null;
   /** Where balls are likely to stop, flat pairs of metres. */
   readonly likely?: Float64Array;
+  readonly approach?: MapDrawing['approach'];
   /** Where one more height would help most. */
   readonly measureHere?: readonly PlanePoint[];
   /** Given while the next click on the ground puts something there. */
@@ -75,7 +76,7 @@ const noSpots: readonly PlanePoint[] = [];
 /** The plate of a hole: a map on a blank sheet in a graduated frame, its balls and flags to be taken hold of. */
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
-  const { landing = null, layer = null, likely = noDots, measureHere = noSpots } = props;
+  const { landing = null, layer = null, likely = noDots, approach = null, measureHere = noSpots } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
@@ -155,9 +156,10 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       shots,
       layer,
       likely,
+      approach,
       measureHere,
     }),
-    [scene, relief, ballId, flagId, shots, layer, likely, measureHere],
+    [scene, relief, ballId, flagId, shots, layer, likely, approach, measureHere],
   );
 
   useEffect(() => {

@@ -1,6 +1,8 @@
 import { element, group } from '../../shared/plate/element.ts';
 import { drawGround } from '../../shared/plate/ground.ts';
+import { pointAlong } from '../../shared/geometry/bearing.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
+import type { ApproachLine } from '../../shared/planner/approachLine.ts';
 import { drawMeasurements } from '../../shared/plate/measurements.ts';
 import { drawLabel, labelClearance, placeLabels } from '../../shared/plate/labels.ts';
 import { drawMarks, markBoxes, type Marks } from '../../shared/plate/marks.ts';
@@ -23,6 +25,8 @@ export interface MapDrawing {
   readonly layer: SurroundsLayer | null;
   /** Where balls are likely to stop, flat pairs; empty for none. */
   readonly likely: Float64Array;
+  /** The approach they come from; null for none. */
+  readonly approach: Pick<ApproachLine, 'bearingDeg' | 'distanceM' | 'target'> | null;
   /** Where one more height would help most. */
   readonly measureHere: readonly PlanePoint[];
 }
@@ -51,6 +55,7 @@ export function drawOver(whole: PlateView, visible: Box, style: PlateStyle, draw
   return {
     node: group(
       'over',
+      approachLine(view, style, drawing.approach),
       likelyDots(view, style, drawing.likely),
       group('shots', ...drawing.shots.map((shot) => drawShot(view, style, shot))),
       drawMeasurements(view, style, { heights: [], slopes: [], measureHere: drawing.measureHere }),
@@ -89,6 +94,30 @@ function diamondBox(view: PlateView, { symbolScale }: PlateStyle, at: PlanePoint
   const [x, y] = projection(view).toDrawing(at);
   const r = 10 * symbolScale;
   return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
+}
+
+/** A pencil line from where the approach is played, with an open head at what it is aimed at. */
+function approachLine(view: PlateView, style: PlateStyle, approach: MapDrawing['approach']): SvgNode | null {
+  if (approach === null) return null;
+  const { target, bearingDeg, distanceM } = approach;
+  const { toDrawing } = projection(view);
+  const [x, y] = toDrawing(target);
+  const [fromX, fromY] = toDrawing(pointAlong(target, bearingDeg + 180, distanceM));
+  const length = Math.hypot(fromX - x, fromY - y);
+  const [ux, uy] = [(fromX - x) / length, (fromY - y) / length];
+  const head = 9 * style.symbolScale;
+  const barb = (side: number): string =>
+    `${String(x + head * (ux - side * 0.5 * uy))} ${String(y + head * (uy + side * 0.5 * ux))}`;
+  const stroke = { fill: 'none', stroke: style.inks.ink2, 'stroke-width': 1.2 * style.symbolScale };
+  return group(
+    'approach',
+    element('path', {
+      d: `M${String(fromX)} ${String(fromY)}L${String(x)} ${String(y)}`,
+      ...stroke,
+      'stroke-dasharray': `${String(7 * style.symbolScale)} ${String(5 * style.symbolScale)}`,
+    }),
+    element('path', { d: `M${barb(1)}L${String(x)} ${String(y)}L${barb(-1)}`, ...stroke }),
+  );
 }
 
 /** Small open rings, told apart from the dots of a shot's finishes. */

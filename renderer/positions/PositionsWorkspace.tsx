@@ -1,14 +1,12 @@
 import { Flag, PencilLine, Plus } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat } from '../../shared/geometry/points.ts';
-import { likelyMisses } from '../../shared/planner/likelyMisses.ts';
 import { parseSheetLine, placeFromSheet } from '../../shared/playbook/pinSheet.ts';
 import { playBearing } from '../../shared/playbook/placeWords.ts';
-import { USUAL_SEED } from '../../shared/protocol/planning.ts';
 import { proposeFlags } from '../../shared/terrain/proposeFlags.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { MapButtons } from '../map/MapButtons.tsx';
@@ -31,6 +29,7 @@ import { FlagTools } from './FlagTools.tsx';
 import { LikelyMisses } from './LikelyMisses.tsx';
 import './positions.css';
 import { stanceWords } from './stanceWords.ts';
+import { useLikelyMisses } from './useLikelyMisses.ts';
 import { usePlacing } from './usePlacing.ts';
 
 interface PositionsWorkspaceProps {
@@ -42,10 +41,6 @@ interface PositionsWorkspaceProps {
   readonly edit: (edit: Edit) => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
 }
-
-/** An approach most players have often, metres. */
-const USUAL_APPROACH_M = 137;
-const MISSES = { shots: 140, spots: 3, seed: USUAL_SEED };
 
 /** Where balls stop and flags stand: pinned, named and moved on the plate. */
 export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.Element {
@@ -72,6 +67,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
   };
+  const approach = useLikelyMisses(document, holeId, scene, placedFlag?.at ?? null, groundReady);
+  const { found } = approach;
   const { placing, setPlacing, put, stand, pin } = usePlacing({
     holeId,
     balls,
@@ -79,6 +76,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
     day,
     group: balls.some(({ group }) => group === ballGroup) ? ballGroup : null,
     edit,
+    mark: approach.mark,
     choose,
   });
   const fromSheet = (typed: string): void => {
@@ -108,18 +106,10 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         (labels) => `stood the proposed flags ${labels}`,
       );
   };
-  const [missesFromM, setMissesFrom] = useState<number | null>(null);
-  const misses = useMemo(
-    () =>
-      scene === null || missesFromM === null || !groundReady
-        ? null
-        : likelyMisses(scene, { bearingDeg: playBearing(scene), distanceM: missesFromM }, MISSES),
-    [scene, missesFromM, groundReady],
-  );
   const pinMisses = (): void => {
-    if (scene !== null && misses !== null)
+    if (scene !== null && found !== null)
       pin(
-        misses.spots.map(({ at }) => scene.frame.toLonLat(at)),
+        found.spots.map(({ at }) => scene.frame.toLonLat(at)),
         'likely miss',
         'likely misses',
       );
@@ -167,11 +157,12 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         {scene !== null && (
           <LikelyMisses
             playerName={scene.player.name}
-            distanceM={missesFromM ?? USUAL_APPROACH_M}
-            found={misses}
+            approach={approach}
+            flagLabel={placedFlag?.record.label ?? null}
             units={units}
             readOnly={readOnly}
-            show={setMissesFrom}
+            marking={placing === 'approach'}
+            setMarking={(marking) => setPlacing(marking ? 'approach' : null)}
             pin={pinMisses}
           />
         )}
@@ -192,7 +183,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         )}
         {placing !== null && (
           <div className="placing-note" role="status">
-            {placing === 'ballPosition' ? 'Click where the ball lies.' : 'Click where the hole is cut.'}
+            {placingWords[placing]}
             <button
               type="button"
               className="link-button"
@@ -213,7 +204,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             ballId={ballId}
             flagId={flagId}
             shots={noShots}
-            {...(misses === null ? {} : { likely: misses.offM })}
+            {...(found === null ? {} : { likely: found.offM, approach: approach.line })}
             moving={held !== null}
             units={units}
             largeType={largeType}
@@ -302,6 +293,12 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
     </div>
   );
 }
+
+const placingWords = {
+  ballPosition: 'Click where the ball lies.',
+  holeLocation: 'Click where the hole is cut.',
+  approach: 'Click where the approach is played from.',
+} as const;
 
 /** The same empty list every time, so that the map does not redraw for it. */
 const noShots = [] as const;

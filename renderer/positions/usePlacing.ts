@@ -4,7 +4,7 @@ import type { BallPosition, ConditionsRecord, HoleLocation } from '../../shared/
 import type { LonLat } from '../../shared/geometry/points.ts';
 import { nextLetter, nextNumber } from '../store/labels.ts';
 
-export type Placing = 'ballPosition' | 'holeLocation' | null;
+export type Placing = 'ballPosition' | 'holeLocation' | 'approach' | null;
 
 interface PlacingInput {
   readonly holeId: string;
@@ -14,6 +14,8 @@ interface PlacingInput {
   /** The group that alone is shown: what is pinned belongs to it. */
   readonly group: string | null;
   readonly edit: (edit: Edit) => void;
+  /** Takes where approaches are played from, which is no part of the document. */
+  readonly mark: (at: LonLat) => void;
   readonly choose: (id: string, kind: 'ball' | 'flag') => void;
 }
 
@@ -30,7 +32,7 @@ interface PlacingNow {
 
 /** Puts new balls and flags down: by the next click, or where something else has found a place. */
 export function usePlacing(input: PlacingInput): PlacingNow {
-  const { holeId, balls, flags, day, group, edit, choose } = input;
+  const { holeId, balls, flags, day, group, edit, mark, choose } = input;
   const [placing, setPlacing] = useState<Placing>(null);
   useEffect(() => {
     if (placing === null) return undefined;
@@ -80,7 +82,8 @@ export function usePlacing(input: PlacingInput): PlacingNow {
     setPlacing,
     stand,
     put: (at) => {
-      if (placing === 'holeLocation') stand([at], (label) => `stood flag ${label}`);
+      if (placing === 'approach') mark(at);
+      else if (placing === 'holeLocation') stand([at], (label) => `stood flag ${label}`);
       else if (placing === 'ballPosition') {
         const [ball] = newBalls([at], '', group);
         if (ball !== undefined) {

@@ -19,7 +19,7 @@ export interface ApproachShot {
 /** Ball first from a level fairway lie, hands a little ahead: common practice of iron play. */
 const LEAN_DEG = 4;
 const ATTACK_DEG = -4;
-const LIE: Lie = { cover: 'fairway', quality: 'clean', alongDeg: 0, acrossDeg: 0 };
+export const FAIRWAY_LIE: Lie = { cover: 'fairway', quality: 'clean', alongDeg: 0, acrossDeg: 0 };
 /** Lofts an approach is played with; at the last one the swing gets shorter instead. */
 const LEAST_LOFT_DEG = 15;
 const MOST_LOFT_DEG = 56;
@@ -29,6 +29,26 @@ const SPEED_PER_DEGREE = 0.007;
 const HALVINGS = 14;
 const TURNS = 3;
 
+/** A full swing with a loft, as an approach is struck along a bearing (degrees). */
+export function approachStrike(
+  { level, handed }: Pick<PlayerRecord, 'level' | 'handed'>,
+  bearingDeg: number,
+  loftDeg: number,
+): Strike {
+  return {
+    clubKind: 'lofted',
+    loftDeg,
+    bounceDeg: 6,
+    leanDeg: LEAN_DEG,
+    attackDeg: ATTACK_DEG,
+    faceOpenDeg: 0,
+    ballFirst: true,
+    clubheadMps: fullSwingMps(level) * (1 + SPEED_PER_DEGREE * (USUAL_LOFT_DEG - loftDeg)),
+    bearingDeg,
+    handed,
+  };
+}
+
 /**
  * A full shot of the player from far out, along a bearing (radians), that would stop at `target` when struck as meant: the
  * loft follows from the distance and the player's full swing, a shorter swing where the most loft still goes too far.
@@ -36,7 +56,7 @@ const TURNS = 3;
 export function approachShot(
   ground: Ground,
   conditions: Conditions,
-  { level, handed }: Pick<PlayerRecord, 'level' | 'handed'>,
+  player: Pick<PlayerRecord, 'level' | 'handed'>,
   target: PlanePoint,
   bearing: number,
   distanceM: number,
@@ -46,21 +66,9 @@ export function approachShot(
   const simulator = shotSimulator(ground, conditions, null);
   const out = new Float64Array(SLOT_COUNT);
   const launch = new Float64Array(6);
-  const full = fullSwingMps(level);
-  const speedAt = (loftDeg: number): number => full * (1 + SPEED_PER_DEGREE * (USUAL_LOFT_DEG - loftDeg));
-  const strikeWith = (loftDeg: number): Strike => ({
-    clubKind: 'lofted',
-    loftDeg,
-    bounceDeg: 6,
-    leanDeg: LEAN_DEG,
-    attackDeg: ATTACK_DEG,
-    faceOpenDeg: 0,
-    ballFirst: true,
-    clubheadMps: speedAt(loftDeg),
-    bearingDeg: bearing / RADIANS_PER_DEGREE,
-    handed,
-  });
-  let solver = strikeSolver(strikeWith(MOST_LOFT_DEG), LIE, conditions);
+  const strikeWith = (loftDeg: number): Strike =>
+    approachStrike(player, bearing / RADIANS_PER_DEGREE, loftDeg);
+  let solver = strikeSolver(strikeWith(MOST_LOFT_DEG), FAIRWAY_LIE, conditions);
   const shoot = (clubheadMps: number, along: number): number => {
     solver.vectors(clubheadMps, along, 0, 0, 0, launch);
     return simulator.run(from.eastM, from.northM, launch, out);
@@ -69,7 +77,7 @@ export function approachShot(
     ((out[slots.restEastM] ?? 0) - from.eastM) * ue + ((out[slots.restNorthM] ?? 0) - from.northM) * un;
 
   let line = bearing;
-  let speed = speedAt(MOST_LOFT_DEG);
+  let speed = strikeWith(MOST_LOFT_DEG).clubheadMps;
   shoot(speed, line);
   if (reached() >= distanceM) {
     let [short, long] = [0, speed];
@@ -83,8 +91,9 @@ export function approachShot(
     let [farther, nearer] = [LEAST_LOFT_DEG, MOST_LOFT_DEG];
     for (let i = 0; i < HALVINGS; i += 1) {
       const loftDeg = (farther + nearer) / 2;
-      solver = strikeSolver(strikeWith(loftDeg), LIE, conditions);
-      speed = speedAt(loftDeg);
+      const strike = strikeWith(loftDeg);
+      solver = strikeSolver(strike, FAIRWAY_LIE, conditions);
+      speed = strike.clubheadMps;
       shoot(speed, line);
       if (reached() < distanceM) nearer = loftDeg;
       else farther = loftDeg;

@@ -5,14 +5,9 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { length2 } from '../numeric/elementary.ts';
 import { skillOf } from '../player/skill.ts';
 import { generator } from '../random/generator.ts';
+import type { ApproachLine } from './approachLine.ts';
 import { approachShot } from './approachShot.ts';
 import type { Scene } from './scene.ts';
-
-export interface ApproachLine {
-  /** True bearing in which the green is approached. */
-  readonly bearingDeg: number;
-  readonly distanceM: number;
-}
 
 /** Where approach shots stop off the green. */
 export interface LikelyMisses {
@@ -34,23 +29,18 @@ const TOUR_SPREAD = 0.048;
 const ROUNDS = 12;
 
 /**
- * Plays at the middle of the green along a line of play, with the spread of a level at the landing, lets every ball bounce
+ * Plays at the target of an approach line, with the spread of a level at the landing, lets every ball bounce
  * and roll on the real ground, and groups those that stop off the green. Balls in penalty areas and out of bounds are left
  * out, since nobody plays them from there.
  */
 export function likelyMisses(
-  scene: Pick<Scene, 'ground' | 'green' | 'conditions' | 'player'>,
+  scene: Pick<Scene, 'ground' | 'conditions' | 'player'>,
   line: ApproachLine,
   options: { readonly shots: number; readonly spots: number; readonly seed: number },
 ): LikelyMisses {
   const { ground, conditions, player } = scene;
-  const ring = scene.green.polygon[0] ?? [];
-  const middle = {
-    eastM: ring.reduce((sum, p) => sum + p.eastM, 0) / Math.max(1, ring.length),
-    northM: ring.reduce((sum, p) => sum + p.northM, 0) / Math.max(1, ring.length),
-  };
   const bearing = line.bearingDeg * RADIANS_PER_DEGREE;
-  const approach = approachShot(ground, conditions, player, middle, bearing, line.distanceM);
+  const approach = approachShot(ground, conditions, player, line.target, bearing, line.distanceM);
   const spreadM = TOUR_SPREAD * skillOf(player.level).shortGame * line.distanceM;
   const random = generator(options.seed);
   const off: PlanePoint[] = [];

@@ -206,6 +206,20 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
 
   await page.getByRole('button', { name: 'Show them' }).click();
   expect(await page.locator('.plate [data-part=likely] circle').count()).toBeGreaterThan(20);
+  // With a club that says how far out, and from a place marked on the plate.
+  const likely = page.getByRole('region', { name: 'Likely misses' });
+  const far = async () => Number(/shots from (\d+)/.exec(await likely.innerText())?.[1]);
+  expect(await far()).toBe(150);
+  await likely
+    .getByLabel('With')
+    .selectOption({ label: await likely.locator('option', { hasText: 'a full' }).last().innerText() });
+  await expect.poll(far).toBeLessThan(120);
+  await likely.getByRole('button', { name: 'Mark the place' }).click();
+  await page.locator('.plate').click({ position: { x: 40, y: 300 } });
+  await expect.poll(() => likely.getByLabel('Played from').inputValue()).toBe('marked');
+  expect(await page.locator('.plate [data-part=approach] path').count()).toBe(2);
+  await likely.getByLabel('Played from').selectOption('line');
+  await likely.getByLabel('With').selectOption('');
   await page.getByRole('button', { name: /^Pin 3 balls there/ }).click();
   await expect.poll(() => page.locator('.positions-balls tbody tr:not(.group-head)').count()).toBe(11);
   for (let i = 0; i < 3; i += 1) await screen.undo().click();
