@@ -17,7 +17,6 @@ async function withProfile(
   const swale = await openSwale({ host, profile });
   try {
     const screen = new PlanScreen(swale.page);
-    await screen.firm();
     await scenario(screen);
     expect(swale.problems).toEqual([]);
   } finally {
@@ -204,12 +203,17 @@ it('lets only one window change an atlas', async () => {
 it('comes back after a reload as it was, with its undo', async () => {
   const profile = mkdtempSync(join(tmpdir(), 'swale-profile-'));
   const host = await serveBuilt();
+  const seen = async (screen: PlanScreen): Promise<readonly string[]> => [
+    await screen.line(),
+    await screen.headline(),
+    await screen.facts(),
+  ];
+  let left: readonly string[] = [];
   try {
     await withProfile(profile, host, async (screen) => {
-      await screen.openHole('Long Withy');
+      await screen.chooseHole('Long Withy');
       await screen.ball('5').click();
       await screen.flag('D').click();
-      await screen.firm();
       await screen.handle('Ball 5').focus();
       await screen.page.keyboard.press('Shift+ArrowUp');
       await expect
@@ -217,27 +221,22 @@ it('comes back after a reload as it was, with its undo', async () => {
         .toBe('Undo: moved ball 5');
       await screen.page.getByRole('button', { name: 'Dark theme' }).click();
       await screen.firm();
-      const [line, headline, facts] = [await screen.line(), await screen.headline(), await screen.facts()];
-      const seen = async (): Promise<readonly string[]> => [
-        await screen.line(),
-        await screen.headline(),
-        await screen.facts(),
-      ];
+      left = await seen(screen);
       await expect
         .poll(() => screen.page.locator('.status-bar').textContent())
         .toContain('ossel-down.geojson is older');
-      await screen.page.reload();
+    });
+    // The browser itself was closed.
+    await withProfile(profile, host, async (screen) => {
       await screen.firm();
-      expect(await seen()).toEqual([line, headline, facts]);
+      expect(await seen(screen)).toEqual(left);
       expect(await screen.page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark');
       await screen.undo().click();
-      await screen.firm();
+      await expect.poll(() => screen.undo().getAttribute('aria-label')).toBe('Nothing to undo');
+      await screen.page.reload();
+      await screen.page.getByRole('button', { name: /^Redo: moved ball 5/ }).waitFor();
       expect(await screen.undo().getAttribute('aria-label')).toBe('Nothing to undo');
-    });
-    // And after the browser itself was closed.
-    await withProfile(profile, host, async (screen) => {
-      expect(await screen.line()).toMatch(/^Ball 5\b.*to flag D/);
-      expect(await screen.page.getByRole('button', { name: /^Redo: moved ball 5/ }).count()).toBe(1);
+      await expect.poll(() => screen.line()).toMatch(/^Ball 5\b.*to flag D/);
     });
   } finally {
     await host.close();

@@ -16,12 +16,16 @@ export class PlanScreen {
       .toMatch(/Plan from [\d,]+ simulated shots/);
   }
 
-  async openHole(name: string): Promise<void> {
+  async chooseHole(name: string): Promise<void> {
     await this.page
       .getByRole('button', { name: /Hole|Station/ })
       .first()
       .click();
     await this.page.getByRole('menuitemradio', { name }).click();
+  }
+
+  async openHole(name: string): Promise<void> {
+    await this.chooseHole(name);
     await this.firm();
   }
 
