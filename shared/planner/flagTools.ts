@@ -143,11 +143,17 @@ function* mapOf(scene: Scene, flag: PlanePoint, grade: MapGrade): Generator<numb
 }
 
 function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
-  const { ground, conditions, player } = scene;
-  const simulators = simulatorsAt(ground, conditions, flag);
-  const shooterFrom = shootersOn(scene, flag, simulators);
-  const misses = missPrices(player, map, shooterFrom, ground.reads);
-  return { flag, simulators, map, misses, field: strokesField(map, misses), shooterFrom };
+  const shooters = flagShooters(scene, flag);
+  const misses = missPrices(scene.player, map, shooters.shooterFrom, scene.ground.reads);
+  return { ...shooters, map, misses, field: strokesField(map, misses) };
+}
+
+/** What it takes to strike and roll balls towards a flag, without what their finishes are worth. */
+export type FlagShooters = Pick<FlagTools, 'flag' | 'simulators' | 'shooterFrom'>;
+
+export function flagShooters(scene: Scene, flag: PlanePoint): FlagShooters {
+  const simulators = simulatorsAt(scene.ground, scene.conditions, flag);
+  return { flag, simulators, shooterFrom: shootersOn(scene, flag, simulators) };
 }
 
 /** Misses by a table of strokes for cover and distance instead of by the engine. */
@@ -165,7 +171,11 @@ function lightTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
 }
 
 /** The same tools for a ball that lies wetter or drier than the day: its strike changes, the ground it comes to does not. */
-export function toolsForBall(scene: Scene, tools: FlagTools, moisture: Moisture | undefined): FlagTools {
+export function toolsForBall<T extends FlagShooters>(
+  scene: Scene,
+  tools: T,
+  moisture: Moisture | undefined,
+): T {
   if (moisture === undefined || moisture === scene.conditions.moisture) return tools;
   const there = { ...scene, conditions: { ...scene.conditions, moisture } };
   return { ...tools, shooterFrom: shootersOn(there, tools.flag, tools.simulators) };

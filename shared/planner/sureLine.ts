@@ -6,12 +6,20 @@ import { type AtStake, type MeasureHere, measureNext } from '../terrain/measureN
 import { placesOver } from '../terrain/placesOver.ts';
 import { surfaceEnsemble } from '../terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../terrain/surveyedGround.ts';
-import { flagToolsSteps } from './flagTools.ts';
+import { flagShooters } from './flagTools.ts';
 import { breakTerms } from './lineDoubt.ts';
 import type { PlanOption } from './plan.ts';
 import { type Scene, type SceneBall, type SceneFlag, sceneOn } from './scene.ts';
 import { shifted, solveAim } from './solveAim.ts';
-import { between, coverOf, FIRST_PAST_M, rootMeanSquare, shooterOn, SURVEY_SURFACES } from './surveyDoubt.ts';
+import {
+  between,
+  coverOf,
+  FIRST_PAST_M,
+  GRID_APART_M,
+  rootMeanSquare,
+  shooterOn,
+  SURVEY_SURFACES,
+} from './surveyDoubt.ts';
 
 /** A shot that is played whatever the ground turns out to be: only its line is asked about. */
 export interface LineAsked {
@@ -43,9 +51,10 @@ export function* sureLinesSteps(
   scene: Scene,
   asked: readonly { readonly flagId: string; readonly lines: readonly LineAsked[] }[],
 ): Generator<number, readonly SureLines[]> {
-  const fitted = fitSurface(scene.input, { flatWithoutEvidence: true });
+  const fitted = fitSurface(scene.input, { flatWithoutEvidence: true, cellM: GRID_APART_M });
   if (fitted.plate === null || asked.length === 0) return [];
-  const members = surfaceEnsemble(fitted, SURVEY_SURFACES, generator(SEED)).map((surface) =>
+  const surfaces = surfaceEnsemble(fitted, SURVEY_SURFACES, generator(SEED), scene.surface);
+  const members = surfaces.map((surface) =>
     sceneOn(scene, { input: scene.input, surface, ground: surveyedGround(surface, scene.input) }),
   );
   const told: SureLines[] = [];
@@ -97,10 +106,7 @@ function aimedOn(
   lines: readonly LineAsked[],
   near: readonly Aimed[] = [],
 ): Aimed[] {
-  const steps = flagToolsSteps(scene, flag.at, 'light');
-  let step = steps.next();
-  while (step.done !== true) step = steps.next();
-  const tools = step.value;
+  const tools = flagShooters(scene, flag.at);
   return lines.map((line, k) => {
     const ball = ballOf(scene, line);
     if (ball === undefined || line.option.playAway) return null;

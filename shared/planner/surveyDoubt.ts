@@ -7,7 +7,7 @@ import { type MeasureHere, measureNext } from '../terrain/measureNext.ts';
 import { placesOver } from '../terrain/placesOver.ts';
 import { surfaceEnsemble } from '../terrain/surfaceEnsemble.ts';
 import { surveyedGround } from '../terrain/surveyedGround.ts';
-import { type FlagTools, flagToolsSteps, toolsForBall } from './flagTools.ts';
+import { type FlagShooters, type FlagTools, flagToolsSteps, toolsForBall } from './flagTools.ts';
 import { atStakeIn } from './lineDoubt.ts';
 import type { Plan, PlanOption } from './plan.ts';
 import { type PlanRequest, planSteps } from './planBall.ts';
@@ -44,6 +44,8 @@ export interface SurveyDoubt {
 }
 
 export const SURVEY_SURFACES = 8;
+/** The scene has the ground on a fine grid; what is open of it needs none. */
+export const GRID_APART_M = 4;
 /** Shots an option is played with on every surface, the same on all. */
 const SHOTS = 64;
 /** Where a shot is meant to stop beyond the flag, metres. */
@@ -65,8 +67,8 @@ export function* surveyDoubtSteps(
   surfaces: number = SURVEY_SURFACES,
 ): Generator<number, SurveyDoubt> {
   const rough: PlanRequest = { ...request, effort: 'rough' };
-  const fitted = fitSurface(scene.input, { flatWithoutEvidence: true });
-  const members = surfaceEnsemble(fitted, surfaces, generator(request.seed));
+  const fitted = fitSurface(scene.input, { flatWithoutEvidence: true, cellM: GRID_APART_M });
+  const members = surfaceEnsemble(fitted, surfaces, generator(request.seed), scene.surface);
   const whole = members.length + 1;
   const reference = yield* planned(scene, rough, 0, whole);
   const ball = scene.balls.find(({ record }) => record.id === request.ballId) as SceneBall; // planned just now
@@ -183,7 +185,7 @@ export function shooterOn(
   candidate: Candidate,
   ball: SceneBall,
   flag: SceneFlag,
-  tools: FlagTools,
+  tools: FlagShooters,
 ): ReturnType<FlagTools['shooterFrom']> {
   const bearing = atan2(flag.at.eastM - ball.at.eastM, flag.at.northM - ball.at.northM);
   return toolsForBall(scene, tools, ball.record.moistureOverride).shooterFrom(

@@ -3,7 +3,7 @@ import type { Surface } from './surface.ts';
 /** How far beyond its edge a grid's slope is still felt, metres: the ground levels out over about this distance. */
 const FADE_M = 20;
 /** Numbers kept for a node: height, then the slopes and the twist times the cell size. */
-const PER_NODE = 4;
+export const PER_NODE = 4;
 
 /** A surface that is wholly in its nodes, so that it can be made again elsewhere, the same to the last bit. */
 export interface GridSurface extends Surface {

@@ -2,7 +2,7 @@ import type { PlanePoint } from '../geometry/points.ts';
 import type { Generator } from '../random/generator.ts';
 import { heightTarget, heightVariance, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
-import { gridOver, type GridShape, hermiteGrid, type GridSurface } from './hermiteGrid.ts';
+import { gridOver, type GridShape, hermiteGrid, type GridSurface, PER_NODE } from './hermiteGrid.ts';
 import type { Target } from './plateFit.ts';
 import { addFolds, type PlateShape } from './plateShape.ts';
 import { factorCholesky, solveLowerTransposed } from './symmetricMatrix.ts';
@@ -11,7 +11,7 @@ import { kernelLog } from './thinPlateKernel.ts';
 /** Spots the doubt is drawn at: a lattice over the box about this far apart, and no more of them than `MOST_SPOTS`. */
 const SPOT_SPACING_M = 2;
 const MOST_SPOTS = 400;
-const DEPARTURE_CELL_M = 0.5;
+const DEPARTURE_CELL_M = 1;
 
 /**
  * Surfaces that agree with the evidence as well as the fitted one does, drawn from what the evidence leaves open: at a
@@ -19,11 +19,18 @@ const DEPARTURE_CELL_M = 0.5;
  * surface takes the most likely course. Detail under the lattice spacing (about 2 m) is left smooth.
  *
  * The same generator state gives the same surfaces. Level ground that was only assumed is returned as it is.
+ *
+ * @param on the fit on the grid that the surfaces are to have, where it is at hand: then `fitted` may be on a coarser one
  */
-export function surfaceEnsemble(fitted: FittedSurface, count: number, generator: Generator): GridSurface[] {
+export function surfaceEnsemble(
+  fitted: FittedSurface,
+  count: number,
+  generator: Generator,
+  on: GridSurface = fitted,
+): GridSurface[] {
   const { plate } = fitted;
-  if (plate === null) return Array.from({ length: count }, () => fitted);
-  const spots = latticeOver(fitted);
+  if (plate === null) return Array.from({ length: count }, () => on);
+  const spots = latticeOver(on);
   const targets = spots.places.map((at) => heightTarget(plate, at));
   const n = targets.length;
   const covariance = new Float64Array(n * n);
@@ -48,7 +55,7 @@ export function surfaceEnsemble(fitted: FittedSurface, count: number, generator:
     const own = variance(plate, targets[i] as Target);
     return own > 0 ? Math.sqrt(heightVariance(fitted, plate, at) / own) : 1;
   });
-  return addDepartures(fitted, departures, { ...spots, factors });
+  return addDepartures(on, departures, { ...spots, factors });
 }
 
 /** Spots in rows from the south-west over the whole box. */
@@ -83,7 +90,7 @@ function latticeOver(box: GridShape): Lattice {
  * are smooth, so a coarser grid than the surface's own carries them.
  */
 function addDepartures(
-  fitted: FittedSurface,
+  fitted: GridSurface,
   departures: readonly PlateShape[],
   spots: Lattice & { readonly factors: Float64Array },
 ): GridSurface[] {
@@ -191,22 +198,21 @@ function roughen(scales: Float64Array, heights: Float64Array, east: Float64Array
   }
 }
 
-function sumOnGrid(base: FittedSurface, other: GridSurface): GridSurface {
-  const { columns, rows, cellM, originEastM, originNorthM } = base;
+/** The departure at the nodes of the fit added to it. */
+function sumOnGrid(fitted: GridSurface, departure: GridSurface): GridSurface {
+  const { columns, rows, cellM, originEastM, originNorthM } = fitted;
   const heights = new Float64Array(columns * rows);
   const east = new Float64Array(columns * rows);
   const north = new Float64Array(columns * rows);
-  const a = new Float64Array(3);
-  const b = new Float64Array(3);
+  const out = new Float64Array(3);
   for (let node = 0; node < heights.length; node += 1) {
     const column = node % columns;
     const x = originEastM + column * cellM;
     const y = originNorthM + ((node - column) / columns) * cellM;
-    base.sampleHeight(x, y, a);
-    other.sampleHeight(x, y, b);
-    heights[node] = (a[0] as number) + (b[0] as number);
-    east[node] = (a[1] as number) + (b[1] as number);
-    north[node] = (a[2] as number) + (b[2] as number);
+    departure.sampleHeight(x, y, out);
+    heights[node] = (fitted.nodes[PER_NODE * node] as number) + (out[0] as number);
+    east[node] = (fitted.nodes[PER_NODE * node + 1] as number) / cellM + (out[1] as number);
+    north[node] = (fitted.nodes[PER_NODE * node + 2] as number) / cellM + (out[2] as number);
   }
   return hermiteGrid({ originEastM, originNorthM, cellM, columns, rows }, heights, east, north);
 }

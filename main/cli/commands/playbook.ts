@@ -88,7 +88,7 @@ Example:
     progress.end();
 
     const units = { system, paceM: first.player.paceM };
-    const sure = parts === 'cards' ? [] : scenes.flatMap((scene) => sureOf(document, scene, plans));
+    const sure = parts === 'cards' ? [] : sureOf(document, scenes, plans, io);
     const model = playbookModel(document, scenes, plans, { units, sure });
     const html = playbookHtml(model, { fonts: await inlineFonts(), sheet, parts });
     const folder = values.get('out') ?? '';
@@ -97,12 +97,23 @@ Example:
   },
 };
 
-/** How sure the printed lines of a hole are by its survey. */
-function sureOf(document: AtlasDocument, scene: Scene, plans: readonly Plan[]): readonly SureLines[] {
-  const steps = sureLinesSteps(scene, linesAsked(document, scene, plans));
-  let step = steps.next();
-  while (step.done !== true) step = steps.next();
-  return step.value;
+/** How sure the printed lines are by the survey, hole by hole. */
+function sureOf(
+  document: AtlasDocument,
+  scenes: readonly Scene[],
+  plans: readonly Plan[],
+  io: CommandIo,
+): readonly SureLines[] {
+  const progress = progressLine(io, 'Lines on other ground, %:');
+  const told = scenes.flatMap((scene, i) => {
+    const steps = sureLinesSteps(scene, linesAsked(document, scene, plans));
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next())
+      progress.show(Math.round((100 * (i + step.value)) / scenes.length), 100);
+    return step.value;
+  });
+  progress.end();
+  return told;
 }
 
 function withBalls(scene: Scene): Scene {
