@@ -70,6 +70,8 @@ const ROOMY_PX = 620;
 const LANDING = 'landing';
 /** The ground gives way to new names and marks this long after they have come, ms. */
 const CLEAR_AFTER_MS = 200;
+/** Choices that follow each other sooner than this come from a key held down, ms. */
+const WALKING_MS = 200;
 const noDots = new Float64Array(0);
 const noSpots: readonly PlanePoint[] = [];
 
@@ -208,8 +210,19 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   useEffect(() => {
     stage?.fit(pointsToShow(latest.current, stage.map.getSize().x));
   }, [stage, holeId, plateSize?.width, plateSize?.height]);
+  const chosenAt = useRef(-Infinity);
   useEffect(() => {
-    stage?.keepInSight(pairPoints(latest.current));
+    const show = (): void => stage?.keepInSight(pairPoints(latest.current));
+    const now = performance.now();
+    const walking = now - chosenAt.current < WALKING_MS;
+    chosenAt.current = now;
+    if (!walking) {
+      show();
+      return undefined;
+    }
+    // To move the map draws all of it: whoever runs through the balls sees it move where they stop.
+    const timer = setTimeout(show, WALKING_MS);
+    return () => clearTimeout(timer);
   }, [stage, ballId, flagId]);
 
   const margin = frameMargin(style);
