@@ -107,6 +107,15 @@ it('puts a collar of the stated width round a shape', () => {
   for (const point of band?.[0] ?? []) expect(nearestOnLine(point, round, true).distanceM).toBeCloseTo(1, 2);
   expect(polygonAreaM2(band ?? [])).toBeCloseTo(Math.PI * (121 - 100), 0);
   expect(collarOf([round], 0)).toBeNull();
+  // A corner for each of the shape's own where it bends gently, and not one bunched with another.
+  const few = circle(planePoint(0, 0), 8, 20);
+  const outer = collarOf([few], 1)?.[0] ?? [];
+  expect(outer).toHaveLength(20);
+  for (const [i, point] of outer.entries()) {
+    const next = outer[(i + 1) % 20] ?? point;
+    const middle = planePoint((point.eastM + next.eastM) / 2, (point.northM + next.northM) / 2);
+    expect(nearestOnLine(middle, few, true).distanceM).toBeCloseTo(1, 3);
+  }
 });
 
 it('turns clockwise and keeps distances', () => {
