@@ -67,6 +67,30 @@ it('brings a map in through its preview, as chosen, and takes all of it back in 
     const heights = page.locator('.survey-facts').getByText('Spot heights').locator('..');
     await expect.poll(() => heights.innerText()).toMatch(/3$/);
 
+    // A level book whose places are shown on the map, one after another: with the pointer, then with the keys.
+    const book = await fromMenu(page, 'Level book');
+    const cell = (row: number, what: string): Locator =>
+      book.getByRole('textbox', { name: `Row ${String(row)}, ${what}` });
+    await cell(1, 'back').fill('1.5');
+    await cell(2, 'point').fill('Crest');
+    await cell(2, 'between').fill('1.2');
+    await cell(3, 'fore').fill('1.4');
+    await book.getByRole('button', { name: 'Row 1, show its place on the map' }).click();
+    const asks = (name: string): Promise<void> =>
+      page.getByRole('heading', { name: `Where is ${name}?` }).waitFor();
+    await asks('BM');
+    const plate = await page.locator('.survey-map').first().boundingBox();
+    if (plate === null) throw new Error('no plate');
+    await page.mouse.click(plate.x + plate.width * 0.4, plate.y + plate.height * 0.4);
+    await asks('Crest');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    await asks('row 3');
+    await page.keyboard.press('Escape');
+    await book.getByRole('button', { name: 'Put in 2 spot heights' }).click();
+    await expect.poll(() => heights.innerText()).toMatch(/5$/);
+    await page.keyboard.press('Control+z');
+
     // Everything sent out again, with the owner as typed.
     const out = await fromMenu(page, 'Send out');
     await out.getByText(/new-atlas\.geojson/).waitFor();

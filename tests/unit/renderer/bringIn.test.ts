@@ -1,9 +1,12 @@
 import { expect, it } from 'vitest';
 import { BringIn, comingIn, previewOf } from '../../../renderer/bringin/bringIn.ts';
-import { levelEdit, levelWork } from '../../../renderer/bringin/levelWork.ts';
+import { levelEdit, levelWork, withPlace } from '../../../renderer/bringin/levelWork.ts';
+import type { PointAsked } from '../../../renderer/store/pointAsked.ts';
+import { PointingHand } from '../../../renderer/survey/pointingHand.ts';
 import type { FormatsSource, FromFormats, ToFormats } from '../../../renderer/workers/formatsChannel.ts';
 import { FormatsClient, type FormatsPort } from '../../../renderer/workers/formatsClient.ts';
 import { recordsOf } from '../../../shared/atlas/document.ts';
+import { planePoint } from '../../../shared/geometry/points.ts';
 import { previewImport } from '../../../shared/formats/import/previewImport.ts';
 import { anchor, bytes, emptyAtlas, osmXml, placedAtlas } from '../formats/exchangeFixtures.ts';
 
@@ -153,4 +156,38 @@ it('reduces a typed level book, and puts in the points that have a place', () =>
   expect(() => levelWork(document, 'h4', slip, { system: 'metres', paceM: 0.9 })).toThrow(
     /closes -50 mm out/,
   );
+});
+
+it('takes the places of a level book from the map, by pointer and by keys, and leaves those it has', () => {
+  const document = placedAtlas([]);
+  const hand = new PointingHand();
+  const units = { system: 'yards', paceM: 0.9 } as const;
+  const told: (readonly PointAsked[])[] = [];
+  hand.attach(() => ({ document, units, middle: () => planePoint(10, 20) }));
+  const asked = [null, planePoint(1, 1), null, null].map((at, i): PointAsked => {
+    const label = String(i + 1);
+    return { label, name: label, at };
+  });
+  hand.begin(asked, 0, (shown) => told.push(shown));
+  hand.release({ at: planePoint(9.144, -4.572), metresPerPx: 0.1, alt: false });
+  // The second has its place; the third is walked to from the middle of the plate.
+  expect(hand.store.getState().index).toBe(2);
+  expect(hand.key('Enter', { shift: false, onPlate: false })).toBe(false);
+  hand.key('ArrowRight', { shift: false, onPlate: true });
+  hand.key('Enter', { shift: false, onPlate: true });
+  expect(hand.store.getState().index).toBe(3);
+  hand.key('Escape', { shift: false, onPlate: false });
+  expect(hand.store.getState().index).toBeNull();
+  const [first, second, third, fourth] = told[0] ?? [];
+  expect(second?.at).toEqual(asked[1]?.at);
+  expect(third?.at?.northM).toBe(20);
+  expect(third?.at?.eastM).toBeGreaterThan(10);
+  expect(fourth?.at).toBeNull();
+  // As it is typed, in yards from the middle of the green or, without one, of the sheet.
+  const row = { point: 'P', back: '', between: '1.2', fore: '', east: '', north: '' };
+  expect(withPlace(document, null, row, first?.at ?? planePoint(NaN, NaN), units)).toEqual({
+    ...row,
+    east: '10',
+    north: '-5',
+  });
 });
