@@ -9,26 +9,45 @@ const ROUGH_SHOTS = 48;
 const NEAR_STROKES = 0.2;
 const MOST = 5;
 
+/** Where a hand is followed to. */
+interface Follower {
+  /** Shows the thing held where it is, and the newest rough answer where there is a new one. */
+  readonly show: (rough: Plan | null) => void;
+  readonly problem: AnswerListener<'plan'>['problem'];
+}
+
 /**
  * Rough answers that follow a ball or flag under the hand: only what was in the running in the last answer is worked out
  * again, with one other option in turn to see whether it has come in. An answer under way is let finish and of those that
- * wait only the newest is kept, so that one answer follows the other as fast as they come.
+ * wait only the newest is kept, so that one answer follows the other as fast as they come. The hand and the answer are shown
+ * together, once a frame, since either costs the window a layout.
  */
 export class Following {
   readonly #client: PlanningClient;
+  readonly #nextFrame: (run: () => void) => void;
   #scout = 0;
+  /** The newest answer that is not shown yet. */
+  #rough: Plan | null = null;
+  #show: Follower['show'] | null = null;
+  #frameAsked = false;
 
-  constructor(client: PlanningClient) {
+  constructor(client: PlanningClient, nextFrame: (run: () => void) => void) {
     this.#client = client;
+    this.#nextFrame = nextFrame;
   }
 
+  /** @param question null where what is held is not of the plan shown */
   follow(
-    question: PlanQuestion,
     held: HeldPlace,
+    question: PlanQuestion | null,
     last: Plan | null,
-    listener: Pick<AnswerListener<'plan'>, 'answer' | 'problem'>,
+    { show, problem }: Follower,
   ): void {
+    this.#show = show;
+    this.#askFrame();
+    if (question === null) return;
     this.#scout += 1;
+    const among = this.#rough ?? last;
     this.#client.ask(
       'plan',
       {
@@ -38,13 +57,33 @@ export class Following {
         effort: 'rough',
         map: held.id === question.flagId ? 'light' : 'atHand',
         scout: this.#scout,
-        ...(last !== null && { among: inRunning(last).map(({ id }) => id) }),
+        ...(among !== null && { among: inRunning(among).map(({ id }) => id) }),
       },
       {
-        problem: listener.problem,
-        answer: (plan) => listener.answer({ ...plan, options: inRunning(plan) }),
+        problem,
+        answer: (plan) => {
+          if (this.#show === null) return;
+          this.#rough = { ...plan, options: inRunning(plan) };
+          this.#askFrame();
+        },
       },
     );
+  }
+
+  letGo(): void {
+    this.#show = null;
+    this.#rough = null;
+  }
+
+  #askFrame(): void {
+    if (this.#frameAsked) return;
+    this.#frameAsked = true;
+    this.#nextFrame(() => {
+      this.#frameAsked = false;
+      const rough = this.#rough;
+      this.#rough = null;
+      this.#show?.(rough);
+    });
   }
 }
 

@@ -24,12 +24,11 @@ import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
 import { type Derived, derivedStore, type Held } from './planStore.ts';
 import { preferencesStore } from './preferences.ts';
+import { Reliefs } from './reliefs.ts';
 import { sessionStore } from './session.ts';
 
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
-/** Fall arrows of the plate, metres apart; with large type every second one is left out. */
-const ARROW_SPACING_M = 2;
 const MOST_SWITCH_POINTS = 200;
 
 /** The threads that plan. */
@@ -58,7 +57,7 @@ interface Watched<T> {
 export class Planning {
   readonly #threads: PlanningThreads;
   readonly #ground: PlanningClient;
-  readonly #relief: PlanningClient;
+  readonly #reliefs: Reliefs;
   readonly #quick: PlanningClient;
   readonly #thorough: PlanningClient;
   /** Long work that somebody asked for and watches; started when it is. */
@@ -70,14 +69,11 @@ export class Planning {
   readonly #plans: PlanCache;
   readonly #grounds: Grounds;
   readonly #switchPoints: KeptOnGround<SwitchPoints>;
-  readonly #nextFrame: (run: () => void) => void;
   readonly #following: Following;
   #document: AtlasDocument | null = null;
   /** The scene as the document has it, whatever the hand holds. */
   #still: Scene | null = null;
   #held: Held | null = null;
-  #reliefKey = '';
-  #frameAsked = false;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -89,13 +85,12 @@ export class Planning {
     this.#plans = plans;
     this.#grounds = plans.grounds;
     this.#switchPoints = new KeptOnGround(plans.grounds, MOST_SWITCH_POINTS);
-    this.#nextFrame = nextFrame;
     this.#threads = threads;
     const { first, hand, long } = threads;
     this.#ground = new PlanningClient(first, false, turns);
-    this.#relief = new PlanningClient(hand, false, turns);
+    this.#reliefs = new Reliefs(new PlanningClient(hand, false, turns));
     this.#quick = new PlanningClient(hand, false, turns);
-    this.#following = new Following(this.#quick);
+    this.#following = new Following(this.#quick, nextFrame);
     this.#thorough = new PlanningClient(first, true, turns);
     this.#spare = new PlanningClient(long, true, turns);
     this.#others = new PlanningClient(long, true, turns);
@@ -109,48 +104,40 @@ export class Planning {
     this.refresh();
   }
 
-  /** The hand has a ball or flag here, or (null) has let go. Moves are taken up once a frame. */
+  /** The hand has a ball or flag here, or (null) has let go. What follows from it is shown once a frame. */
   hold(held: Held | null): void {
     const before = this.#held;
     this.#held = held;
     if (held === null) {
+      this.#following.letGo();
       // After a drop the document has changed, and with it the plan was asked for.
       if (before !== null) this.refresh(true);
       return;
     }
-    if (this.#frameAsked) return;
-    this.#frameAsked = true;
-    this.#nextFrame(() => {
-      this.#frameAsked = false;
-      if (this.#held !== null) this.#follow(this.#held);
-    });
-  }
-
-  /** Shows what is held where it is now, and asks for a rough plan from there. */
-  #follow(held: Held): void {
-    const { ballId, flagId, plan, progress, switchShare } = derivedStore.getState();
+    const { ballId, flagId, plan, progress, switchShare, held: shown } = derivedStore.getState();
     const document = this.#document;
     const still = this.#still;
     if (document === null || still === null) return;
     clearTimeout(this.#staleTimer);
-    if (progress !== null || switchShare !== null || derivedStore.getState().held === null) {
-      this.#thorough.cancel();
-    }
-    this.#set({
-      held,
-      scene: movedScene(still, held),
-      progress: null,
-      switchPoints: null,
-      switchShare: null,
-    });
-    if (ballId === null || flagId === null || (held.id !== ballId && held.id !== flagId)) return;
+    if (progress !== null || switchShare !== null || shown === null) this.#thorough.cancel();
+    const planned = ballId !== null && flagId !== null && (held.id === ballId || held.id === flagId);
     this.#following.follow(
-      { document, holeId: still.hole.id, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
       held,
+      planned
+        ? { document, holeId: still.hole.id, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED }
+        : null,
       plan,
       {
         problem: (problem) => this.#set({ ...nothing, planTrouble: problem }),
-        answer: (rough) => this.#set({ plan: rough, stage: 'coarse', stale: false, planTrouble: null }),
+        show: (rough) =>
+          this.#set({
+            held,
+            scene: movedScene(still, held),
+            progress: null,
+            switchPoints: null,
+            switchShare: null,
+            ...(rough !== null && { plan: rough, stage: 'coarse', stale: false, planTrouble: null }),
+          }),
       },
     );
   }
@@ -290,35 +277,13 @@ export class Planning {
   /** Asks for the drawing of the ground shown, unless it is there. */
   #drawRelief(): void {
     const { scene, groundReady, relief } = derivedStore.getState();
-    const document = this.#document;
-    if (scene === null || !groundReady || document === null) return;
-    const { units, textSize } = preferencesStore.getState();
-    const large = textSize === 'large';
-    const ridges = recordsOf(document, 'line').flatMap(({ id, kind }) => (kind === 'ridge' ? [id] : []));
-    const key = [scene.groundKey, units, textSize, ...ridges].join(' ');
-    if (key === this.#reliefKey && relief !== null) return;
-    this.#relief.ask(
-      'relief',
-      {
-        document,
-        holeId: scene.hole.id,
-        units: { system: units, paceM: 1 },
-        arrowSpacingM: ARROW_SPACING_M * (large ? Math.SQRT2 : 1),
-        heavyOnly: large,
-      },
-      {
-        answer: (data) => {
-          const now = derivedStore.getState().scene;
-          if (now?.groundKey !== scene.groundKey) return;
-          this.#reliefKey = key;
-          const { surface } = now;
-          this.#set({
-            relief: { ...data, downhillAt: (at) => slopeAt(surface, at).downhillBearingDeg },
-          });
-        },
-        problem: () => undefined, // the same ground has just been fitted; the plate stays without its slopes
-      },
-    );
+    if (scene === null || !groundReady || this.#document === null) return;
+    this.#reliefs.draw(this.#document, scene, relief, (drawn) => {
+      const now = derivedStore.getState().scene;
+      if (now?.groundKey !== scene.groundKey) return false;
+      this.#set({ relief: { ...drawn, downhillAt: (at) => slopeAt(now.surface, at).downhillBearingDeg } });
+      return true;
+    });
   }
 
   #plan(scene: Scene, question: PlanQuestion): void {
