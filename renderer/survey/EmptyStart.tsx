@@ -47,7 +47,13 @@ export function EmptyStart({ openSample, draw, overPicture, openFile }: EmptySta
 }
 
 const steps = [
-  { number: 1, title: 'Trace the green', hint: 'Press G and click round the edge', left: 6, top: 10 },
+  {
+    number: 1,
+    title: 'Trace the green',
+    hint: 'Press G; click round it or draw it in one stroke',
+    left: 6,
+    top: 10,
+  },
   { number: 2, title: 'Add heights', hint: 'Press 1; a dozen will do', left: 6, top: 48 },
   { number: 3, title: 'Stand a flag', hint: 'Press 3 and click', left: 73, top: 9 },
   { number: 4, title: 'Pin a ball', hint: 'Press 4, then open Plan', left: 73, top: 75 },

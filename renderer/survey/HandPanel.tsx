@@ -195,8 +195,8 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
   if (sketch !== null && sketch.corners.length > 0)
     return (
       <p className="hint">
-        {key('Enter')} {drawsOutline(state) ? 'closes it' : 'ends it'}, {key('Backspace')} takes back a
-        corner, {key('Esc')} lets go. Type a number for an exact side.
+        {key('Enter')} {drawsOutline(state) ? 'or a click on the first corner closes it' : 'ends it'},{' '}
+        {key('Backspace')} takes back a corner, {key('Esc')} lets go. Type a number for an exact side.
         {sketch.along.length > 0 || way !== 'shorter' ? (
           <> {key('X')} goes the other way round, then straight.</>
         ) : null}

@@ -19,6 +19,8 @@ export interface LabelRequest {
   readonly leader: boolean;
   /** Whether it says the truth in a place; without it any place does. */
   readonly suits?: (box: Box) => boolean;
+  /** Where it would rather not stand, if there is room elsewhere. */
+  readonly shuns?: (box: Box) => boolean;
   /** Higher goes first and stays; what finds no place is left out unless it is essential. */
   readonly priority: number;
 }
@@ -97,7 +99,9 @@ function firstFree(request: LabelRequest, busy: readonly Box[], within: Box): Bo
     box.y + box.height <= within.y + within.height &&
     !busy.some((other) => overlaps(box, other)) &&
     (request.suits?.(box) ?? true);
-  return candidates.find(free) ?? null;
+  const { shuns } = request;
+  const best = shuns === undefined ? undefined : candidates.find((box) => free(box) && !shuns(box));
+  return best ?? candidates.find(free) ?? null;
 }
 
 /** Placed texts with their halo, and a leader where one was asked for and the text stands off. */

@@ -3,6 +3,7 @@ import type { AreaKind } from '../words/vocabulary.ts';
 import { paintOrder } from './ground.ts';
 import type { LabelRequest } from './labels.ts';
 import { LastMade } from './lastMade.ts';
+import { edgeCrosses } from './edgeCrosses.ts';
 import { contains, deepestPoint, type Shape } from './shape.ts';
 import { shapeIn } from './shapeIn.ts';
 import type { PlateStyle } from './style.ts';
@@ -25,6 +26,7 @@ export function nameRequests(
 ): LabelRequest[] {
   if (shown === 'none') return [];
   const drawn = areas.map((area) => ({ area, shape: shapeIn(view, area.polygon) }));
+  const strong = drawn.filter(({ area }) => strongEdges.has(area.kind)).map(({ shape }) => shape);
   const { x, y, width, height } = view.box;
   const place = [projectionKey(view), x, y, width, height].join(' ');
   return drawn.flatMap(({ area, shape }): LabelRequest[] => {
@@ -50,6 +52,7 @@ export function nameRequests(
         // A tree's name stands beside its trunk dot.
         away: area.kind === 'tree' ? 6 * style.symbolScale : 0,
         leader: false,
+        shuns: (box) => strong.some((edge) => edgeCrosses(edge, box)),
         suits: truthful(area.kind, shape, above, spot.at, spot.depth + 1.4 * size),
         // A name that fits inside its own area goes before one that must stand outside.
         priority: Math.min(40, spot.depth),
@@ -59,6 +62,9 @@ export function nameRequests(
 }
 
 const spotsBefore = new LastMade<TerrainArea, ReturnType<typeof deepestPoint>>();
+
+/** Ground whose edge a name should not lie across. */
+const strongEdges: ReadonlySet<AreaKind> = new Set(['green', 'bunker', 'penaltyArea', 'outOfBounds']);
 
 /** A name that cannot be missed on a map: it may stand anywhere near. */
 const needed: ReadonlySet<AreaKind> = new Set(['penaltyArea', 'outOfBounds']);
