@@ -61,7 +61,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
             <th scope="col">Club</th>
             <th scope="col">Kind</th>
             <th scope="col">Loft, °</th>
-            <th scope="col">Bounce, °</th>
+            <th scope="col">Bounce,{'\u00a0'}°</th>
             <td />
           </tr>
         </thead>

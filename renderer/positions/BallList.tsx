@@ -58,7 +58,7 @@ export function BallList(props: BallListProps): React.JSX.Element {
         <tr>
           <th scope="col">Name and lie</th>
           <th scope="col">
-            To flag {flag?.record.label ?? ''}
+            {`To flag\u00a0${flag?.record.label ?? ''}`}
             <br />
             {units.system === 'yards' ? 'yd' : 'm'}
           </th>
