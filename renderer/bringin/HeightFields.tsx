@@ -1,6 +1,7 @@
 import type { FileFormat } from '../../shared/formats/import/fileFormat.ts';
 import type { HeightUnit, ImportPreview } from '../../shared/formats/import/importPreview.ts';
-import { inchesFromMetres } from '../../shared/units/conversions.ts';
+import { MARGIN_M } from '../../shared/formats/raster/clipBoxes.ts';
+import { inchesFromMetres, yardsFromMetres } from '../../shared/units/conversions.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -42,6 +43,7 @@ export function HeightFields(props: HeightFieldsProps): React.JSX.Element | null
   const wantsCrs =
     grid || (list && (options.crs !== undefined || (problem !== null && asksCrs.has(problem.code))));
   const small = units.system === 'yards' ? 'in' : 'cm';
+  const large = units.system === 'yards' ? 'yd' : 'm';
   const length = (typed: string, bare: 'cm' | 'in' | 'm' | 'yd', what: string, most: number): number => {
     const value = parseLength(typed, bare, units.paceM, what);
     if (!(value > 0) || value > most)
@@ -99,9 +101,9 @@ export function HeightFields(props: HeightFieldsProps): React.JSX.Element | null
       {grid && (
         <CheckedField
           label="Kept round each green"
-          unit="m"
-          value={String(options.marginM ?? 25)}
-          commit={(typed) => bringIn.setOptions(key, { marginM: length(typed, 'm', 'Margin', 200) })}
+          unit={large}
+          value={marginTyped(options.marginM ?? MARGIN_M, units)}
+          commit={(typed) => bringIn.setOptions(key, { marginM: length(typed, large, 'Margin', 200) })}
         />
       )}
       {grid && (
@@ -121,6 +123,10 @@ export function HeightFields(props: HeightFieldsProps): React.JSX.Element | null
 /** An accuracy in inches or centimetres, as it is typed. */
 const smallLength = (lengthM: number, { system }: UnitsPreference): string =>
   String(Number((system === 'yards' ? inchesFromMetres(lengthM) : lengthM * 100).toFixed(2)));
+
+/** A margin in yards or metres, as it is typed. */
+const marginTyped = (lengthM: number, { system }: UnitsPreference): string =>
+  String(Number((system === 'yards' ? yardsFromMetres(lengthM) : lengthM).toFixed(1)));
 
 /** The accuracy that all heights of a file share; null where they differ or there are none. */
 function accuracyIn(preview: ImportPreview | null): number | null {

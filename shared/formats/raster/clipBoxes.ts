@@ -2,6 +2,9 @@ import { frameOf, recordsOf } from '../../atlas/document.ts';
 import type { AtlasDocument } from '../../atlas/records.ts';
 import { type Box, boundingBox } from '../../geometry/ring.ts';
 
+/** How far round a green heights are kept unless said otherwise, metres. */
+export const MARGIN_M = 25;
+
 /**
  * The ground worth keeping heights of: a box round each green with the flags and balls of its holes, or round everything
  * traced where there is no green, widened by a margin; boxes that overlap become one. Empty where nothing is traced.

@@ -7,12 +7,11 @@ import { type Box, boundingBox, distanceM } from '../../geometry/ring.ts';
 import { InputProblem } from '../../words/inputProblem.ts';
 import { importPlace } from '../import/importPlace.ts';
 import type { ImportOptions, ImportPreview, ImportWarning, LeftOut } from '../import/importPreview.ts';
-import { clipBoxes } from './clipBoxes.ts';
+import { clipBoxes, MARGIN_M } from './clipBoxes.ts';
 import type { ElevationRaster, RasterWindow } from './elevationRaster.ts';
 import { cutTile } from './gridTile.ts';
 import { comparedWithSpots, unitWarnings } from './heightDoubts.ts';
 
-const MARGIN_M = 25;
 /** One standard deviation of airborne laser heights on short grass (common practice: 5 to 15 cm). */
 const GRID_ACCURACY_M = 0.1;
 /** The surface is fitted on cells of a quarter to half a metre: nodes closer than this are averaged. */
@@ -116,8 +115,12 @@ export async function previewGrid(
     });
   const leftOut: LeftOut[] = [
     {
-      what: 'ground away from the greens',
-      why: `Heights are kept about each green with a margin of ${String(options.marginM ?? MARGIN_M)} m.`,
+      ...(traced.length > 0
+        ? {
+            what: 'ground away from the greens',
+            why: `Heights are kept about each green with a margin of ${String(options.marginM ?? MARGIN_M)} m.`,
+          }
+        : { what: 'cells without a height', why: 'The file has none there.' }),
       count: raster.columns * raster.rows - every * every * nodes.length,
       places: [],
     },
