@@ -35,6 +35,8 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
   if (worker === undefined) throw new Error('the build holds no planning worker');
   const swale = await openSwale();
   try {
+    // The script itself, seen as text: of the same origin, without a window that plans beside it.
+    await swale.page.goto(new URL(`assets/${worker}`, swale.url).href);
     for (const [index, hole] of holesInOrder(document).slice(0, 2).entries()) {
       const ball = recordsOf(document, 'ballPosition').filter(({ holeId }) => holeId === hole.id)[index + 1];
       const flag = recordsOf(document, 'holeLocation').filter(({ holeId }) => holeId === hole.id)[index];
