@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../helpers/temporaryFolder.ts';
@@ -66,15 +66,27 @@ describe('the command line as a program', () => {
   });
 });
 
+/** An atlas with two flags and four balls to a hole: every pair of them is planned. */
+function fewerOf(text: string): string {
+  const atlas = JSON.parse(text) as { features: { properties: { swale: string; label?: string } }[] };
+  const kept = { holeLocation: ['A', 'B'], ballPosition: ['1', '2', '3', '4'] };
+  atlas.features = atlas.features.filter(({ properties: { swale: kind, label } }) =>
+    kind === 'holeLocation' || kind === 'ballPosition' ? kept[kind].includes(label ?? '') : true,
+  );
+  return JSON.stringify(atlas);
+}
+
 describe('a playbook', () => {
   it('is one page that carries all it needs, and a PDF of the same at true size', async () => {
     const folder = temporaryFolder();
     const out = join(folder, 'new', 'playbook');
-    const ended = await swale(built, ['playbook', sample, '--hole', '2', '--out', out, '--shots', '40']);
+    const fewer = join(folder, 'fewer.geojson');
+    writeFileSync(fewer, fewerOf(readFileSync(sample, 'utf8')));
+    const ended = await swale(built, ['playbook', fewer, '--hole', '2', '--out', out, '--shots', '40']);
     expect(ended.err).toBe('');
     expect(ended.out).toBe(`${join(out, 'playbook.html')}\n${join(out, 'playbook.pdf')}\n`);
     expect(readdirSync(out).sort()).toEqual(['playbook.html', 'playbook.pdf']);
-    expect(readdirSync(folder)).toEqual(['new']);
+    expect(readdirSync(folder)).toEqual(['fewer.geojson', 'new']);
 
     const html = readFileSync(join(out, 'playbook.html'), 'utf8');
     expect(html.match(/(?:src|href)=(?!["']?(?:data:|#))[^\s>]*/g) ?? []).toEqual([]);
