@@ -34,6 +34,17 @@ export interface Derived {
   readonly switchShare: number | null;
 }
 
+/** As long as nothing is planned. */
+export const noPlan = {
+  plan: null,
+  stage: 'none',
+  stale: false,
+  progress: null,
+  planTrouble: null,
+  switchPoints: null,
+  switchShare: null,
+} as const satisfies Partial<Derived>;
+
 export const derivedStore = createStore<Derived>(() => ({
   scene: null,
   groundReady: false,
@@ -42,11 +53,5 @@ export const derivedStore = createStore<Derived>(() => ({
   held: null,
   ballId: null,
   flagId: null,
-  plan: null,
-  stage: 'none',
-  stale: false,
-  progress: null,
-  planTrouble: null,
-  switchPoints: null,
-  switchShare: null,
+  ...noPlan,
 }));

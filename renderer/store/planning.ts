@@ -11,7 +11,7 @@ import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 import { PlanningClient } from '../workers/planningClient.ts';
-import type { PlanningThread } from '../workers/planningThread.ts';
+import type { PlanningThreads } from '../workers/planningThread.ts';
 import type { Turns } from '../workers/turns.ts';
 import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
@@ -22,7 +22,7 @@ import { KeptOnGround } from './keptOnGround.ts';
 import { placeKey, type PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
-import { type Derived, derivedStore, type Held } from './planStore.ts';
+import { type Derived, derivedStore, type Held, noPlan } from './planStore.ts';
 import { preferencesStore } from './preferences.ts';
 import { Reliefs } from './reliefs.ts';
 import { sessionStore } from './session.ts';
@@ -30,16 +30,6 @@ import { sessionStore } from './session.ts';
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
 const MOST_SWITCH_POINTS = 200;
-
-/** The threads that plan. */
-export interface PlanningThreads {
-  /** The ground, and the plan of the ball and flag in hand. */
-  readonly first: PlanningThread;
-  /** Rough answers and tries, which never wait behind a thorough one. */
-  readonly hand: PlanningThread;
-  /** Long work: maps, other players, the doubt the survey leaves, pages. */
-  readonly long: PlanningThread;
-}
 
 /** Who watches an answer being worked out. */
 interface Watched<T> {
@@ -74,6 +64,8 @@ export class Planning {
   /** The scene as the document has it, whatever the hand holds. */
   #still: Scene | null = null;
   #held: Held | null = null;
+  /** Whether the ground is being drawn, so that what was under way has been given up. */
+  #away = false;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -128,7 +120,7 @@ export class Planning {
         : null,
       plan,
       {
-        problem: (problem) => this.#set({ ...nothing, planTrouble: problem }),
+        problem: (problem) => this.#set({ ...noPlan, planTrouble: problem }),
         show: (rough) =>
           this.#set({
             held,
@@ -193,12 +185,18 @@ export class Planning {
     const { open } = atlasStore.getState();
     const { holeId, ballByHole, flagByHole, workspace, ballGroup } = sessionStore.getState();
     // While the ground is being drawn nobody reads a plan, and every stroke would make a new one.
-    if (workspace === 'survey') return;
+    if (workspace === 'survey') {
+      if (!this.#away) this.cancel();
+      this.#away = true;
+      return;
+    }
+    const back = this.#away;
+    this.#away = false;
     if (open === null || holeId === null) {
       this.cancel();
       this.#document = null;
       this.#still = null;
-      this.#set({ scene: null, sceneTrouble: null, relief: null, ballId: null, flagId: null, ...nothing });
+      this.#set({ scene: null, sceneTrouble: null, relief: null, ballId: null, flagId: null, ...noPlan });
       return;
     }
     const document = documentOfAtlas(open);
@@ -212,7 +210,7 @@ export class Planning {
     const sameHole = before.scene?.hole.id === holeId;
     const sameDocument = document === this.#document;
     const samePlaces = ballId === before.ballId && flagId === before.flagId;
-    if (!again && sameDocument && sameHole && samePlaces) return;
+    if (!again && !back && sameDocument && sameHole && samePlaces) return;
     this.#document = document;
     if (!sameDocument) this.#held = null;
 
@@ -234,17 +232,17 @@ export class Planning {
       } catch (error) {
         this.cancel();
         this.#still = null;
-        this.#set({ scene: null, sceneTrouble: troubleOf(error), relief: null, ballId, flagId, ...nothing });
+        this.#set({ scene: null, sceneTrouble: troubleOf(error), relief: null, ballId, flagId, ...noPlan });
         return;
       }
     }
     if (again) this.#set({ scene, held: null });
     // Another player's plan is no answer, not even until this one's comes.
     const samePlayer = before.scene?.player.id === scene.player.id;
-    this.#set({ ballId, flagId, ...(samePlaces && sameHole && samePlayer ? {} : nothing) });
+    this.#set({ ballId, flagId, ...(samePlaces && sameHole && samePlayer ? {} : noPlan) });
     if (ballId === null || flagId === null) {
       this.cancel();
-      this.#set(nothing);
+      this.#set(noPlan);
       return;
     }
     this.#plan(scene, { document, holeId, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED });
@@ -269,7 +267,7 @@ export class Planning {
           });
           this.#drawRelief();
         },
-        problem: (problem) => this.#set({ sceneTrouble: problem, scene: null, ...nothing }),
+        problem: (problem) => this.#set({ sceneTrouble: problem, scene: null, ...noPlan }),
       },
     );
   }
@@ -293,7 +291,7 @@ export class Planning {
       this.#quick.cancel();
       this.#thorough.cancel();
       // What would change the choice on another day is not asked of this one.
-      this.#set({ ...nothing, plan: known, stage: 'firm' });
+      this.#set({ ...noPlan, plan: known, stage: 'firm' });
       this.#afterFirm(scene, question);
       return;
     }
@@ -306,7 +304,7 @@ export class Planning {
       progress: (fraction) => this.#set({ progress: fraction }),
       problem: (problem) => {
         clearTimeout(this.#staleTimer);
-        this.#set({ ...nothing, planTrouble: problem });
+        this.#set({ ...noPlan, planTrouble: problem });
       },
       early: (plan) => {
         clearTimeout(this.#staleTimer);
@@ -385,16 +383,6 @@ export class Planning {
     derivedStore.setState(change);
   }
 }
-
-const nothing = {
-  plan: null,
-  stage: 'none',
-  stale: false,
-  progress: null,
-  planTrouble: null,
-  switchPoints: null,
-  switchShare: null,
-} as const satisfies Partial<Derived>;
 
 function chosen(
   records: readonly { readonly id: string; readonly label: string }[],

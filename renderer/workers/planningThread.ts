@@ -100,3 +100,13 @@ export class PlanningThread {
     for (const hear of hears) hear({ kind: 'stopped', message });
   }
 }
+
+/** The threads of a window. */
+export interface PlanningThreads {
+  /** The ground, and the plan of the ball and flag in hand. */
+  readonly first: PlanningThread;
+  /** Rough answers and tries, which never wait behind a thorough one. */
+  readonly hand: PlanningThread;
+  /** Long work: maps, other players, the doubt the survey leaves, pages. */
+  readonly long: PlanningThread;
+}

@@ -104,5 +104,10 @@ function letGo(): void {
 function launching(): LaunchOptions {
   const executablePath = findChromium(process.env);
   if (executablePath === null) throw new Error('No Chromium: install it, or set CHROME_PATH.');
-  return { executablePath, headless: true, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] };
+  const flags = process.env['CHROMIUM_FLAGS'];
+  const args = [
+    ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+    ...(flags === undefined ? [] : [flags]),
+  ];
+  return { executablePath, headless: true, args };
 }
