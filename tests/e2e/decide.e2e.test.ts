@@ -20,7 +20,16 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   const plate = await page.locator('.plate-map').boundingBox();
   if (plate === null) throw new Error('no plate');
   await page.mouse.click(plate.x + plate.width * 0.62, plate.y + plate.height * 0.9);
-  await expect.poll(() => page.locator('.positions-balls tbody tr').count()).toBe(9);
+  const rows = page.locator('.positions-balls tbody tr');
+  await expect.poll(() => rows.count()).toBe(9);
+  await page.getByLabel('Name', { exact: true }).fill('by the mower shed');
+  await page.keyboard.press('Enter');
+  await page.getByRole('combobox', { name: /^Lie/ }).selectOption('sittingDown');
+  await expect.poll(() => rows.nth(8).innerText()).toMatch(/by the mower shed[\s\S]*sitting down/);
+  await nothingFound(page);
+  expect(await screen.undo().getAttribute('aria-label')).toBe('Undo: set the lie of ball 9');
+  await screen.undo().click();
+  await expect.poll(() => rows.nth(8).innerText()).toMatch(/clean/);
   await page.getByLabel('Group').fill('found today');
   await page.getByLabel('Group').press('Enter');
   await page.getByRole('tab', { name: 'Plan' }).click();
@@ -30,7 +39,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   await screen.flag('C').click();
   await screen.firm();
   const pinned = await screen.line();
-  expect(pinned).toMatch(/^Ball 9\b.*to flag C/);
+  expect(pinned).toMatch(/^Ball 9, by the mower shed.*clean lie.*to flag C/);
 
   const box = await screen.handle('Ball 9').boundingBox();
   if (box === null) throw new Error('ball 9 is not on the plate');
@@ -107,6 +116,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
     'put a shot in the playbook',
     'moved ball 9',
     'put ball 9 in found today',
+    'named ball 9',
     'pinned ball 9',
   ]) {
     expect(await screen.undo().getAttribute('aria-label')).toBe(`Undo: ${step}`);
@@ -119,6 +129,14 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
 it('tells quietly what would change the choice, maps the surrounds, and keeps pictures', async () => {
   const { screen } = await start();
   const { page } = screen;
+  // One ball alone, so that no other is planned ahead of what would change the choice.
+  await page.getByRole('tab', { name: 'Positions' }).click();
+  await page.getByLabel('Group').fill('alone');
+  await page.getByLabel('Group').press('Enter');
+  await page.getByRole('tab', { name: 'Plan' }).click();
+  const group = page.locator('.strip .group-select select');
+  await group.selectOption('alone');
+  await screen.firm();
   const changes = page.getByRole('region', { name: 'What would change it' });
   await changes.locator('table, p:not(.changes-wait)').first().waitFor({ timeout: 100_000 });
   expect(await changes.innerText()).toMatch(/no change|it holds for every flag/);
@@ -151,6 +169,8 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
   expect(leaves).toMatch(/within 3 ft.*\d %/s);
   // Its own width, twice as sharp as the screen.
   expect(png.readUInt32BE(16)).toBeGreaterThan(1000);
+  await group.selectOption('');
+  await screen.undo().click();
 });
 
 it('Positions: a pin-sheet line, proposed flags and likely misses, each one step to undo', async () => {
@@ -215,7 +235,9 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
     .selectOption({ label: await likely.locator('option', { hasText: 'a full' }).last().innerText() });
   await expect.poll(far).toBeLessThan(120);
   await likely.getByRole('button', { name: 'Mark the place' }).click();
-  await page.locator('.plate').click({ position: { x: 40, y: 300 } });
+  const plate = await page.locator('.plate-map').boundingBox();
+  if (plate === null) throw new Error('no plate');
+  await page.mouse.click(plate.x + 12, plate.y + plate.height - 12);
   await expect.poll(() => likely.getByLabel('Played from').inputValue()).toBe('marked');
   expect(await page.locator('.plate [data-part=approach] path').count()).toBe(2);
   await likely.getByLabel('Played from').selectOption('line');

@@ -4,34 +4,6 @@ import { sharedWindow } from './helpers/sharedWindow.ts';
 
 const start = sharedWindow();
 
-it('Positions: pin a ball, name it, set its lie, and find it in Plan; undo takes it all back', async () => {
-  const { screen } = await start();
-  const { page } = screen;
-  await page.getByRole('tab', { name: 'Positions' }).click();
-  const rows = page.locator('.positions-balls tbody tr');
-  expect(await rows.count()).toBe(8);
-  await page.getByRole('button', { name: 'Pin a ball' }).click();
-  const plate = await page.locator('.plate-map').boundingBox();
-  if (plate === null) throw new Error('no plate');
-  await page.mouse.click(plate.x + plate.width * 0.12, plate.y + plate.height * 0.3);
-  await expect.poll(() => rows.count()).toBe(9);
-  await page.getByLabel('Name', { exact: true }).fill('by the mower shed');
-  await page.keyboard.press('Enter');
-  await page.getByRole('combobox', { name: /^Lie/ }).selectOption('sittingDown');
-  await expect.poll(() => rows.nth(8).innerText()).toMatch(/by the mower shed[\s\S]*sitting down/);
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-
-  await page.getByRole('tab', { name: 'Plan' }).click();
-  await screen.firm();
-  expect(await screen.line()).toMatch(/^Ball 9, by the mower shed.*sitting down/);
-  for (const step of ['set the lie of ball 9', 'named ball 9', 'pinned ball 9']) {
-    expect(await screen.undo().getAttribute('aria-label')).toBe(`Undo: ${step}`);
-    await screen.undo().click();
-  }
-  await expect.poll(() => screen.ball('9').count()).toBe(0);
-});
-
 it('Positions: says what is wrong with a green speed it cannot read, and plans with one it can', async () => {
   const { screen } = await start();
   const { page } = screen;
