@@ -4,6 +4,7 @@ import { atlasStore, documentOfAtlas, writingStore } from './store/openAtlas.ts'
 import { undoAnnotation } from '../shared/atlas/history.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import { preferencesStore } from './store/preferences.ts';
+import { readingStore } from './store/readingFile.ts';
 import { sessionStore } from './store/session.ts';
 import { statusWords, surveyStatus } from './survey/surveyStatus.ts';
 import { StatusBar } from './ui/StatusBar.tsx';
@@ -28,6 +29,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const { plan, stage, progress } = useStore(derivedStore);
   const { workspace } = useStore(sessionStore);
   const survey = useStore(surveyStatus);
+  const reading = useStore(readingStore);
   const { grid } = useStore(preferencesStore);
   const kept = open?.keptAt ?? null;
   const inFile = open !== null && open.inFile === documentOfAtlas(open);
@@ -51,6 +53,17 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         : plan.effort === 'rough'
           ? 'Rough, while it is moved'
           : `Plan from ${counted(shots)} simulated shots`;
+  if (reading !== null)
+    return (
+      <StatusBar
+        saved={saved}
+        savedWell={kept !== null}
+        plan={`Reading ${reading.fileName}`}
+        progress={reading.share}
+        cancel={reading.cancel}
+        end={unitWords(units)}
+      />
+    );
   if (workspace === 'survey') {
     const undoable = open === null ? null : undoAnnotation(open.history);
     return (

@@ -2,6 +2,7 @@ import type { EntityTable } from 'dexie';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import { documentOf } from '../../shared/atlas/documentChanges.ts';
 import { LibraryDatabase } from './database.ts';
+import { sha256Of } from '../workers/sha256.ts';
 import { type DatabaseWatcher, SharedDatabase } from './sharedDatabase.ts';
 
 interface PictureRow {
@@ -24,11 +25,6 @@ export class PictureDatabase extends SharedDatabase {
 
 /** A picture no atlas names is let go after this: another window may be about to name it, and a deletion be undone. */
 const UNNAMED_MS = 24 * 60 * 60 * 1000;
-
-export async function sha256Of(content: Uint8Array): Promise<string> {
-  const digest = await crypto.subtle.digest('SHA-256', new Uint8Array(content));
-  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
 
 /** Files of pictures, each kept once, whatever atlases show it. Every failure is an `InputProblem`. */
 export class Pictures {

@@ -1,8 +1,8 @@
 import { recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { readAtlasContent, writeBundle } from '../../shared/formats/bundle.ts';
+import { writeBundle } from '../../shared/formats/bundle.ts';
 import { writeAtlasFile } from '../../shared/formats/writeAtlasFile.ts';
-import { type Pictures, sha256Of } from '../library/pictures.ts';
+import type { Pictures } from '../library/pictures.ts';
 
 /** What an atlas is written to a file as. */
 export interface WrittenAtlas {
@@ -38,16 +38,4 @@ export async function writtenAtlas(
     ending: '.zip',
     missing: records.filter(({ sha256 }) => !files.has(sha256)).map(({ name }) => name),
   };
-}
-
-/** The atlas in a file, its pictures kept; with a sentence for each picture that is damaged. Throws InputProblem. */
-export async function openedAtlas(
-  content: Uint8Array,
-  fileName: string,
-  pictures: Pictures,
-  now: number,
-): Promise<{ readonly document: AtlasDocument; readonly damaged: readonly string[] }> {
-  const read = await readAtlasContent(content, fileName, sha256Of, { crossingOutlines: 'keep' });
-  for (const file of read.pictures.values()) await pictures.keep(file, now);
-  return { document: read.document, damaged: read.damaged };
 }

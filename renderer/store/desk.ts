@@ -6,7 +6,7 @@ import type { Host, HostResult } from '../../shared/protocol/host.ts';
 import type { ShelfRow } from '../library/database.ts';
 import type { Library, ShelvedAtlas } from '../library/library.ts';
 import type { Pictures } from '../library/pictures.ts';
-import { openedAtlas, writtenAtlas } from './atlasContent.ts';
+import { writtenAtlas } from './atlasContent.ts';
 import {
   atlasStore,
   documentOfAtlas,
@@ -23,14 +23,12 @@ import { newAtlas, type NewAtlas } from './newAtlas.ts';
 import { takeBackNotice, tell, troubleOf } from './notices.ts';
 import { type Preferences, preferencesFrom, preferencesStore } from './preferences.ts';
 import { keptPictures } from './pictureFiles.ts';
+import { FileReading } from './readingFile.ts';
 import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
 import { copyShelved, documentOnShelf, namedAtlas, nameShelved, stateAt } from './shelved.ts';
 import { watchLibrary } from './watchLibrary.ts';
 import { firstSession, type Session, sessionFrom, sessionStore, withHole } from './session.ts';
 
-const SAMPLE_FILE = 'ossel-down.geojson';
-/** As much as the host reads of a file. */
-const MOST_DROPPED_BYTES = 256 * 1024 * 1024;
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
 
@@ -40,6 +38,7 @@ export class Desk {
   readonly #host: Host;
   readonly #now: () => number;
   readonly #pictures: Pictures;
+  readonly #reading: FileReading;
   #notKeptWords = '';
 
   constructor(
@@ -47,11 +46,13 @@ export class Desk {
     host: Host,
     now: () => number = Date.now,
     pictures: Pictures = keptPictures(),
+    reading = new FileReading(),
   ) {
     this.#library = library;
     this.#host = host;
     this.#now = now;
     this.#pictures = pictures;
+    this.#reading = reading;
   }
 
   /** Opens what was open last, or the sample course at first start; keeps the session and preferences from then on. */
@@ -121,22 +122,18 @@ export class Desk {
 
   async openSample(): Promise<void> {
     const text = this.#granted(await this.#host.sampleAtlas());
-    if (text !== null) await this.#adopt(new TextEncoder().encode(text), SAMPLE_FILE, null);
+    if (text !== null) await this.#adopt(new Blob([text]), 'ossel-down.geojson', null);
   }
 
   async openFile(): Promise<void> {
     const file = this.#granted(await this.#host.openAtlas());
-    if (file !== null) await this.#adopt(file.content, file.fileName, file.handle);
+    if (file !== null)
+      await this.#adopt(new Blob([new Uint8Array(file.content)]), file.fileName, file.handle);
   }
 
   /** An atlas file that was dropped on the window. Where it lies is not known, so saving asks for a place. */
   async openDropped(file: File): Promise<void> {
-    if (file.size > MOST_DROPPED_BYTES) {
-      const what = `${file.name}: the file has ${String(Math.round(file.size / 1048576))} MB, far more than an atlas can.`;
-      tell({ message: what, remedy: 'Choose an atlas file.' });
-      return;
-    }
-    await this.#adopt(new Uint8Array(await file.arrayBuffer()), file.name, null);
+    await this.#adopt(file, file.name, null);
   }
 
   async openFromLibrary(id: string): Promise<void> {
@@ -176,13 +173,7 @@ export class Desk {
         if (next === undefined) await this.startNew();
         else await this.openFromLibrary(next.id);
       }
-      return async () => {
-        try {
-          await this.#library.putBack(taken);
-        } catch (error) {
-          this.#report(error);
-        }
-      };
+      return () => this.#library.putBack(taken).catch(this.#report);
     } catch (error) {
       this.#report(error);
       return null;
@@ -284,11 +275,13 @@ export class Desk {
     }
   }
 
-  async #adopt(content: Uint8Array, fileName: string, handle: string | null): Promise<void> {
+  async #adopt(content: Blob, fileName: string, handle: string | null): Promise<void> {
     try {
-      const { document, damaged } = await openedAtlas(content, fileName, this.#pictures, this.#now());
-      await this.#place(document, fileName, handle);
-      for (const message of damaged)
+      const read = await this.#reading.read(content, fileName);
+      if (read === null) return;
+      for (const file of read.pictures.values()) await this.#pictures.keep(file, this.#now());
+      await this.#place(read.document, fileName, handle);
+      for (const message of read.damaged)
         tell({ message, remedy: 'The rest is as it was saved; lay the picture anew from its own file.' });
     } catch (error) {
       this.#report(error);
@@ -302,6 +295,7 @@ export class Desk {
     fileHandle: string | null,
     session = firstSession,
   ): Promise<void> {
+    this.#reading.cancel();
     const id = crypto.randomUUID();
     const at = this.#now();
     const inFile = fileName === null ? null : document;
@@ -338,6 +332,7 @@ export class Desk {
   }
 
   async #show(asked: ShelvedAtlas): Promise<void> {
+    this.#reading.cancel();
     const held = await holdAtlas(asked.shelf.id);
     if (held) await this.#library.trim(asked.shelf.id);
     // Another window may have written until it let go.

@@ -28,7 +28,14 @@ export interface SendOutQuestion {
   readonly stem: string;
 }
 
-export type FormatsQuestion = PreviewQuestion | SendOutQuestion;
+/** An atlas file, alone or in a bundle, to be opened. */
+export interface OpenQuestion {
+  readonly kind: 'open';
+  readonly fileName: string;
+  readonly content: Blob;
+}
+
+export type FormatsQuestion = PreviewQuestion | SendOutQuestion | OpenQuestion;
 
 /** A problem as plain data, since an error loses its own members on the way between threads. */
 export interface FormatsProblem {
@@ -53,9 +60,21 @@ export type SendOutAnswer =
   | { readonly kind: 'sendOut'; readonly file: FileToKeep }
   | { readonly kind: 'failed'; readonly problem: FormatsProblem };
 
+export type OpenAnswer =
+  | {
+      readonly kind: 'open';
+      /** The records as JSON: read again in a third of the time that a copy of so many objects takes. */
+      readonly records: string;
+      /** Files of pictures by their hash. */
+      readonly pictures: ReadonlyMap<string, Uint8Array>;
+      readonly damaged: readonly string[];
+    }
+  | { readonly kind: 'failed'; readonly problem: FormatsProblem };
+
 export interface Answers {
   readonly preview: PreviewAnswer;
   readonly sendOut: SendOutAnswer;
+  readonly open: OpenAnswer;
 }
 
 export interface ToFormats {
@@ -65,4 +84,4 @@ export interface ToFormats {
 
 export type FromFormats =
   | { readonly ticket: number; readonly share: number }
-  | { readonly ticket: number; readonly answer: PreviewAnswer | SendOutAnswer };
+  | { readonly ticket: number; readonly answer: PreviewAnswer | SendOutAnswer | OpenAnswer };

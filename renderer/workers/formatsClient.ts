@@ -1,13 +1,5 @@
 import { posted } from '../../shared/atlas/recordMap.ts';
-import type {
-  Answers,
-  FormatsProblem,
-  FormatsQuestion,
-  FromFormats,
-  PreviewAnswer,
-  SendOutAnswer,
-  ToFormats,
-} from './formatsChannel.ts';
+import type { Answers, FormatsProblem, FormatsQuestion, FromFormats, ToFormats } from './formatsChannel.ts';
 
 /** What of `Worker` is used here; a test hands in its own. */
 export interface FormatsPort {
@@ -59,7 +51,7 @@ export class FormatsClient {
       }
       this.#busy = false;
       // The answer to a question is of its kind; the union of messages cannot tell.
-      listener.answer(data.answer as (PreviewAnswer | SendOutAnswer) & Answers[K]);
+      listener.answer(data.answer as Answers[keyof Answers] & Answers[K]);
     };
     port.onerror = (event) => {
       if (ticket !== this.#ticket) return;
@@ -75,7 +67,11 @@ export class FormatsClient {
             : 'The atlas is as it was: try again, or a smaller part of the file.',
       });
     };
-    port.postMessage({ ticket, question: { ...question, document: posted(question.document) } });
+    const asked: FormatsQuestion = question;
+    port.postMessage({
+      ticket,
+      question: asked.kind === 'open' ? asked : { ...asked, document: posted(asked.document) },
+    });
   }
 
   /** Wants no answer any more. */

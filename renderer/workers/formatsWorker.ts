@@ -3,9 +3,9 @@ import { sendOut } from '../../shared/exchange/sendOut.ts';
 import { csvPeek } from '../../shared/formats/csv/csvPeek.ts';
 import { type FileFormat, formatOf, HEAD_BYTES, refuseSize } from '../../shared/formats/import/fileFormat.ts';
 import { previewImport } from '../../shared/formats/import/previewImport.ts';
-import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { formatsProblem } from './formatsProblem.ts';
+import { readToOpen } from './readToOpen.ts';
 import type {
-  FormatsProblem,
   FromFormats,
   PreviewAnswer,
   PreviewQuestion,
@@ -20,20 +20,6 @@ interface WorkerScope {
   onmessage: ((event: MessageEvent<ToFormats>) => void) | null;
 }
 const scope = globalThis as unknown as WorkerScope;
-
-function problemOf(error: unknown, fileName: string): FormatsProblem {
-  if (error instanceof InputProblem) {
-    const { code, message, place, remedy } = error;
-    return { code, message, place, remedy };
-  }
-  const what = error instanceof Error ? error.message : String(error);
-  return {
-    code: 'reader-failed',
-    message: `${fileName}: a fault in Swale itself (${what}).`,
-    place: fileName,
-    remedy: 'The atlas is as it was: try another copy, or another format.',
-  };
-}
 
 async function previewed(
   { document, source, options }: PreviewQuestion,
@@ -57,7 +43,7 @@ async function previewed(
     return { kind: 'preview', format, preview, problem: null, csv: peeked(format, content, source, options) };
   } catch (error) {
     const csv = content === null ? null : peeked(format, content, source, options);
-    return { kind: 'preview', format, preview: null, problem: problemOf(error, fileName), csv };
+    return { kind: 'preview', format, preview: null, problem: formatsProblem(error, fileName), csv };
   }
 }
 
@@ -82,12 +68,17 @@ async function sent(
   try {
     return { kind: 'sendOut', file: oneFile(stem, await sendOut(document, request, progress)) };
   } catch (error) {
-    return { kind: 'failed', problem: problemOf(error, '') };
+    return { kind: 'failed', problem: formatsProblem(error, '') };
   }
 }
 
 scope.onmessage = ({ data: { ticket, question } }) => {
   const progress = (share: number): void => scope.postMessage({ ticket, share });
-  const answer = question.kind === 'preview' ? previewed(question, progress) : sent(question, progress);
+  const answer =
+    question.kind === 'preview'
+      ? previewed(question, progress)
+      : question.kind === 'open'
+        ? readToOpen(question, progress)
+        : sent(question, progress);
   void answer.then((found) => scope.postMessage({ ticket, answer: found }));
 };

@@ -15,10 +15,17 @@ export interface ReadOptions {
    * and mends them. Planning needs the default, `refuse`.
    */
   readonly crossingOutlines?: 'refuse' | 'keep';
+  /** Told the share that is done, 0 to 1, every so often. */
+  readonly progress?: (share: number) => void;
 }
 
 /** More records than this are refused: an atlas is one course, traced by hand. */
 const MOST_RECORDS = 100_000;
+
+/** Shares of the work that are behind when the text is parsed, and when all records are valid. */
+const PARSED = 0.3;
+const VALID = 0.9;
+const TOLD_EVERY = 500;
 
 /**
  * The document in an atlas file's text. `fileName` is only for messages.
@@ -26,6 +33,7 @@ const MOST_RECORDS = 100_000;
  */
 export function readAtlasFile(text: string, fileName: string, options: ReadOptions = {}): AtlasDocument {
   const root = parseJson(text, fileName);
+  options.progress?.(PARSED);
   const { swale, features } = envelope(root, fileName);
   const format = knownFormat(swale['format'], fileName);
   const places = new Map<RawRecord, Place>();
@@ -65,6 +73,8 @@ export function readAtlasFile(text: string, fileName: string, options: ReadOptio
     seen.set(record.id, place);
     placeOf.set(record, place);
     records.push(record);
+    if (records.length % TOLD_EVERY === 0)
+      options.progress?.(PARSED + ((VALID - PARSED) * records.length) / raised.length);
   }
   checkPositions(records, placeOf, options.crossingOutlines ?? 'refuse');
   checkReferences(records, placeOf);

@@ -78,7 +78,7 @@ export const rooms = {
   'renderer/ui': { imports: [...lowest, 'shared/plate'], types: allShared, packages: react },
   'renderer/bridge': { imports: ['shared/words', 'shared/protocol', 'sample-course'], types: allShared },
   'renderer/library': {
-    imports: [...ground, 'shared/formats'],
+    imports: [...ground, 'shared/formats', 'renderer/workers'],
     types: allShared,
     packages: ['dexie', 'dexie-react-hooks'],
   },

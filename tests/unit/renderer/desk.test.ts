@@ -9,10 +9,16 @@ import { Desk } from '../../../renderer/store/desk.ts';
 import { movePlace } from '../../../renderer/store/edits.ts';
 import { noticeStore } from '../../../renderer/store/notices.ts';
 import { atlasStore, documentOfAtlas } from '../../../renderer/store/openAtlas.ts';
+import { FileReading, readingStore } from '../../../renderer/store/readingFile.ts';
+import type { FromFormats } from '../../../renderer/workers/formatsChannel.ts';
+import { FormatsClient, type FormatsPort } from '../../../renderer/workers/formatsClient.ts';
+import { readToOpen } from '../../../renderer/workers/readToOpen.ts';
 import { undoAnnotation } from '../../../shared/atlas/history.ts';
 import { headerOf, recordsOf, sameDocument } from '../../../shared/atlas/document.ts';
 import { putRecords, removeRecords } from '../../../shared/atlas/edits.ts';
 import type { AtlasDocument, AtlasRecord } from '../../../shared/atlas/records.ts';
+import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
+import { InputProblem } from '../../../shared/words/inputProblem.ts';
 import { lonLat } from '../../../shared/geometry/points.ts';
 import type { Host, OpenedFile } from '../../../shared/protocol/host.ts';
 
@@ -44,6 +50,29 @@ const host: Host = {
   sampleAtlas: () => Promise.resolve({ ok: true, value: sample }),
   onCommand: () => () => undefined,
 };
+
+/** The worker's part, done here: what passes is copied as between threads, and what is wanted no more is not done. */
+const reading = (): FileReading =>
+  new FileReading(
+    new FormatsClient(() => {
+      let ended = false;
+      const port: FormatsPort = {
+        onmessage: null,
+        onerror: null,
+        terminate: () => (ended = true),
+        postMessage: ({ ticket, question }) => {
+          if (question.kind !== 'open') throw new Error('not asked here');
+          const say = (data: FromFormats): void => {
+            if (!ended) port.onmessage?.(new MessageEvent('message', { data: structuredClone(data) }));
+          };
+          void readToOpen(question, (share) => say({ ticket, share })).then((answer) =>
+            say({ ticket, answer }),
+          );
+        },
+      };
+      return port;
+    }),
+  );
 
 const document = (): AtlasDocument => {
   const { open } = atlasStore.getState();
@@ -136,10 +165,36 @@ it('keeps an atlas with pictures in a bundle, asks for its place, and opens it w
   const before = document();
   toOpen = { fileName: 'ossel-down.zip', content: written[1]?.content ?? new Uint8Array() };
   const elsewhere = new Pictures(new PictureDatabase(`pictures-${names}-elsewhere`));
-  const other = new Desk(new Library(new LibraryDatabase(`desk-${names}-b`)), host, () => 2, elsewhere);
+  const otherLibrary = new Library(new LibraryDatabase(`desk-${names}-b`));
+  const other = new Desk(otherLibrary, host, () => 2, elsewhere, reading());
   await other.openFile();
   expect(sameDocument(document(), before)).toBe(true);
   expect(await elsewhere.load(sha256)).toEqual(content);
+
+  // Away from the window a file is refused in the same words, and given up when another atlas is opened meanwhile.
+  const opened = document();
+  const large = sample.replace('{', `{${' '.repeat(300_000)}`);
+  for (const text of [large.replace('"format": 4', '"format": 99'), large.slice(0, -900)]) {
+    noticeStore.setState([], true);
+    await other.openDropped(new File([text], 'large.geojson'));
+    expect(document()).toBe(opened);
+    const said = noticeStore.getState().map(({ message }) => message);
+    let why = '';
+    try {
+      readAtlasFile(text, 'large.geojson');
+    } catch (error) {
+      if (error instanceof InputProblem) why = error.message;
+    }
+    expect(said).toEqual([why]);
+    expect(why).toMatch(/^large\.geojson/);
+  }
+  const late = other.openDropped(new File([large], 'large.geojson'));
+  await other.startNew();
+  await late;
+  expect(headerOf(document()).name).not.toBe('Ossel Down');
+  expect(readingStore.getState()).toBeNull();
+  await other.openDropped(new File([large], 'large.geojson'));
+  expect(headerOf(document()).name).toBe('Ossel Down');
 
   // What nothing names goes in a day; what an atlas shows, or could show again, stays.
   const library = `desk-${names}`;
