@@ -1,26 +1,19 @@
 import { FileInput, ImagePlus, Map, PencilRuler } from 'lucide-react';
 
 interface EmptyStartProps {
-  readonly openSample: () => void;
   readonly draw: () => void;
   readonly overPicture: () => void;
   readonly openFile: () => void;
+  readonly openSample: () => void;
 }
 
 /** Four ways to put ground on an empty sheet. */
-export function EmptyStart({ openSample, draw, overPicture, openFile }: EmptyStartProps): React.JSX.Element {
+export function EmptyStart({ draw, overPicture, openFile, openSample }: EmptyStartProps): React.JSX.Element {
   return (
     <section className="empty-start" aria-label="Ways to start">
       <h2>Put the ground on the sheet</h2>
       <p>Trace one green and its surrounds, add a few heights, and Swale can plan every shot around it.</p>
-      <button type="button" className="way filled" onClick={openSample}>
-        <Map size={22} strokeWidth={1.9} aria-hidden />
-        <span>
-          <strong>Open the sample course</strong>
-          Ossel Down: three holes and a practice ground, already planned
-        </span>
-      </button>
-      <button type="button" className="way" onClick={draw}>
+      <button type="button" className="way filled" onClick={draw}>
         <PencilRuler size={22} strokeWidth={1.9} aria-hidden />
         <span>
           <strong>Draw on this blank canvas</strong>
@@ -39,6 +32,13 @@ export function EmptyStart({ openSample, draw, overPicture, openFile }: EmptySta
         <span>
           <strong>Bring in a file</strong>
           An atlas, a map, a walked outline, a list of heights
+        </span>
+      </button>
+      <button type="button" className="way" onClick={openSample}>
+        <Map size={22} strokeWidth={1.9} aria-hidden />
+        <span>
+          <strong>Open the sample course</strong>
+          Ossel Down: three holes and a practice ground, already planned
         </span>
       </button>
       <p className="empty-foot">Everything stays on this computer. Each stroke is saved as you make it.</p>

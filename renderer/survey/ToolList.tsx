@@ -37,12 +37,12 @@ export function ToolList({ tool, readOnly, choose }: ToolListProps): React.JSX.E
                       aria-pressed={id === tool}
                       aria-label={name}
                       aria-keyshortcuts={/^[A-Z]$/.test(key) ? `Shift+${key}` : key.toUpperCase()}
-                      title={`${name}, ${keyWords(key)}`}
                       onClick={() => choose(id)}
                     >
                       <Drawing node={swatches.get(id) ?? null} className="tool-swatch" />
                       <span className="tool-name" aria-hidden>
                         {name}
+                        <span className="tool-name-key">, {keyWords(key)}</span>
                       </span>
                       <kbd aria-hidden>{keyWords(key)}</kbd>
                     </button>
