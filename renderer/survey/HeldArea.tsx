@@ -4,7 +4,7 @@ import { putRecords } from '../../shared/atlas/edits.ts';
 import type { AreaRecord } from '../../shared/atlas/records.ts';
 import { addCollar, joinAreas } from '../../shared/atlas/shaping.ts';
 import { perimeterM, polygonAreaM2 } from '../../shared/geometry/ring.ts';
-import { overlapOf } from '../../shared/geometry/topology.ts';
+import { unionOf } from '../../shared/geometry/topology.ts';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { areaKinds } from '../../shared/words/vocabulary.ts';
@@ -44,7 +44,7 @@ export function HeldArea({
       record.id !== thing.id &&
       record.kind === thing.kind &&
       meets(box, widened(shape.box, 0.05)) &&
-      overlapOf(polygon, shape.polygon).length > 0,
+      unionOf([polygon, shape.polygon]).length === 1,
   );
   const hole = holeId === null ? undefined : findRecord(document, 'hole', holeId);
   const height = (

@@ -450,6 +450,10 @@ it('cuts, parts, joins, turns and moves what is held, one step each', async () =
   await screen.click(0.6, 0.8);
   await screen.press('Enter');
   await expect.poll(() => screen.undoName()).toBe('Undo: parted the fairway');
+  // What was parted can be made one again.
+  await page.getByRole('button', { name: 'Join with its neighbour' }).click();
+  await expect.poll(() => screen.undoName()).toBe('Undo: joined the fairway with its neighbour');
+  await screen.undo().click();
   await page.getByRole('button', { name: 'Copy' }).click();
   await expect.poll(() => screen.undoName()).toBe('Undo: copied the fairway');
   // Dragged over the other part, the two can be joined.
