@@ -19,7 +19,7 @@ export const readingStore = createStore<FileBeingRead | null>(() => null);
 /** As much as the host reads of a file. */
 const MOST_BYTES = 256 * 1024 * 1024;
 /** A plain atlas file of this size is read before a worker has started; what a bundle holds, its size does not tell. */
-const MOST_BYTES_AT_ONCE = 256 * 1024;
+const MOST_BYTES_AT_ONCE = 512 * 1024;
 const TOLD_AFTER_MS = 300;
 
 /** Reads atlas files, one at a time, away from the window unless they are small. */

@@ -173,7 +173,7 @@ it('keeps an atlas with pictures in a bundle, asks for its place, and opens it w
 
   // Away from the window a file is refused in the same words, and given up when another atlas is opened meanwhile.
   const opened = document();
-  const large = sample.replace('{', `{${' '.repeat(300_000)}`);
+  const large = sample.replace('{', `{${' '.repeat(600_000)}`);
   for (const text of [large.replace('"format": 4', '"format": 99'), large.slice(0, -900)]) {
     noticeStore.setState([], true);
     await other.openDropped(new File([text], 'large.geojson'));
