@@ -10,6 +10,7 @@ import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { areaKinds } from '../../shared/words/vocabulary.ts';
 import { CollarField } from './CollarField.tsx';
 import { Field } from './Field.tsx';
+import { GrainFields } from './GrainFields.tsx';
 import type { HeldProps } from './heldProps.ts';
 import { lengthTyped } from './making.ts';
 import { areaShapes, meets, planeShape, widened } from './planeShapes.ts';
@@ -87,6 +88,7 @@ export function HeldArea({
         </select>
       </div>
       {thing.kind === 'bunker' && height('Lip height', 'lipHeightM', 'the lip')}
+      {thing.kind === 'green' && <GrainFields green={thing} readOnly={readOnly} edit={edit} />}
       {thing.kind === 'tree' && (
         <>
           {height('Height', 'treeHeightM', 'the height')}

@@ -55,11 +55,7 @@ export function placeAtlas(annotation: string, anchor: LonLat, turnDeg: number):
       const all = Array.from(document.records.values(), (record) => {
         if (record.type === 'atlas') return { ...record, anchor: to.anchor, placed: true };
         const moved = mapPositions(record, (at) => to.toLonLat(turned(from.toPlane(at))));
-        return canonicalRecord(
-          moved.type === 'slopeReading' || moved.type === 'planeByEye'
-            ? { ...moved, downhillBearingDeg: turnedBearing(moved.downhillBearingDeg) }
-            : moved,
-        );
+        return canonicalRecord(withBearings(moved, turnedBearing));
       });
       return changed(
         document,
@@ -67,6 +63,14 @@ export function placeAtlas(annotation: string, anchor: LonLat, turnDeg: number):
       );
     },
   };
+}
+
+/** The record with the bearings it holds changed: where a reading falls, and the grain of a green. */
+export function withBearings(record: AtlasRecord, change: (bearingDeg: number) => number): AtlasRecord {
+  if (record.type === 'slopeReading' || record.type === 'planeByEye')
+    return { ...record, downhillBearingDeg: change(record.downhillBearingDeg) };
+  if (record.type !== 'area' || record.grain === undefined) return record;
+  return { ...record, grain: { ...record.grain, towardsDeg: change(record.grain.towardsDeg) } };
 }
 
 /** The record with every position replaced; records without a place come back as they are. */

@@ -1,5 +1,8 @@
 import type { LonLat } from '../geometry/points.ts';
-import type { AreaKind, ClubKind, Cover, LieQuality, Moisture, Technique } from '../words/vocabulary.ts';
+import type { AreaKind, Cover, GrainStrength, LieQuality, Moisture } from '../words/vocabulary.ts';
+import type { PlayerRecord } from './playerRecords.ts';
+
+export type { Club, MeasuredCarries, PlayerLevel, PlayerRecord } from './playerRecords.ts';
 
 /**
  * The records of an atlas. The document is a flat set of them, keyed by a stable id, so that an edit, an undo step and
@@ -47,6 +50,8 @@ export interface AreaRecord {
   /** Trees: top and underside of the crown above the ground. */
   readonly treeHeightM: number | null;
   readonly canopyBaseM: number | null;
+  /** Greens: which way the grass leans, as a true bearing. Left out where it does not, or nobody has said. */
+  readonly grain?: { readonly towardsDeg: number; readonly strength: GrainStrength };
 }
 
 export interface LineRecord {
@@ -158,44 +163,6 @@ export interface ConditionsRecord {
   readonly windFromDeg: number;
   /** The pin sheet in play: holes with flags on it are played to those alone. Absent plays to every flag. */
   readonly sheet?: string;
-  readonly inUse: boolean;
-}
-
-export type PlayerLevel =
-  | { readonly kind: 'tour' }
-  | { readonly kind: 'handicap'; readonly handicap: number }
-  | { readonly kind: 'beginner' };
-
-/** Carries of one club's small, medium and long swing from a clean lie, as its player measured them; rising. */
-export interface MeasuredCarries {
-  readonly smallM: number;
-  readonly mediumM: number;
-  readonly longM: number;
-}
-
-export interface Club {
-  readonly id: RecordId;
-  readonly kind: ClubKind;
-  /** As the player says it: "46° wedge", "8-iron". */
-  readonly name: string;
-  readonly loftDeg: number;
-  readonly bounceDeg: number;
-  /** Absent until measured. */
-  readonly carriesM?: MeasuredCarries;
-}
-
-export interface PlayerRecord {
-  readonly type: 'player';
-  readonly id: RecordId;
-  readonly name: string;
-  readonly handed: 'right' | 'left';
-  readonly level: PlayerLevel;
-  readonly bag: readonly Club[];
-  /** Techniques not listed count as `mine`. */
-  readonly repertoire: Readonly<Partial<Record<Technique, 'mine' | 'learning' | 'notMine'>>>;
-  /** How many strokes a harder shot must save before it beats a simpler one. */
-  readonly simplicityMarginStrokes: number;
-  readonly paceM: number;
   readonly inUse: boolean;
 }
 

@@ -1,6 +1,14 @@
 import * as z from 'zod';
 import { lonLat } from '../geometry/points.ts';
-import { areaKinds, clubKinds, covers, lieQualities, moistures, techniques } from '../words/vocabulary.ts';
+import {
+  areaKinds,
+  clubKinds,
+  covers,
+  grainStrengths,
+  lieQualities,
+  moistures,
+  techniques,
+} from '../words/vocabulary.ts';
 import type { AtlasRecord } from './records.ts';
 
 // zod probes for `new Function` otherwise, which a strict content policy reports as a violation.
@@ -77,6 +85,7 @@ export const recordSchemas = {
     lipHeightM: finite.min(0).max(20).nullable(),
     treeHeightM: finite.positive().max(130).nullable(),
     canopyBaseM: finite.min(0).max(130).nullable(),
+    grain: z.strictObject({ towardsDeg: bearing, strength: z.enum(grainStrengths) }).exactOptional(),
   }),
   line: z.strictObject({
     type: z.literal('line'),

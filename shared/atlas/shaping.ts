@@ -8,7 +8,7 @@ import type { AreaKind } from '../words/vocabulary.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import { frameOf, planePolygon } from './document.ts';
 import { type Edit, putRecords, removeRecords, together } from './edits.ts';
-import { mapPositions } from './moving.ts';
+import { mapPositions, withBearings } from './moving.ts';
 import type { AreaRecord, AtlasDocument, AtlasRecord, LineRecord, RecordId, Rings } from './records.ts';
 
 /** Gives ids to the records an edit makes. */
@@ -133,11 +133,7 @@ export function turnRecords(
         const moved = mapPositions(record, (at) =>
           frame.toLonLat(turnedAbout(frame.toPlane(at), centre, turnDeg)),
         );
-        return [
-          moved.type === 'slopeReading' || moved.type === 'planeByEye'
-            ? { ...moved, downhillBearingDeg: (((moved.downhillBearingDeg + turnDeg) % 360) + 360) % 360 }
-            : moved,
-        ];
+        return [withBearings(moved, (bearingDeg) => (((bearingDeg + turnDeg) % 360) + 360) % 360)];
       });
       return putRecords(annotation, turned).apply(document);
     },

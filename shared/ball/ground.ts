@@ -12,8 +12,20 @@ export interface Ground {
   readonly maxHeightM: number;
   /** Things in the air. Empty on most ground. */
   readonly obstacles: readonly Obstacle[];
+  /** The grain of its greens; left out where there is none. */
+  readonly grain?: Grain;
   /** Where it is noted what flights pass over, if anybody wants to know. */
   readonly reads?: FlightNotes;
+}
+
+/**
+ * Grain of a green: which way the grass leans and how strongly, as a share of the rolling resistance. It pulls a ball on the
+ * green its way by that share, as a slight fall of the ground would: along it a putt runs on, across it a putt breaks.
+ * Assumed: no source gives a figure.
+ */
+export interface Grain {
+  readonly towardsDeg: number;
+  readonly strength: number;
 }
 
 /** Blocks of ground from the south-west, a byte of `into` each from `airFrom` on; those at the edge stand for all beyond. */

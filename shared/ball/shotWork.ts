@@ -14,19 +14,8 @@ export interface HoleTarget {
   readonly flagstickIn?: boolean;
 }
 
-/**
- * Grain of the grass: which way it leans and how strongly, as a share of the rolling resistance. It pulls a ball on the
- * green its way by that share, as a slight fall of the ground would: along it a putt runs on, across it a putt breaks.
- * Assumed, off by default.
- */
-export interface Grain {
-  readonly towardsDeg: number;
-  readonly strength: number;
-}
-
 export interface SimulatorOptions {
   readonly air?: Pick<Air, 'densityKgM3' | 'viscosityM2s'>;
-  readonly grain?: Grain;
   /** Turf other than the day's own, to ask what a constant of it is worth. */
   readonly covers?: CoverTable;
   /** Factor on every step length: 1 as shipped, smaller for a reference integration. */
@@ -90,8 +79,8 @@ export function shotWork(
 ): ShotWork {
   const towards = (conditions.windFromDeg + 180) * RADIANS_PER_DEGREE;
   const table = options.covers ?? coverTable(conditions);
-  const grainMps2 = (options.grain?.strength ?? 0) * (table.rollingMps2[GREEN] as number);
-  const grainRad = (options.grain?.towardsDeg ?? 0) * RADIANS_PER_DEGREE;
+  const grainMps2 = (ground.grain?.strength ?? 0) * (table.rollingMps2[GREEN] as number);
+  const grainRad = (ground.grain?.towardsDeg ?? 0) * RADIANS_PER_DEGREE;
   const atHole = new Float64Array(4);
   if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
   return {

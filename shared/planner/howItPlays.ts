@@ -1,5 +1,6 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { length2 } from '../numeric/elementary.ts';
+import { RADIANS_PER_DEGREE } from '../ball/constants.ts';
+import { cos, length2, sin } from '../numeric/elementary.ts';
 import type { Cover } from '../words/vocabulary.ts';
 import type { EvaluatedOption } from './evaluateOption.ts';
 import { type GroundBetween, groundBetween } from './groundBetween.ts';
@@ -13,6 +14,29 @@ const LEAST_STRUCK = 0.02;
 /** The ground where a ball lands is read over this much of the way beyond it: where it bounces on, metres. */
 const READ_FROM_M = 0.3;
 const READ_TO_M = 2;
+
+/** Grain is told of on at least this much of green, metres. */
+const LEAST_GRAINED_M = 1.5;
+
+/** How the grain meets a ball that rolls to the flag: with it, against it or from a side; null where there is none to tell. */
+function grainOver(
+  ground: Situation['scene']['ground'],
+  from: PlanePoint,
+  flag: PlanePoint,
+): { readonly how: 'with' | 'against' | 'toRight' | 'toLeft'; readonly share: number } | null {
+  const { grain } = ground;
+  const east = flag.eastM - from.eastM;
+  const north = flag.northM - from.northM;
+  const length = length2(east, north);
+  const middle = { eastM: from.eastM + 0.5 * east, northM: from.northM + 0.5 * north };
+  if (grain === undefined || length < LEAST_GRAINED_M || ground.coverAt(middle) !== 'green') return null;
+  const towards = grain.towardsDeg * RADIANS_PER_DEGREE;
+  const along = (east * sin(towards) + north * cos(towards)) / length;
+  const toRight = (north * sin(towards) - east * cos(towards)) / length;
+  if (Math.abs(along) >= Math.abs(toRight))
+    return { how: along > 0 ? 'with' : 'against', share: grain.strength };
+  return { how: toRight > 0 ? 'toRight' : 'toLeft', share: grain.strength };
+}
 
 /** What the shot does on this ground; for any option. */
 export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
@@ -70,6 +94,8 @@ export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
       });
     }
   }
+  const grained = grainOver(scene.ground, option.landing ?? ball, flag);
+  if (grained !== null && !option.playAway) reasons.push({ kind: 'grain', values: grained });
   for (const { what, share } of e.struck) {
     if (share >= LEAST_STRUCK) reasons.push({ kind: 'clearsChance', values: { what, share: 1 - share } });
   }

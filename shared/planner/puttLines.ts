@@ -2,7 +2,7 @@ import type { Ground } from '../ball/ground.ts';
 import { atan2, cos, sin } from '../numeric/elementary.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
-import { PATH_SIZE, stepPath } from './puttPath.ts';
+import { PATH_SIZE, samplePutt, stepPath } from './puttPath.ts';
 
 /**
  * Line and pace of every putt at one hole, from rolling putts backwards in time out of it: one backward path
@@ -55,7 +55,7 @@ export function puttLines(
     const entry = (2 * Math.PI * d) / directions;
     const ux = sin(entry);
     const uy = cos(entry);
-    ground.sample(hole.eastM, hole.northM, here);
+    samplePutt(ground, rollingMps2, hole.eastM, hole.northM, here);
     const level = rollingMps2[here[3] ?? 0] ?? 0.5;
     const along = (here[1] ?? 0) * ux + (here[2] ?? 0) * uy;
     path[0] = hole.eastM;
@@ -114,7 +114,7 @@ export function puttLines(
     }
     if (best < Infinity) return true;
     const radius = radiiM[ring] ?? 1;
-    ground.sample(hole.eastM, hole.northM, here);
+    samplePutt(ground, rollingMps2, hole.eastM, hole.northM, here);
     const level = rollingMps2[here[3] ?? 0] ?? 0.5;
     const top = here[0] ?? 0;
     ground.sample(hole.eastM + radius * sin(angleRad), hole.northM + radius * cos(angleRad), here);

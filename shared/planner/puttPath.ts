@@ -1,10 +1,33 @@
-import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
+import { RADIANS_PER_DEGREE, SLOPE_PULL_MPS2 } from '../ball/constants.ts';
 import type { Ground } from '../ball/ground.ts';
+import { cos, sin } from '../numeric/elementary.ts';
+import { coverCode } from '../words/vocabulary.ts';
 
 /** A rolling ball by its place, heading and squared speed: x, y, ux, uy, v^2 at 0..4. */
 export const PATH_SIZE = 5;
 
 const here = new Float64Array(4);
+const GREEN = coverCode('green');
+
+/**
+ * The ground under a putt, as `Ground.sample`, with the pull of the grain as the fall that would pull as much.
+ * @param rollingMps2 resistance by cover
+ */
+export function samplePutt(
+  ground: Ground,
+  rollingMps2: Float64Array,
+  eastM: number,
+  northM: number,
+  out: Float64Array,
+): void {
+  ground.sample(eastM, northM, out);
+  const { grain } = ground;
+  if (grain === undefined || out[3] !== GREEN) return;
+  const fall = (grain.strength * (rollingMps2[GREEN] ?? 0)) / SLOPE_PULL_MPS2;
+  const towards = grain.towardsDeg * RADIANS_PER_DEGREE;
+  out[1] = (out[1] ?? 0) - fall * sin(towards);
+  out[2] = (out[2] ?? 0) - fall * cos(towards);
+}
 
 /**
  * Moves a rolling ball along its path by `ds` metres, backwards in time where negative, by the midpoint rule.
@@ -18,7 +41,7 @@ export function stepPath(ground: Ground, rollingMps2: Float64Array, path: Float6
   const ux = path[2] ?? 0;
   const uy = path[3] ?? 0;
   const v2 = path[4] ?? 0;
-  ground.sample(x, y, here);
+  samplePutt(ground, rollingMps2, x, y, here);
   let gx = here[1] ?? 0;
   let gy = here[2] ?? 0;
   let along = gx * ux + gy * uy;
@@ -29,7 +52,7 @@ export function stepPath(ground: Ground, rollingMps2: Float64Array, path: Float6
   let norm = Math.sqrt(mx * mx + my * my);
   mx /= norm;
   my /= norm;
-  ground.sample(x + 0.5 * ds * mx, y + 0.5 * ds * my, here);
+  samplePutt(ground, rollingMps2, x + 0.5 * ds * mx, y + 0.5 * ds * my, here);
   gx = here[1] ?? 0;
   gy = here[2] ?? 0;
   along = gx * mx + gy * my;

@@ -23,6 +23,13 @@ const featureWords: Readonly<Record<string, string | undefined>> = {
   wall: 'the wall',
 };
 
+const grainText: Readonly<Record<string, string | undefined>> = {
+  with: 'It rolls with the grain: the ball runs on.',
+  against: 'It rolls into the grain: the ball stops sooner.',
+  toRight: 'The grain takes it to the right as it slows.',
+  toLeft: 'The grain takes it to the left as it slows.',
+};
+
 const isCover = (word: string): word is Cover => (covers as readonly string[]).includes(word);
 const isTechnique = (word: string): word is Technique => (techniques as readonly string[]).includes(word);
 
@@ -69,6 +76,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `The ball loses ${share('lostShare')} of its pace in ${far('lengthM')} of ${ground('cover')}.`;
     case 'staysDown':
       return `It stays on the ground: half of your strikes finish within ${close('medianLeaveM')}.`;
+    case 'grain':
+      return grainText[word('how')] ?? '';
     case 'clearsAndLands': {
       const over = featureWords[word('cover')] ?? `${far('clearedM')} of ${ground('cover')}`;
       return `It clears ${over} and lands ${onGreen(number('onM'), units)} on ${falls()}.`;

@@ -46,6 +46,7 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
       lipHeightM: area.lipHeightM,
       treeHeightM: area.treeHeightM,
       canopyBaseM: area.canopyBaseM,
+      ...(area.id === greenRecord.id && area.grain !== undefined && { grain: area.grain }),
     }))
     .filter((area) => inside(area.polygon[0] ?? []));
   const lines = records.lines

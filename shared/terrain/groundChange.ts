@@ -1,4 +1,3 @@
-import type { PlanePolygon } from '../geometry/points.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import { markSand } from './bunkerChange.ts';
 import { BLOCK_BITS, type GroundReads, nothingRead, packed } from './groundReads.ts';
@@ -27,8 +26,8 @@ const BESIDE_ON_GROUND_M = 3;
 
 /**
  * The blocks (packed, as in `GroundReads`) where a ball could tell two grounds apart: whatever looked at none of them comes
- * out the same on either, bit for bit. Null where that may be anywhere: another box, another fit of the heights, or a
- * change to where green or fringe lies. The two must stand on one surface, the same object, to be compared at all.
+ * out the same on either, bit for bit. Null where that may be anywhere: another box, another fit of the heights,
+ * another grain, or a change to where green or fringe lies. The two must stand on one surface, the same object, to be compared at all.
  */
 export function groundChange(before: MadeGround, after: MadeGround): Uint8Array | null {
   const [a, b] = [before.ground, after.ground];
@@ -55,8 +54,8 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
   return packed(changed);
 }
 
-const greensOf = ({ input }: MadeGround): readonly PlanePolygon[] =>
-  input.areas.filter(({ kind }) => kind === 'green').map(({ polygon }) => polygon);
+const greensOf = ({ input }: MadeGround) =>
+  input.areas.filter(({ kind }) => kind === 'green').map(({ polygon, grain }) => ({ polygon, grain }));
 
 const bunkerCount = ({ areas }: TerrainInput): number => areas.filter(({ kind }) => kind === 'bunker').length;
 

@@ -13,11 +13,14 @@ import type { FittedSurface } from './fitSurface.ts';
 import { BLOCK_BITS, type GroundReads, groundReads } from './groundReads.ts';
 import { type GroundObstacle, obstaclesOf } from './obstacles.ts';
 import { edgeDistance, type FlatPolygon, flatPolygon } from './rings.ts';
+import { grainOf } from './grain.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
 
 /** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
 export interface SurveyedGround<S extends Surface = FittedSurface> {
+  /** The grain of its greens, by true bearing and share of the rolling resistance; left out where there is none. */
+  readonly grain?: { readonly towardsDeg: number; readonly strength: number };
   /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
   sample(eastM: number, northM: number, out: Float64Array): void;
   readonly maxHeightM: number;
@@ -104,8 +107,10 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
   const greenCrossings = (from: PlanePoint, to: PlanePoint): GreenCrossing[] =>
     greens.flatMap((green) => crossingsOf(green, from, to)).sort((a, b) => a.distanceM - b.distanceM);
 
+  const grain = grainOf(input);
   return {
     sample,
+    ...(grain !== undefined && { grain }),
     maxHeightM: highest(surface),
     obstacles: obstaclesOf(input, surface),
     surface,

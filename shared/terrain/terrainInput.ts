@@ -1,5 +1,5 @@
 import type { PlanePoint, PlanePolygon } from '../geometry/points.ts';
-import type { AreaKind } from '../words/vocabulary.ts';
+import type { AreaKind, GrainStrength } from '../words/vocabulary.ts';
 
 /** Everything the ground of one complex is made from, in the plane. */
 export interface TerrainInput {
@@ -63,4 +63,6 @@ export interface TerrainArea {
   readonly lipHeightM: number | null;
   readonly treeHeightM: number | null;
   readonly canopyBaseM: number | null;
+  /** Of the green that is played to. */
+  readonly grain?: { readonly towardsDeg: number; readonly strength: GrainStrength };
 }

@@ -42,6 +42,10 @@ export const coverCode = (cover: Cover): CoverCode => covers.indexOf(cover);
 export const lieQualities = ['clean', 'sittingUp', 'sittingDown', 'buried', 'divot'] as const;
 export type LieQuality = (typeof lieQualities)[number];
 
+/** How much a putting surface's grass leans one way. */
+export const grainStrengths = ['slight', 'strong'] as const;
+export type GrainStrength = (typeof grainStrengths)[number];
+
 export const moistures = ['dry', 'damp', 'wet'] as const;
 export type Moisture = (typeof moistures)[number];
 

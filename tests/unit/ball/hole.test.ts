@@ -37,15 +37,17 @@ describe('the hole', () => {
 
 describe('grain', () => {
   const end = (towardsDeg: number | null, bearingDeg = 0) =>
-    shotSimulator(level, day, null, {
-      ...(towardsDeg === null ? {} : { grain: { towardsDeg, strength: 0.1 } }),
-    }).traceRoll(0, 0, 2, bearingDeg).result.totalM;
+    shotSimulator(
+      towardsDeg === null ? level : { ...level, grain: { towardsDeg, strength: 0.1 } },
+      day,
+      null,
+    ).traceRoll(0, 0, 2, bearingDeg).result.totalM;
 
   it('lengthens a putt with it by its share, shortens one against it, and turns one across it its way', () => {
     expect(end(0)).toBeCloseTo(end(null) / 0.9, 6);
     expect(end(180)).toBeCloseTo(end(null) / 1.1, 6);
     expect(end(45, 45)).toBeCloseTo(end(0, 0), 6);
-    const grained = shotSimulator(level, day, null, { grain: { towardsDeg: 90, strength: 0.1 } });
+    const grained = shotSimulator({ ...level, grain: { towardsDeg: 90, strength: 0.1 } }, day, null);
     const across = grained.traceRoll(0, 0, 2, 0).result.rest;
     // The same as ground that falls that way by a tenth of what the level green brakes.
     const fallPct = (10 * rollingFromStimp(day.stimpFt)) / SLOPE_PULL_MPS2;
