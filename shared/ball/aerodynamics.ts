@@ -70,19 +70,19 @@ export function aerodynamicAcceleration(air: Float64Array, motion: Float64Array,
   const spin = Math.sqrt(wx * wx + wy * wy + wz * wz);
   const surface = spin * BALL_RADIUS_M;
   let drag = CD_LOW;
-  let lift = surface > 0 ? (CL_LOW * surface) / (surface + speed) : 0;
+  let liftPerSpin = surface > 0 ? (CL_LOW * BALL_RADIUS_M) / (surface + speed) : 0;
   if (reynolds > RE_LOW) {
     const ratio = Math.min(surface / speed, SPIN_RATIO_CAP);
     const high = 0.24 + 0.18 * ratio + 0.06 * sin((Math.PI * (Math.min(reynolds, 2.1e5) - 9e4)) / 2e5);
     const x = Math.min(1, (reynolds - RE_LOW) / (RE_HIGH - RE_LOW));
     const share = x * x * (3 - 2 * x);
     drag += (high - drag) * share;
-    lift += (smitsSmithLift(ratio) - lift) * share;
+    if (spin > 0) liftPerSpin += (smitsSmithLift(ratio) / spin - liftPerSpin) * share;
   }
   const k = (air[0] as number) * speed;
   const d = -k * drag;
   // Lift acts along spin x velocity; of length C_L V^2 however the axis lies, less what of it lies along the flight.
-  const l = spin > 0 ? (k * lift) / spin : 0;
+  const l = k * liftPerSpin;
   out[0] = d * ux + l * (wy * vz - wz * uy);
   out[1] = d * uy + l * (wz * ux - wx * vz);
   out[2] = d * vz + l * (wx * uy - wy * ux);

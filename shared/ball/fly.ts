@@ -1,7 +1,7 @@
 import { VX, VY, VZ, X, Y, Z } from './bounce.ts';
 import { contactTime } from './contactTime.ts';
 import { cutFlight, flightStep } from './flightStep.ts';
-import type { FlightNotes } from './ground.ts';
+import type { Ceiling, FlightNotes } from './ground.ts';
 import { hermite } from './hermite.ts';
 import { anyNear, meetObstacles } from './obstacles.ts';
 import { MARK_APEX, type ShotWork } from './shotWork.ts';
@@ -46,7 +46,7 @@ export function fly(w: ShotWork): boolean {
     const top = (n[VZ] as number) > 0 ? (n[Z] as number) : peak(s, n, h);
     if (top > (marks[MARK_APEX] as number)) marks[MARK_APEX] = top;
     const lowest = Math.min(s[Z] as number, n[Z] as number);
-    if (lowest > w.maxHeightM) {
+    if (lowest > w.maxHeightM || (w.ceiling !== null && staysAbove(w.ceiling, s, n, lowest))) {
       advance(w, h);
       known = false;
       continue;
@@ -91,6 +91,26 @@ function noteFlight(notes: FlightNotes, s: Float64Array, h: number): void {
 }
 
 const within = (blocks: number, count: number): number => Math.min(count - 1, Math.max(0, blocks | 0));
+
+/** Whether a step between two states, at no time lower than `lowest`, is above all ground under it. */
+function staysAbove(ceiling: Ceiling, s: Float64Array, n: Float64Array, lowest: number): boolean {
+  const { westM, southM, perM, columns, rows, heightsM } = ceiling;
+  const x0 = ((s[X] as number) - westM) * perM;
+  const y0 = ((s[Y] as number) - southM) * perM;
+  const x1 = ((n[X] as number) - westM) * perM;
+  const y1 = ((n[Y] as number) - southM) * perM;
+  const west = Math.min(x0, x1);
+  const south = Math.min(y0, y1);
+  const east = Math.max(x0, x1);
+  const north = Math.max(y0, y1);
+  if (!(west >= 0 && south >= 0 && east < columns && north < rows)) return false;
+  for (let row = south | 0; row <= north; row += 1) {
+    for (let column = west | 0; column <= east; column += 1) {
+      if (lowest <= (heightsM[row * columns + column] as number)) return false;
+    }
+  }
+  return true;
+}
 
 /** Height at the top of a step's cubic, taken as a parabola from its two ends. */
 function peak(s: Float64Array, n: Float64Array, h: number): number {

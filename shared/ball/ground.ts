@@ -8,8 +8,12 @@ export interface Ground {
    * Defined everywhere: beyond the surveyed ground the surface goes on smoothly.
    */
   sample(eastM: number, northM: number, out: Float64Array): void;
+  /** The cover code alone, where that is to be had for less. */
+  codeAt?(eastM: number, northM: number): number;
   /** No ground is higher than this (m): a ball above it and above every obstacle needs no contact check. */
   readonly maxHeightM: number;
+  /** The same block by block, where it is known. */
+  readonly ceiling?: Ceiling | null;
   /** Things in the air. Empty on most ground. */
   readonly obstacles: readonly Obstacle[];
   /** The grain of its greens; left out where there is none. */
@@ -26,6 +30,17 @@ export interface Ground {
 export interface Grain {
   readonly towardsDeg: number;
   readonly strength: number;
+}
+
+/** Blocks of ground from the south-west with a height (m) that no ground in them exceeds, nor within a hand's breadth. */
+export interface Ceiling {
+  readonly westM: number;
+  readonly southM: number;
+  /** Blocks to a metre. */
+  readonly perM: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly heightsM: Float64Array;
 }
 
 /** Blocks of ground from the south-west, a byte of `into` each from `airFrom` on; those at the edge stand for all beyond. */

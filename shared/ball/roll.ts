@@ -11,9 +11,9 @@ import { stopDisplacement, stopTime } from './stopDisplacement.ts';
 
 const GREEN = coverCode('green');
 /** Longest piece of roll in one step, metres. */
-const LONGEST_M = 1;
+const LONGEST_M = 1.25;
 /** A rest of the way shorter than this is done at once, on the plane half-way along it. */
-const LAST_M = 0.5;
+const LAST_M = 0.8;
 /** Steps shorten to this where the slope bends, m/s^2 of pull against a straight change over the step. */
 const SHORTEST_M = 0.3;
 const BEND_MPS2 = 0.03;

@@ -57,15 +57,18 @@ export function edgeShare(w: ShotWork, h: number, code: number, high: number): n
   const length = Math.sqrt(dx * dx + dy * dy);
   while ((high - low) * length > EDGE_M) {
     const u = (low + high) / 2;
-    w.ground.sample(
-      hermite(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u),
-      hermite(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u),
-      w.probe2,
-    );
-    if (w.probe2[3] === code) low = u;
+    const x = hermite(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u);
+    const y = hermite(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u);
+    if (codeAt(w, x, y) === code) low = u;
     else high = u;
   }
   return high;
+}
+
+function codeAt(w: ShotWork, x: number, y: number): number {
+  if (w.ground.codeAt !== undefined) return w.ground.codeAt(x, y);
+  w.ground.sample(x, y, w.probe2);
+  return w.probe2[3] as number;
 }
 
 /** Shortens the step from `state` to `next` to a share of it. */

@@ -1,7 +1,7 @@
 import { airConstants, standardAir, type Air } from './aerodynamics.ts';
 import { STATE_SIZE } from './bounce.ts';
 import { coverTable, type CoverTable } from './coverPhysics.ts';
-import type { FlightNotes, Ground, Obstacle } from './ground.ts';
+import type { Ceiling, FlightNotes, Ground, Obstacle } from './ground.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import type { Conditions } from './shot.ts';
 import { RADIANS_PER_DEGREE } from './constants.ts';
@@ -34,6 +34,7 @@ export interface ShotWork {
   readonly ground: Ground;
   readonly reads: FlightNotes | null;
   readonly maxHeightM: number;
+  readonly ceiling: Ceiling | null;
   readonly obstacles: readonly Obstacle[];
   /** West, south, east and north of each obstacle, in their order. */
   readonly obstacleBoxes: Float64Array;
@@ -87,6 +88,7 @@ export function shotWork(
     ground,
     reads: ground.reads ?? null,
     maxHeightM: ground.maxHeightM,
+    ceiling: ground.ceiling ?? null,
     obstacles: ground.obstacles,
     obstacleBoxes: boxesOf(ground.obstacles),
     covers: table,

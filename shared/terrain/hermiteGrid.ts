@@ -1,3 +1,4 @@
+import { ceilingOver } from './ceiling.ts';
 import type { Surface } from './surface.ts';
 
 /** How far beyond its edge a grid's slope is still felt, metres: the ground levels out over about this distance. */
@@ -95,10 +96,14 @@ function patchesOver(shape: GridShape, heightsM: Float64Array, nodes: Float64Arr
   const lastColumn = columns - 1;
   const lastRow = rows - 1;
   const stride = columns * PER_NODE;
+  const point = new Float64Array(2);
+  // In an array, because engines unwrap every fraction that a closure holds.
+  const frame = Float64Array.of(originEastM, originNorthM, perCell);
 
-  const sampleHeight = (eastM: number, northM: number, out: Float64Array): void => {
-    const x = (eastM - originEastM) * perCell;
-    const y = (northM - originNorthM) * perCell;
+  const sampleAt = (at: Float64Array, out: Float64Array): void => {
+    const scale = frame[2] as number;
+    const x = ((at[0] as number) - (frame[0] as number)) * scale;
+    const y = ((at[1] as number) - (frame[1] as number)) * scale;
     // Written so that NaN takes the slow path too.
     const inside = x >= 0 && x <= lastColumn && y >= 0 && y <= lastRow;
     const cx = inside ? x : Math.min(Math.max(x, 0), lastColumn);
@@ -161,8 +166,8 @@ function patchesOver(shape: GridShape, heightsM: Float64Array, nodes: Float64Arr
     const dd1 = v * (3 * v - 2);
 
     const height = c0 * south + c1 * north + d0 * southNorth + d1 * northNorth;
-    const east = (c0 * southEast + c1 * northEast + d0 * southTwist + d1 * northTwist) * perCell;
-    const up = (dc1 * (north - south) + dd0 * southNorth + dd1 * northNorth) * perCell;
+    const east = (c0 * southEast + c1 * northEast + d0 * southTwist + d1 * northTwist) * scale;
+    const up = (dc1 * (north - south) + dd0 * southNorth + dd1 * northNorth) * scale;
     if (inside) {
       out[0] = height;
       out[1] = east;
@@ -181,5 +186,20 @@ function patchesOver(shape: GridShape, heightsM: Float64Array, nodes: Float64Arr
     out[2] = (up + twist * dx) * fadeNorth * fadeNorth;
   };
 
-  return { originEastM, originNorthM, cellM, columns, rows, heightsM, nodes, sampleHeight };
+  return {
+    originEastM,
+    originNorthM,
+    cellM,
+    columns,
+    rows,
+    heightsM,
+    nodes,
+    ceiling: ceilingOver(shape, nodes),
+    sampleAt,
+    sampleHeight(eastM, northM, out) {
+      point[0] = eastM;
+      point[1] = northM;
+      sampleAt(point, out);
+    },
+  };
 }

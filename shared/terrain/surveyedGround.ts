@@ -1,14 +1,8 @@
+import type { Ceiling } from './ceiling.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { type Cover, coverCode, type CoverCode, covers } from '../words/vocabulary.ts';
 import { bunkerDepth, DEFAULT_LIP_M } from './bunkerShape.ts';
-import {
-  codeAt,
-  type CoverRaster,
-  DEFAULT_COVER,
-  emptyRaster,
-  fillPolygon,
-  rasterCover,
-} from './coverRaster.ts';
+import { type CoverRaster, DEFAULT_COVER, emptyRaster, fillPolygon, rasterCover } from './coverRaster.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import { BLOCK_BITS, type GroundReads, groundReads } from './groundReads.ts';
 import { type GroundObstacle, obstaclesOf } from './obstacles.ts';
@@ -23,7 +17,11 @@ export interface SurveyedGround<S extends Surface = FittedSurface> {
   readonly grain?: { readonly towardsDeg: number; readonly strength: number };
   /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
   sample(eastM: number, northM: number, out: Float64Array): void;
+  /** The cover code alone. */
+  codeAt(eastM: number, northM: number): CoverCode;
   readonly maxHeightM: number;
+  /** Over blocks; sand lies below it. */
+  readonly ceiling: Ceiling | null;
   readonly obstacles: readonly GroundObstacle[];
   /** What the ground was made from: the fit, or one of an ensemble that agrees with the evidence. */
   readonly surface: S;
@@ -75,25 +73,45 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
   const reads = groundReads(cover);
   const { columns: blockColumns } = reads;
 
-  const codeHere = (eastM: number, northM: number): CoverCode => {
-    const column = Math.floor((eastM - cover.westM) / cover.cellM);
-    const row = Math.floor((northM - cover.southM) / cover.cellM);
-    if (column >= 0 && column < cover.columns && row >= 0 && row < cover.rows) {
+  const { codes, columns, rows } = cover;
+  const sands = whichBunker.codes;
+  const point = new Float64Array(2);
+  // In an array, because engines unwrap every fraction that a closure holds.
+  const frame = Float64Array.of(cover.westM, cover.southM, 1 / cover.cellM);
+
+  /** The cell under a point, which is noted; -1 beyond the raster. */
+  const cellAt = (eastM: number, northM: number): number => {
+    const x = (eastM - (frame[0] as number)) * (frame[2] as number);
+    const y = (northM - (frame[1] as number)) * (frame[2] as number);
+    if (x >= 0 && x < columns && y >= 0 && y < rows) {
+      const column = x | 0;
+      const row = y | 0;
       reads.into[(row >> BLOCK_BITS) * blockColumns + (column >> BLOCK_BITS)] = 1;
-      return cover.codes[row * cover.columns + column] as CoverCode;
+      return row * columns + column;
     }
     // Noted for what may stand out there: the cover is the same everywhere.
-    const inColumn = Math.min(cover.columns - 1, Math.max(0, column));
-    const inRow = Math.min(cover.rows - 1, Math.max(0, row));
+    const inColumn = Math.min(columns - 1, Math.max(0, Math.floor(x)));
+    const inRow = Math.min(rows - 1, Math.max(0, Math.floor(y)));
     reads.into[(inRow >> BLOCK_BITS) * blockColumns + (inColumn >> BLOCK_BITS)] = 1;
-    return DEFAULT_CODE;
+    return -1;
+  };
+  const codeHere = (eastM: number, northM: number): CoverCode => {
+    const cell = cellAt(eastM, northM);
+    return cell < 0 ? DEFAULT_CODE : (codes[cell] as CoverCode);
   };
   const sample = (eastM: number, northM: number, out: Float64Array): void => {
-    surface.sampleHeight(eastM, northM, out);
-    const code = codeHere(eastM, northM);
+    point[0] = eastM;
+    point[1] = northM;
+    surface.sampleAt(point, out);
+    const cell = cellAt(eastM, northM);
+    if (cell < 0) {
+      out[3] = DEFAULT_CODE;
+      return;
+    }
+    const code = codes[cell] as CoverCode;
     out[3] = code;
     if (code !== BUNKER_CODE) return;
-    const bunker = bunkers[codeAt(whichBunker, eastM, northM, 0) - 1];
+    const bunker = bunkers[(sands[cell] as number) - 1];
     if (bunker === undefined) return;
     bunkerDepth(bunker.polygon, bunker.lipM, eastM, northM, depth);
     out[0] = (out[0] as number) - (depth[0] as number);
@@ -111,7 +129,9 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
   return {
     sample,
     ...(grain !== undefined && { grain }),
+    codeAt: codeHere,
     maxHeightM: highest(surface),
+    ceiling: surface.ceiling ?? null,
     obstacles: obstaclesOf(input, surface),
     surface,
     cover,

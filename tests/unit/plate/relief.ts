@@ -18,6 +18,7 @@ export const analyticSurface: Surface = {
   heightsM: Float64Array.from({ length: count * count }, (_, i) =>
     heightAt(origin + (i % count) * cellM, origin + Math.floor(i / count) * cellM),
   ),
+  sampleAt: ([east = NaN, north = NaN], out) => analyticSurface.sampleHeight(east, north, out),
   sampleHeight: (east, north, out) => {
     out[0] = heightAt(east, north);
     out[1] = (heightAt(east + 0.05, north) - heightAt(east - 0.05, north)) / 0.1;
