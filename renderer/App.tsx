@@ -215,7 +215,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
         edit={editNow}
       />
       {dropping && <div className="dropping">Let go to bring it in</div>}
-      <Status cancel={() => planning.cancel()} units={units} />
+      <Status cancel={() => planning.giveUp()} units={units} />
     </div>
   );
 }

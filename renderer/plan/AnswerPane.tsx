@@ -6,6 +6,7 @@ import { coverWords } from '../../shared/words/coverWords.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { distance, strokes, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import type { Derived } from '../store/planStore.ts';
 import type { SortKey } from '../store/session.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { lieWords } from '../ui/words.ts';
@@ -24,7 +25,7 @@ export interface AnswerPaneProps {
   readonly flagLabel: string;
   readonly units: UnitsPreference;
   readonly stage: 'none' | 'coarse' | 'firm';
-  readonly stale: boolean;
+  readonly stale: Derived['stale'];
   readonly pickedId: string | null;
   readonly readOnly: boolean;
   readonly sort: SortKey;
@@ -58,7 +59,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
-    <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale ? 'stale' : ''}`}>
+    <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale === false ? '' : 'stale'}`}>
       <div className="answer-head">
         <p className="answer-line">
           {ballName}
@@ -81,7 +82,12 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
       <h1 className="answer-name">
         <AnswerName option={option} />
       </h1>
-      {stale && <p className="stale-note">The ground, the place or the day has changed; refreshing.</p>}
+      {stale !== false && (
+        <p className="stale-note">
+          The ground, the place or the day has changed;{' '}
+          {stale === 'refreshing' ? 'refreshing.' : 'this is from before. Choose the ball again to plan it.'}
+        </p>
+      )}
       <Facts option={option} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
         <>

@@ -49,7 +49,7 @@ export interface PlanWorkspaceProps {
   readonly openSample: () => void;
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
   readonly open: (workspace: 'survey' | 'positions' | 'player') => void;
-  readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players' | 'surveyDoubt'>;
+  readonly planning: Pick<Planning, 'tryShot' | 'surrounds' | 'players' | 'surveyDoubt' | 'planAgain'>;
   /** The letters of pictures, to be carried inside them. */
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
 }
@@ -154,6 +154,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const choosePlace = (kind: 'ball' | 'flag', id: string): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
+    if (id === ballId || id === flagId) planning.planAgain();
   };
   const chooseOption = (id: string): void => {
     if (looked === null) return;

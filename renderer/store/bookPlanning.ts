@@ -77,5 +77,6 @@ export class BookPlanning {
   cancel(): void {
     this.#run += 1;
     for (const client of this.#clients) client.cancel();
+    this.#pages.cancel();
   }
 }

@@ -25,7 +25,7 @@ export interface Derived {
   /** `coarse` comes from few shots and is not yet firm. */
   readonly stage: 'none' | 'coarse' | 'firm';
   /** The plan shown is of ground that has changed since. */
-  readonly stale: boolean;
+  readonly stale: false | 'refreshing' | 'givenUp';
   /** Share of the firm answer done, or null when nothing runs. */
   readonly progress: number | null;
   readonly planTrouble: TroubleWords | null;

@@ -15,7 +15,7 @@ import type { PlanningThreads } from '../workers/planningThread.ts';
 import type { Turns } from '../workers/turns.ts';
 import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
-import { byLabel } from './byLabel.ts';
+import { chosenOf } from './byLabel.ts';
 import { Following } from './following.ts';
 import type { Grounds } from './grounds.ts';
 import { KeptOnGround } from './keptOnGround.ts';
@@ -141,6 +141,21 @@ export class Planning {
     derivedStore.setState({ progress: null, switchShare: null });
   }
 
+  /** The same because somebody no longer wants to wait for it. */
+  giveUp(): void {
+    const { plan, stage, progress } = derivedStore.getState();
+    clearTimeout(this.#staleTimer);
+    this.cancel();
+    // What is shown is of another place or day as long as no first answer has come.
+    if (plan !== null && stage === 'firm' && progress !== null) this.#set({ stale: 'givenUp' });
+  }
+
+  /** Plans the ball and flag in hand anew where there is no firm plan of them. */
+  planAgain(): void {
+    if (derivedStore.getState().stage !== 'firm' || derivedStore.getState().stale !== false)
+      this.refresh(true);
+  }
+
   /** Plays a shot as somebody wants to; only the newest asked for is answered. */
   tryShot(
     request: TryRequest,
@@ -205,8 +220,8 @@ export class Planning {
       ballGroup,
     );
     const flags = flagsOfHole(document, holeId);
-    const ballId = chosen(balls, ballByHole[holeId]);
-    const flagId = chosen(flags, flagByHole[holeId]);
+    const ballId = chosenOf(balls, ballByHole[holeId]);
+    const flagId = chosenOf(flags, flagByHole[holeId]);
     const sameHole = before.scene?.hole.id === holeId;
     const sameDocument = document === this.#document;
     const samePlaces = ballId === before.ballId && flagId === before.flagId;
@@ -296,7 +311,7 @@ export class Planning {
       return;
     }
     if (derivedStore.getState().plan !== null) {
-      this.#staleTimer = setTimeout(() => derivedStore.setState({ stale: true }), STALE_AFTER_MS);
+      this.#staleTimer = setTimeout(() => this.#set({ stale: 'refreshing' }), STALE_AFTER_MS);
     }
     this.#set({ switchPoints: null, switchShare: null, progress: 0 });
     this.#quick.cancel();
@@ -382,11 +397,4 @@ export class Planning {
   #set(change: Partial<Derived>): void {
     derivedStore.setState(change);
   }
-}
-
-function chosen(
-  records: readonly { readonly id: string; readonly label: string }[],
-  wanted: string | undefined,
-): string | null {
-  return (records.find(({ id }) => id === wanted) ?? records.toSorted(byLabel)[0])?.id ?? null;
 }
