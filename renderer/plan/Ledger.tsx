@@ -36,6 +36,13 @@ interface Column {
   readonly large: boolean;
 }
 
+/** Told in a column of its own, where it is the difference from the row that is best. */
+const costColumn: Pick<Column, 'key' | 'head' | 'title'> = {
+  key: 'cost',
+  head: ['Cost', ''],
+  title: 'Strokes more than the fewest on this list',
+};
+
 const noLanding = '–';
 /** Rows shown before someone asks for all of them. */
 const MOST_ROWS = 7;
@@ -131,7 +138,7 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
                 Shot and club
               </button>
             </th>
-            {columns.map(({ key, head: [head, under], title }) => (
+            {[...columns, ...(large ? [] : [costColumn])].map(({ key, head: [head, under], title }) => (
               <th
                 key={key}
                 scope="col"
@@ -153,7 +160,6 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
                 </button>
               </th>
             ))}
-            {!large && <th scope="col">Cost</th>}
           </tr>
         </thead>
         <tbody>

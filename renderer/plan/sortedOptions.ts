@@ -9,6 +9,7 @@ const values: Readonly<Record<Exclude<SortKey, 'order'>, (option: PlanOption) =>
   upAndDown: ({ chances }) => chances.upAndDown,
   trouble: ({ chances }) => chances.trouble,
   strokes: ({ strokes }) => strokes,
+  cost: ({ costStrokes }) => costStrokes,
 };
 
 /** The advice first and the others by strokes, or by one column; equal values stay in that order. */

@@ -16,6 +16,7 @@ export const sortKeys = [
   'upAndDown',
   'trouble',
   'strokes',
+  'cost',
 ] as const;
 export type SortKey = (typeof sortKeys)[number];
 
