@@ -81,12 +81,14 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { landing = null, layer = null, likely = noDots, approach = null, measureHere = noSpots } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
-  const [stage, setStage] = useState<Stage | null>(null);
+  const [made, setMade] = useState<{ readonly stage: Stage; readonly anchor: string } | null>(null);
   const [view, setView] = useState<PlateView | null>(null);
   const style = useMemo(() => screenStyle('map', largeType ? 1.35 : 1), [largeType]);
   const { frame } = scene;
   const { placed } = headerOf(document);
   const anchor = frame.anchor.join(' ');
+  // Once the anchor is another, nothing more is shown on the map of the old plane: it is taken away.
+  const stage = made?.anchor === anchor ? made.stage : null;
 
   // The handlers change with every render; the map asks for the newest when something happens.
   const latest = useRef(props);
@@ -104,7 +106,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   useLayoutEffect(() => {
     const element = holder.current;
     if (element === null) return undefined;
-    const made = new Stage(element, latest.current.scene, {
+    const fresh = new Stage(element, latest.current.scene, {
       choose: (id) => {
         if (id !== LANDING) latest.current.choose(id, kindOf(latest.current.scene, id));
       },
@@ -119,18 +121,18 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       view: setView,
       click: (at) => latest.current.place?.(at),
     });
-    setStage(made);
+    setMade({ stage: fresh, anchor });
     latest.current.onControls({
-      zoom: (by) => made.zoom(by),
-      middle: () => made.middle(),
+      zoom: (by) => fresh.zoom(by),
+      middle: () => fresh.middle(),
       picture: () => whole.current(),
-      watchPointer: (tell) => made.watchPointer(tell),
-      showGreen: () => made.fit(pointsToShow(latest.current, made.map.getSize().x)),
+      watchPointer: (tell) => fresh.watchPointer(tell),
+      showGreen: () => fresh.fit(pointsToShow(latest.current, fresh.map.getSize().x)),
     });
     return () => {
       latest.current.onControls(null);
-      made.remove();
-      setStage(null);
+      fresh.remove();
+      setMade(null);
     };
     // A new anchor is a new plane: the map starts afresh.
   }, [anchor]);

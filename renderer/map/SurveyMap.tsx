@@ -62,7 +62,9 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   const { slopeLegend } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
-  const [stage, setStage] = useState<SurveyStage | null>(null);
+  const [made, setMade] = useState<{ readonly stage: SurveyStage; readonly frame: LocalFrame } | null>(null);
+  // Once the plane is another, nothing more is shown on the map of the old one: it is taken away.
+  const stage = made?.frame === frame ? made.stage : null;
   const [view, setView] = useState<PlateView | null>(null);
   const style = useMemo(() => screenStyle('survey', largeType ? 1.35 : 1), [largeType]);
 
@@ -75,7 +77,7 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
   useLayoutEffect(() => {
     const element = holder.current;
     if (element === null) return undefined;
-    const made = new SurveyStage(
+    const fresh = new SurveyStage(
       element,
       frame,
       {
@@ -89,14 +91,14 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
       (unreachable) => latest.current.onBaseTrouble(unreachable),
       (id) => latest.current.onBrokenPicture(id),
     );
-    setStage(made);
+    setMade({ stage: fresh, frame });
     latest.current.onControls({
-      zoom: (by) => made.zoom(by),
-      showAll: () => made.fit(latest.current.home()),
-      bringIn: (at) => made.bringIn(at),
-      middle: () => made.middle(),
-      widthM: () => made.widthM(),
-      metresPerPx: () => made.metresPerPx(),
+      zoom: (by) => fresh.zoom(by),
+      showAll: () => fresh.fit(latest.current.home()),
+      bringIn: (at) => fresh.bringIn(at),
+      middle: () => fresh.middle(),
+      widthM: () => fresh.widthM(),
+      metresPerPx: () => fresh.metresPerPx(),
       focus: () => {
         // To focus what has it already lays the whole page out for nothing.
         if (document.activeElement !== element) element.focus({ preventScroll: true });
@@ -104,8 +106,8 @@ export function SurveyMap(props: SurveyMapProps): React.JSX.Element {
     });
     return () => {
       latest.current.onControls(null);
-      made.remove();
-      setStage(null);
+      fresh.remove();
+      setMade(null);
     };
     // A new anchor is a new plane: the map starts afresh.
   }, [frame]);
