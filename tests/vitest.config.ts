@@ -4,8 +4,8 @@ import { defineConfig } from 'vitest/config';
 const testTimeout = 30_000;
 
 /**
- * The engine's tests run as Node runs the engine, in half the time the default runner takes, and share what is loaded, since
- * nothing there keeps a state. Tests of the window and of the programs, and those that put another module in place of one,
+ * The tests of the engine and of the command line run as Node runs them, in half the time the default runner takes, and share what is loaded, since
+ * nothing there keeps a state. Tests of the window and of the desktop program, and those that put another module in place of one,
  * start afresh in the default runner.
  */
 export default defineConfig({
@@ -17,7 +17,7 @@ export default defineConfig({
       {
         test: {
           name: 'engine',
-          include: ['tests/{unit,published,property}/**/*.test.{ts,tsx}'],
+          include: ['tests/{unit,published,property,main/cli}/**/*.test.{ts,tsx}'],
           exclude: ['tests/unit/renderer/**', '**/*.mocked.test.ts'],
           testTimeout,
           isolate: false,
@@ -30,6 +30,7 @@ export default defineConfig({
         test: {
           name: 'programs',
           include: ['tests/{unit/renderer,main,lint}/**/*.test.{ts,tsx}', 'tests/**/*.mocked.test.ts'],
+          exclude: ['tests/main/cli/**'],
           testTimeout,
         },
       },

@@ -4,7 +4,7 @@ import { planBall } from '../../../shared/planner/planBall.ts';
 import { buildScene } from '../../../shared/planner/scene.ts';
 import { complexDocument } from './complex.ts';
 
-const SHOTS = 512;
+const SHOTS = 256;
 
 it('stops an option out of contention early, with the same choice and safe way out, and says how sure it is', async () => {
   // Over sand, so that the options differ in trouble too.
