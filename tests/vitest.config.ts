@@ -4,9 +4,9 @@ import { defineConfig } from 'vitest/config';
 const testTimeout = 30_000;
 
 /**
- * The tests of the engine and of the command line run as Node runs them, in half the time the default runner takes, and share what is loaded, since
- * nothing there keeps a state. Tests of the window and of the desktop program, and those that put another module in place of one,
- * start afresh in the default runner.
+ * The tests of the engine and of the command line run as Node runs them, in half the time the default runner takes, and
+ * share what is loaded, since nothing there keeps a state. Tests of the window and of the desktop program, and those that put
+ * another module in place of one, start afresh in the default runner.
  */
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
