@@ -3,6 +3,7 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { signed } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { besideMark } from './besideMark.ts';
 import { figureRows } from './figureRows.ts';
 
 interface CompareTableProps {
@@ -52,7 +53,8 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
             <td />
             {options.map((option, i) => (
               <th key={option.id} scope="col" className={i === 0 ? 'first' : ''}>
-                <span className="compare-key" aria-hidden /> {optionName(option)}
+                <span className="compare-key" aria-hidden /> {besideMark(i, options.length)}{' '}
+                {optionName(option)}
                 {i > 0 && (
                   <button
                     type="button"
@@ -80,7 +82,7 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
             <th scope="row">Difference</th>
             {options.map((option) => (
               <td key={option.id}>
-                {first === undefined || option === first ? '–' : signed(option.strokes - first.strokes, 2)}
+                {first === undefined || option === first ? '–' : difference(option, first)}
               </td>
             ))}
           </tr>
@@ -88,4 +90,11 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
       </table>
     </section>
   );
+}
+
+/** Strokes more or fewer; shots that cannot be told from the best are level with each other. */
+function difference(option: PlanOption, first: PlanOption): string {
+  const asGood = (one: PlanOption): boolean => one.level || one.costStrokes === 0;
+  const more = option.strokes - first.strokes;
+  return (asGood(option) && asGood(first)) || Math.abs(more) < 0.005 ? 'level' : signed(more, 2);
 }

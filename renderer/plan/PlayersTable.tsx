@@ -3,6 +3,7 @@ import type { PlayerAdvice } from '../../shared/planner/playersAdvice.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+import { besideMark } from './besideMark.ts';
 import { figureRows } from './figureRows.ts';
 import { LEAST_PLAYERS, MOST_PLAYERS, type PlayerChoice } from './playerChoices.ts';
 
@@ -63,6 +64,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
               <th key={key} scope="col" className={i === 0 ? 'first' : ''}>
                 <span className="player-head">
                   <span className="compare-key" aria-hidden />
+                  {besideMark(i, keys.length)}
                   <select
                     aria-label={`Player ${i + 1}`}
                     value={key}

@@ -13,6 +13,7 @@ import { Menu } from '../ui/Menu.tsx';
 import { Drawing } from '../ui/drawing.tsx';
 import { leavesPicture } from './leavesPicture.ts';
 import type { Pictured } from './savePicture.ts';
+import { besideMark } from './besideMark.ts';
 import { landLabel } from './shotLabels.ts';
 
 interface SectionViewProps {
@@ -69,6 +70,7 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
       landText: landLabel(option, units),
       coarse,
       others,
+      othersText: others.map((_, i) => besideMark(i + 1, others.length + 1)),
     });
   }, [scene, ballId, flagId, option, others, coarse, units, largeType, layout]);
 

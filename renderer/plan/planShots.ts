@@ -2,6 +2,7 @@ import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { besideMark } from './besideMark.ts';
 import { aimLabel, landLabel } from './shotLabels.ts';
 
 /** An option as proposed and others beside it, ready for the plate; the proposed one last, on top. */
@@ -19,12 +20,12 @@ export function planShots(
   if (ball === undefined || flag === undefined) return [];
   const place = { ball: ball.at, flag: flag.at, coarse };
   return [
-    ...others.map((other) => ({
+    ...others.map((other, i) => ({
       ...place,
       option: other,
       role: 'second' as const,
       aimText: '',
-      landText: '',
+      landText: besideMark(i + 1, others.length + 1),
     })),
     {
       ...place,

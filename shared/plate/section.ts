@@ -33,8 +33,9 @@ export interface SectionContent {
   /** "land 2 paces on"; empty for a roll. */
   readonly landText: string;
   readonly coarse: boolean;
-  /** Options to compare with, drawn in the second ink. */
+  /** Options to compare with, drawn in the second ink, and what each is called on the sheet; empty for nothing. */
   readonly others: readonly PlanOption[];
+  readonly othersText?: readonly string[];
 }
 
 interface DrawnPath {
@@ -149,6 +150,10 @@ export function drawSection(
     apex,
     from: landing ?? ballAt,
     end: points[points.length - 1] ?? flagAt,
+    others: others.map(({ points, hops }, i) => ({
+      text: content.othersText?.[i] ?? '',
+      at: hops[0] ?? points[points.length - 1] ?? flagAt,
+    })),
   });
   const placed = placeLabels(requests, taken, {
     x: 2,

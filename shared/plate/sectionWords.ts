@@ -15,6 +15,8 @@ interface SectionPlaces {
   /** Where the run begins and ends. */
   readonly from: XY;
   readonly end: XY;
+  /** What each shot beside it is called, where it lands; empty for none. */
+  readonly others: readonly { readonly text: string; readonly at: XY }[];
 }
 
 /** What a section says beside its lines: the landing, the top of the flight, the run. */
@@ -22,7 +24,7 @@ export function sectionWords(
   { apexM, runM, runRiseM }: PlanOption,
   style: PlateStyle,
   units: UnitsPreference,
-  { landText, runText, landing, apex, from, end }: SectionPlaces,
+  { landText, runText, landing, apex, from, end, others }: SectionPlaces,
 ): readonly LabelRequest[] {
   const k = style.symbolScale;
   const common = {
@@ -32,7 +34,18 @@ export function sectionWords(
     ink: style.inks.ink,
     leader: false,
   };
-  const words: LabelRequest[] = [];
+  const words: LabelRequest[] = others
+    .filter(({ text }) => text !== '')
+    .map(({ text, at }) => ({
+      ...common,
+      text,
+      at,
+      weight: 700,
+      ink: style.inks.ink2,
+      away: 12 * k,
+      leader: true,
+      priority: 8.5,
+    }));
   if (landing !== null && landText !== '')
     words.push({
       ...common,

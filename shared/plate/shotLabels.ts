@@ -21,11 +21,13 @@ export function shotLabels(view: PlateView, style: PlateStyle, shot: DrawnShot):
   const ink = shot.role === 'proposed' ? style.inks.propose : style.inks.ink2;
   const base = { size: textSize(style, 15), face: 'sans' as const, weight: 700 as const, ink };
   const labels: LabelRequest[] = [];
-  if (shot.landText !== '' && shot.option.landing !== null)
+  const { landing, path } = shot.option;
+  const [east, north] = path.pointsM.slice(-3);
+  if (shot.landText !== '')
     labels.push({
       ...base,
       text: shot.landText,
-      at: toDrawing(shot.option.landing),
+      at: toDrawing(landing ?? planePoint(east ?? 0, north ?? 0)),
       away: 14 * k,
       leader: true,
       priority: 90,

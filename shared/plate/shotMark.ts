@@ -25,7 +25,7 @@ export interface DrawnShot {
   readonly coarse: boolean;
   /** "aim 3 ft right"; empty for none. */
   readonly aimText: string;
-  /** "land 2 paces on"; empty for none. */
+  /** "land 2 paces on", or which of several it is; beside its landing spot, or the end of a roll. Empty for none. */
   readonly landText: string;
 }
 
