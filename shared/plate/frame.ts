@@ -216,7 +216,11 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
   // Seen from close, one bar tells the scale as well as two, and leaves room for the name.
   const bars = titleRoom + fixed + 2 * barRoom <= area.width ? 2 : 1;
   const scaleRoom = bars * barRoom + 60 * k;
-  const withTitle = titleRoom + 40 * k + scaleRoom + legendRoom <= area.width;
+  const northHalf = foot.placed ? 18 * k : textWidth('sheet up', textSize(style, 12)) / 2 + 8 * k;
+  const northRoom = 2 * northHalf + 10 * k;
+  // The room of the scale ends in a gap that may be narrower.
+  const fits = (room: number): boolean => room + scaleRoom + legendRoom <= area.width + 30 * k;
+  const withTitle = fits(titleRoom + northRoom);
   if (withTitle) {
     parts.push(
       plainText(foot.title, x, base - 2 * k, { size: titleSize, weight: 600, face: 'serif', ink: inks.ink }),
@@ -224,14 +228,12 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
     );
     x += titleRoom;
   }
-  if (withTitle || 40 * k + scaleRoom + legendRoom <= area.width) {
-    const northRoom = foot.placed ? 18 * k : textWidth('sheet up', textSize(style, 12)) / 2 + 8 * k;
+  if (withTitle || fits(northRoom)) {
+    parts.push(northArrow([x + northHalf, base + 6 * k], style, view.upBearingDeg, foot.placed));
     x += northRoom;
-    parts.push(northArrow([x, base + 6 * k], style, view.upBearingDeg, foot.placed));
-    x += northRoom + 10 * k;
   } else x += 8 * k;
   parts.push(scaleBar([x, base + 9 * k], view, style, foot.units, bars));
-  if (legend && x + scaleRoom + legendRoom <= area.x + area.width + 30 * k)
+  if (legend && fits(x - area.x))
     parts.push(slopeLegend([area.x + area.width - legendWidth - 4 * k, base + 3 * k], legendWidth, style));
   return group('foot', ...parts);
 }
