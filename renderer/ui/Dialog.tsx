@@ -1,5 +1,5 @@
 import { X } from 'lucide-react';
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 
 interface DialogProps {
   readonly title: string;
@@ -12,7 +12,8 @@ interface DialogProps {
 /** A sheet over the window, shown while it is in the tree; Escape and the cross close it. */
 export function Dialog({ title, close, wide = false, children }: DialogProps): React.JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  // Closed while it is still in the page, it gives the focus back to what opened it.
+  useLayoutEffect(() => {
     const element = dialog.current;
     if (element?.open === false) {
       element.showModal();

@@ -200,7 +200,7 @@ export function previewMap(
   if (heights > 0)
     warnings.push({
       code: 'receiver-heights',
-      text: `The heights of ${String(heights)} points are left out: those of a satellite receiver or a globe are metres out.`,
+      text: `${heights === 1 ? 'The height of 1 point is' : `The heights of ${String(heights)} points are`} left out: those of a satellite receiver or a globe are metres out.`,
     });
   return {
     fileName,
