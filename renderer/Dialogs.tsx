@@ -123,6 +123,7 @@ export function Dialogs({ desk, hand, atlas, edit, units }: DialogsProps): React
         <SendOutDialog
           document={atlas.document}
           holeId={atlas.holeId}
+          units={units}
           keep={({ fileName, content }) => desk.keep(fileName, content)}
           close={close}
         />

@@ -9,9 +9,10 @@ import {
   needsHole,
   needsPlace,
   USUAL_CELL_M,
-  USUAL_INTERVAL_M,
 } from '../../shared/exchange/sendOut.ts';
 import { openDialog } from '../store/dialogs.ts';
+import { contourStepsM, contourStepWords, USUAL_CONTOUR_STEP } from '../../shared/plate/contourSteps.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { byLabel } from '../store/byLabel.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
@@ -23,6 +24,7 @@ import './bringin.css';
 interface SendOutDialogProps {
   readonly document: AtlasDocument;
   readonly holeId: string | null;
+  readonly units: UnitsPreference;
   readonly keep: (file: FileToKeep) => Promise<boolean>;
   readonly close: () => void;
 }
@@ -44,7 +46,13 @@ type Made =
   | { readonly at: 'failed'; readonly trouble: TroubleWords };
 
 /** The atlas, its evidence, a plan or the fitted ground in an open format: made at once, kept where the person says. */
-export function SendOutDialog({ document, holeId, keep, close }: SendOutDialogProps): React.JSX.Element {
+export function SendOutDialog({
+  document,
+  holeId,
+  units,
+  keep,
+  close,
+}: SendOutDialogProps): React.JSX.Element {
   const holes = holesInOrder(document);
   const { placed, name } = headerOf(document);
   const [to, setTo] = useState<ExportFormat>(placed ? 'geojson' : 'csv');
@@ -52,6 +60,9 @@ export function SendOutDialog({ document, holeId, keep, close }: SendOutDialogPr
   const [ballId, setBallId] = useState('');
   const [flagId, setFlagId] = useState('');
   const [withGrids, setWithGrids] = useState(false);
+  const [contourStep, setContourStep] = useState(USUAL_CONTOUR_STEP);
+  const contourSteps = contourStepsM(units);
+  const intervalM = contourSteps[contourStep];
   const hole = holes.find(({ id }) => id === (onlyHole ?? (needsHole.has(to) ? holeId : null)));
   const balls = placesOf(document, 'ballPosition', hole);
   const flags = placesOf(document, 'holeLocation', hole);
@@ -63,6 +74,7 @@ export function SendOutDialog({ document, holeId, keep, close }: SendOutDialogPr
     holeId: to === 'csv' ? null : (hole?.id ?? null),
     ...(to === 'plan' && ball !== undefined && flag !== undefined && { ballId: ball.id, flagId: flag.id }),
     ...(to === 'csv' && { withGrids }),
+    ...(to === 'contours' && intervalM !== undefined && { intervalM }),
   };
   const parts = [name, ...(request.holeId === null || hole === undefined ? [] : [`hole ${hole.label}`])];
   if (to === 'plan') parts.push(`ball ${ball?.label ?? ''} flag ${flag?.label ?? ''}`);
@@ -145,7 +157,18 @@ export function SendOutDialog({ document, holeId, keep, close }: SendOutDialogPr
           {(to === 'asc' || to === 'tif') && (
             <p className="hint">A height every {USUAL_CELL_M} m, in the UTM zone of the course on WGS 84.</p>
           )}
-          {to === 'contours' && <p className="hint">A line every {USUAL_INTERVAL_M} m of height.</p>}
+          {to === 'contours' && (
+            <label>
+              <span>Contours every</span>
+              <select value={contourStep} onChange={({ target }) => setContourStep(Number(target.value))}>
+                {contourSteps.map((stepM, step) => (
+                  <option key={step} value={step}>
+                    {contourStepWords(stepM, units)}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
         </div>
         <div className="sendout-made" aria-live="polite">
           {made.at === 'failed' ? (
