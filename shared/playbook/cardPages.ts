@@ -42,7 +42,7 @@ export function cardPages(model: PlaybookModel, hole: PlaybookHole, flag: Playbo
         ${map.svg}
         <table>
           <colgroup>
-            ${trusted('<col style="width:7.5%"><col style="width:26%"><col style="width:10%"><col style="width:17%"><col style="width:12.5%"><col style="width:9.5%"><col style="width:8.75%"><col style="width:8.75%">')}
+            ${trusted('<col style="width:7.5%"><col style="width:25.5%"><col style="width:10%"><col style="width:17%"><col style="width:12.5%"><col style="width:9.5%"><col style="width:9%"><col style="width:9%">')}
           </colgroup>
           <thead>
             <tr>
