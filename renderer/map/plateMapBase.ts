@@ -32,6 +32,9 @@ export function latLngOf(frame: LocalFrame, point: PlanePoint): L.LatLng {
   return L.latLng(lat, lon);
 }
 
+/** Room over the highest place for the tag of a flag that stands in it, px. */
+export const TAG_PX = 42;
+
 /** Shows all the points with a little room around them; a map too small to show anything stays as it is. */
 export function fitPoints(
   map: L.Map,
@@ -43,7 +46,8 @@ export function fitPoints(
   if (size.x < 40 || size.y < 40 || points.length === 0) return;
   const pad = Math.round(Math.min(size.x, size.y) * 0.045) + 14;
   map.fitBounds(L.latLngBounds(points.map((point) => latLngOf(frame, point))), {
-    padding: [pad, pad],
+    paddingTopLeft: [pad, Math.max(pad, TAG_PX)],
+    paddingBottomRight: [pad, pad],
     animate: false,
     maxZoom,
   });

@@ -4,7 +4,7 @@ import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlateView } from '../../shared/plate/view.ts';
 import { type HandleEvents, Handles } from './handles.ts';
 import { PlateLayer, plateViewOf } from './plateLayer.ts';
-import { fitPoints, latLngOf, MOST_ZOOM, plainMap } from './plateMapBase.ts';
+import { fitPoints, latLngOf, MOST_ZOOM, plainMap, TAG_PX } from './plateMapBase.ts';
 
 export interface StageEvents extends HandleEvents {
   /** The part of the plane inside the frame has changed. */
@@ -37,12 +37,14 @@ export class Stage {
     fitPoints(this.map, this.#frame, points, MOST_ZOOM);
   }
 
-  /** Moves only if a point is outside. */
+  /** Moves only if a point, or the tag of a flag in it, is outside. */
   keepInSight(points: readonly PlanePoint[]): void {
     const size = this.map.getSize();
     if (size.x < 40 || points.length === 0) return;
     const visible = this.map.getBounds().pad(-0.06);
-    if (points.every((point) => visible.contains(latLngOf(this.#frame, point)))) return;
+    const shown = (at: L.LatLng): boolean =>
+      visible.contains(at) && this.map.latLngToContainerPoint(at).y >= TAG_PX - 2;
+    if (points.every((point) => shown(latLngOf(this.#frame, point)))) return;
     this.fit(points);
   }
 
