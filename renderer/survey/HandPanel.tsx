@@ -211,7 +211,10 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
     );
   if (toolOf(tool).group === 'point')
     return (
-      <p className="hint">Click where it is, or walk there with the arrow keys and press {key('Enter')}.</p>
+      <p className="hint">
+        Click where it is, or walk there with the arrow keys and press {key('Enter')}.
+        {tool === 'slopeReading' && ' Pull from there the way it falls, and the bearing is had too.'}
+      </p>
     );
   if (runsAlong(tool))
     return (

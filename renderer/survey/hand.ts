@@ -114,6 +114,10 @@ export class Hand extends HandTrace {
       this.set({ drag: { kind: 'crown', centre, radiusM: distanceM(centre, spot.at) } });
       return;
     }
+    if (tool === 'slopeReading' && purpose.kind === 'new') {
+      this.pullArrow(pressed.spot.at, spot.at, started);
+      return;
+    }
     if (!this.draws()) return;
     const from = started ? snappedPlace(context.document, pressed.spot, null) : null;
     const begun = from === null ? (sketch ?? emptySketch) : startStroke(sketch ?? emptySketch, from);

@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { type Cornered, insertCorner, removeCorner } from '../../shared/atlas/shaping.ts';
+import { bearingDeg } from '../../shared/geometry/bearing.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { parseDegrees, parseLength } from '../../shared/units/parse.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -114,6 +115,21 @@ export class HandWork {
     } else if (tool === 'holeLocation' || tool === 'ballPosition' || tool === 'landmark') {
       this.make('', () => placedPoint(context, { kind: tool, at, typed: {} }));
     }
+  }
+
+  /** A slope reading put down by an arrow pulled the way the ground falls; how steep it is remains to be typed. */
+  protected pullArrow(at: PlanePoint, tip: PlanePoint, started: boolean): void {
+    if (started && !this.settleWaiting()) return;
+    const { waiting, typed } = this.state;
+    // What was typed for the reading before cannot be read: it goes first.
+    if (!started && waiting?.at !== at) return;
+    const bearing = String(Math.round(bearingDeg(at, tip)) % 360);
+    this.set({
+      waiting: { kind: 'slopeReading', at },
+      typed: { ...(started ? {} : typed), bearing },
+      trouble: null,
+    });
+    if (started) this.focus('value');
   }
 
   /** Keeps a waiting point if something was typed for it, drops it if nothing was; false when what was typed cannot be read. */
