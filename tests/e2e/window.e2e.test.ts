@@ -137,6 +137,25 @@ describe('the Plan workspace', () => {
     await screen.firm();
     expect(await screen.line()).toBe(before);
   });
+
+  it('is placed on the earth from the plan, and taken back, with the plate drawn anew', async () => {
+    const { screen } = await start();
+    const { page } = screen;
+    const handles = page.locator('.plate .handle');
+    await page.locator('.top-left .menu > button').click();
+    await page.getByRole('menuitem', { name: 'Place on the earth', exact: true }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Latitude').fill('53.9');
+    await dialog.getByLabel('Longitude').fill('-3.6');
+    await dialog.getByRole('button', { name: 'Place it', exact: true }).click();
+    await page.getByRole('button', { name: 'Undo: placed the atlas on the earth' }).waitFor();
+    await expect.poll(() => handles.count()).toBe(12);
+    // What opened the dialog has the focus again.
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-haspopup'))).toBe('menu');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => handles.count()).toBe(12);
+    expect(await page.getByRole('button', { name: /^Redo: placed the atlas/ }).count()).toBe(1);
+  });
 });
 
 describe.each([
