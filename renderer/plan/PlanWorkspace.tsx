@@ -305,7 +305,10 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           )}
           {scene !== null && plan === null && derived.planTrouble === null && ball && flag && (
             <p className="answer-line answer-wait" role="status">
-              {ball.name} to flag {flag.label}: working it out
+              {ball.name} to flag {flag.label}:{' '}
+              {derived.stale === 'givenUp'
+                ? 'not planned. Choose the ball again to plan it.'
+                : 'working it out'}
             </p>
           )}
           {plan !== null && option !== undefined && ball !== undefined && flag !== undefined && (

@@ -143,11 +143,11 @@ export class Planning {
 
   /** The same because somebody no longer wants to wait for it. */
   giveUp(): void {
-    const { plan, stage, progress } = derivedStore.getState();
+    const { stage, progress } = derivedStore.getState();
     clearTimeout(this.#staleTimer);
     this.cancel();
-    // What is shown is of another place or day as long as no first answer has come.
-    if (plan !== null && stage === 'firm' && progress !== null) this.#set({ stale: 'givenUp' });
+    // Until the first answer what is shown, if anything, is of another place or day.
+    if (stage !== 'coarse' && progress !== null) this.#set({ stale: 'givenUp' });
   }
 
   /** Plans the ball and flag in hand anew where there is no firm plan of them. */
@@ -313,7 +313,7 @@ export class Planning {
     if (derivedStore.getState().plan !== null) {
       this.#staleTimer = setTimeout(() => this.#set({ stale: 'refreshing' }), STALE_AFTER_MS);
     }
-    this.#set({ switchPoints: null, switchShare: null, progress: 0 });
+    this.#set({ switchPoints: null, switchShare: null, progress: 0, stale: false });
     this.#quick.cancel();
     this.#thorough.ask('plan', question, {
       progress: (fraction) => this.#set({ progress: fraction }),
