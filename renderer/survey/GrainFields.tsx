@@ -1,10 +1,11 @@
-import { useId } from 'react';
 import { putRecords } from '../../shared/atlas/edits.ts';
 import type { AreaRecord } from '../../shared/atlas/records.ts';
+import { grainShares } from '../../shared/terrain/grain.ts';
 import { type GrainStrength, grainStrengths } from '../../shared/words/vocabulary.ts';
 import { Field } from './Field.tsx';
 import type { HeldProps } from './heldProps.ts';
 import { bearingTyped } from './making.ts';
+import { SelectField } from './SelectField.tsx';
 import { thingWords } from './words.ts';
 
 const words: Readonly<Record<GrainStrength, string>> = { slight: 'Slight', strong: 'Strong' };
@@ -15,36 +16,23 @@ export function GrainFields({
   readOnly,
   edit,
 }: Pick<HeldProps<AreaRecord>, 'readOnly' | 'edit'> & { readonly green: AreaRecord }): React.JSX.Element {
-  const id = useId();
   const { grain, ...plain } = green;
   const what = `the grain of ${thingWords(green)}`;
   return (
     <>
-      <div className="field">
-        <label htmlFor={id}>Grain</label>
-        <select
-          id={id}
-          value={grain?.strength ?? ''}
-          disabled={readOnly}
-          onChange={({ target }) => {
-            const strength = grainStrengths.find((one) => one === target.value);
-            edit(
-              putRecords(strength === undefined ? `took away ${what}` : `set ${what}`, [
-                strength === undefined
-                  ? plain
-                  : { ...plain, grain: { towardsDeg: grain?.towardsDeg ?? 0, strength } },
-              ]),
-            );
-          }}
-        >
-          <option value="">None</option>
-          {grainStrengths.map((strength) => (
-            <option key={strength} value={strength}>
-              {words[strength]}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectField
+        label="Grain"
+        value={grain?.strength ?? ''}
+        options={[['', 'None'], ...grainStrengths.map((one) => [one, words[one]] as const)]}
+        readOnly={readOnly}
+        choose={(strength) =>
+          edit(
+            putRecords(strength === '' ? `took away ${what}` : `set ${what}`, [
+              strength === '' ? plain : { ...plain, grain: { towardsDeg: grain?.towardsDeg ?? 0, strength } },
+            ]),
+          )
+        }
+      />
       {grain !== undefined && (
         <>
           <Field
@@ -62,8 +50,8 @@ export function GrainFields({
           />
           <p className="held-facts">
             Putts run on with the grain, stop sooner against it and drift across it: by{' '}
-            {grain.strength === 'slight' ? '5' : '10'} % of what slows a ball. That share is assumed; look at
-            the grass before you trust it.
+            {100 * grainShares[grain.strength]} % of what slows a ball. That share is assumed; look at the
+            grass before you trust it.
           </p>
         </>
       )}

@@ -23,13 +23,13 @@ export interface Ground {
 }
 
 /**
- * Grain of a green: which way the grass leans and how strongly, as a share of the rolling resistance. It pulls a ball on the
- * green its way by that share, as a slight fall of the ground would: along it a putt runs on, across it a putt breaks.
- * Assumed: no source gives a figure.
+ * Grain of a green: the way the grass leans, as long as the share of the rolling resistance by which it pulls a ball that
+ * way, as a slight fall of the ground would: along it a putt runs on, across it a putt breaks. Assumed: no source gives a
+ * figure.
  */
 export interface Grain {
-  readonly towardsDeg: number;
-  readonly strength: number;
+  readonly eastShare: number;
+  readonly northShare: number;
 }
 
 /** Blocks of ground from the south-west with a height (m) that no ground in them exceeds, nor within a hand's breadth. */

@@ -80,8 +80,7 @@ export function shotWork(
 ): ShotWork {
   const towards = (conditions.windFromDeg + 180) * RADIANS_PER_DEGREE;
   const table = options.covers ?? coverTable(conditions);
-  const grainMps2 = (ground.grain?.strength ?? 0) * (table.rollingMps2[GREEN] as number);
-  const grainRad = (ground.grain?.towardsDeg ?? 0) * RADIANS_PER_DEGREE;
+  const greenMps2 = table.rollingMps2[GREEN] as number;
   const atHole = new Float64Array(4);
   if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
   return {
@@ -103,8 +102,8 @@ export function shotWork(
     holeSlopeEast: atHole[1] as number,
     holeSlopeNorth: atHole[2] as number,
     flagstickIn: hole?.flagstickIn ?? false,
-    grainEastMps2: -grainMps2 * sin(grainRad),
-    grainNorthMps2: -grainMps2 * cos(grainRad),
+    grainEastMps2: -(ground.grain?.eastShare ?? 0) * greenMps2,
+    grainNorthMps2: -(ground.grain?.northShare ?? 0) * greenMps2,
     stepFactor: options.stepFactor ?? 1,
     state: new Float64Array(STATE_SIZE),
     next: new Float64Array(STATE_SIZE),

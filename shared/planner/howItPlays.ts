@@ -1,6 +1,5 @@
 import type { PlanePoint } from '../geometry/points.ts';
-import { RADIANS_PER_DEGREE } from '../ball/constants.ts';
-import { cos, length2, sin } from '../numeric/elementary.ts';
+import { length2 } from '../numeric/elementary.ts';
 import type { Cover } from '../words/vocabulary.ts';
 import type { EvaluatedOption } from './evaluateOption.ts';
 import { type GroundBetween, groundBetween } from './groundBetween.ts';
@@ -23,19 +22,17 @@ function grainOver(
   ground: Situation['scene']['ground'],
   from: PlanePoint,
   flag: PlanePoint,
-): { readonly how: 'with' | 'against' | 'toRight' | 'toLeft'; readonly share: number } | null {
+): 'with' | 'against' | 'toRight' | 'toLeft' | null {
   const { grain } = ground;
   const east = flag.eastM - from.eastM;
   const north = flag.northM - from.northM;
-  const length = length2(east, north);
   const middle = { eastM: from.eastM + 0.5 * east, northM: from.northM + 0.5 * north };
-  if (grain === undefined || length < LEAST_GRAINED_M || ground.coverAt(middle) !== 'green') return null;
-  const towards = grain.towardsDeg * RADIANS_PER_DEGREE;
-  const along = (east * sin(towards) + north * cos(towards)) / length;
-  const toRight = (north * sin(towards) - east * cos(towards)) / length;
-  if (Math.abs(along) >= Math.abs(toRight))
-    return { how: along > 0 ? 'with' : 'against', share: grain.strength };
-  return { how: toRight > 0 ? 'toRight' : 'toLeft', share: grain.strength };
+  if (grain === undefined || length2(east, north) < LEAST_GRAINED_M || ground.coverAt(middle) !== 'green')
+    return null;
+  const along = east * grain.eastShare + north * grain.northShare;
+  const toRight = north * grain.eastShare - east * grain.northShare;
+  if (Math.abs(along) >= Math.abs(toRight)) return along > 0 ? 'with' : 'against';
+  return toRight > 0 ? 'toRight' : 'toLeft';
 }
 
 /** What the shot does on this ground; for any option. */
@@ -94,8 +91,8 @@ export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
       });
     }
   }
-  const grained = grainOver(scene.ground, option.landing ?? ball, flag);
-  if (grained !== null && !option.playAway) reasons.push({ kind: 'grain', values: grained });
+  const how = option.playAway ? null : grainOver(scene.ground, option.landing ?? ball, flag);
+  if (how !== null) reasons.push({ kind: 'grain', values: { how } });
   for (const { what, share } of e.struck) {
     if (share >= LEAST_STRUCK) reasons.push({ kind: 'clearsChance', values: { what, share: 1 - share } });
   }

@@ -59,8 +59,8 @@ export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progre
 
 /**
  * The same in steps, for whoever shows progress or may stop between two options: yields the share that is done. `early`
- * gets a coarse plan on the way to a full one: with the full map at hand it is the full plan as far as the choice is
- * settled, otherwise one on a coarse map.
+ * gets a coarse plan on the way to a full one: with the full map at hand the options near the best by a part of their shots,
+ * otherwise one on a coarse map.
  */
 export function* planSteps(
   scene: Scene,
@@ -224,7 +224,10 @@ function* plainSteps(
 /** Share of the work on a full plan that the coarse one before it takes where the map has to be made. */
 const COLD_COARSE_SHARE = 0.15;
 
-/** Shots of an option in an early answer on the way to the full one, which by them names the same shot (sample: 95 of 96). */
+/**
+ * Shots of an option in an early answer on the way to the full one, which by them names the same shot (sample: 95 of 96).
+ * They are shot again afterwards, an eighth more work in all, so that the first answer need not wait for the rest.
+ */
 const EARLY_SHOTS = 256;
 
 /** The same situation with the first part of its final shots. */

@@ -1,6 +1,5 @@
-import { RADIANS_PER_DEGREE, SLOPE_PULL_MPS2 } from '../ball/constants.ts';
+import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
 import type { Ground } from '../ball/ground.ts';
-import { cos, sin } from '../numeric/elementary.ts';
 import { coverCode } from '../words/vocabulary.ts';
 
 /** A rolling ball by its place, heading and squared speed: x, y, ux, uy, v^2 at 0..4. */
@@ -23,10 +22,9 @@ export function samplePutt(
   ground.sample(eastM, northM, out);
   const { grain } = ground;
   if (grain === undefined || out[3] !== GREEN) return;
-  const fall = (grain.strength * (rollingMps2[GREEN] ?? 0)) / SLOPE_PULL_MPS2;
-  const towards = grain.towardsDeg * RADIANS_PER_DEGREE;
-  out[1] = (out[1] ?? 0) - fall * sin(towards);
-  out[2] = (out[2] ?? 0) - fall * cos(towards);
+  const fall = (rollingMps2[GREEN] ?? 0) / SLOPE_PULL_MPS2;
+  out[1] = (out[1] ?? 0) - fall * grain.eastShare;
+  out[2] = (out[2] ?? 0) - fall * grain.northShare;
 }
 
 /**

@@ -1,16 +1,7 @@
 import type { GridShape } from './hermiteGrid.ts';
 
-/** Heights that no ground under a block exceeds: what flies above it there meets none. */
-export interface Ceiling {
-  readonly westM: number;
-  readonly southM: number;
-  /** Blocks to a metre. */
-  readonly perM: number;
-  readonly columns: number;
-  readonly rows: number;
-  /** By block, row by row from the south-west, metres. */
-  readonly heightsM: Float64Array;
-}
+/** Heights that no ground under a block exceeds: what flies above it there meets none. It is the ball model's `Ceiling`. */
+export type Ceiling = ReturnType<typeof ceilingOver>;
 
 /** Cells of the grid to the side of a block. */
 const BLOCK_CELLS = 4;
@@ -25,7 +16,7 @@ const BLOCK_CELLS = 4;
 export function ceilingOver(
   { originEastM, originNorthM, cellM, columns, rows }: GridShape,
   nodes: Float64Array,
-): Ceiling {
+) {
   const across = Math.max(1, Math.floor((columns - 1) / BLOCK_CELLS));
   const up = Math.max(1, Math.floor((rows - 1) / BLOCK_CELLS));
   const heightsM = new Float64Array(across * up);

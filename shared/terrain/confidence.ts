@@ -1,7 +1,8 @@
 import type { PlanePoint } from '../geometry/points.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import type { GridShape } from './hermiteGrid.ts';
-import type { PlateFit, Target } from './plateFit.ts';
+import type { Target } from './plateDoubt.ts';
+import type { PlateFit } from './plateFit.ts';
 
 /** The slope that doubt is stated of is the rise over this length, about a pace: metres. */
 export const SLOPE_BASELINE_M = 1;

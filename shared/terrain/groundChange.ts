@@ -26,8 +26,8 @@ const BESIDE_ON_GROUND_M = 3;
 
 /**
  * The blocks (packed, as in `GroundReads`) where a ball could tell two grounds apart: whatever looked at none of them comes
- * out the same on either, bit for bit. Null where that may be anywhere: another box, another fit of the heights,
- * another grain, or a change to where green or fringe lies. The two must stand on one surface, the same object, to be compared at all.
+ * out the same on either, bit for bit. Null where that may be anywhere: another box, another fit of the heights, another
+ * grain, or a change to where green or fringe lies. The two must stand on one surface, the same object, to be compared at all.
  */
 export function groundChange(before: MadeGround, after: MadeGround): Uint8Array | null {
   const [a, b] = [before.ground, after.ground];

@@ -83,10 +83,8 @@ export function hermiteGrid(
 
 /** The surface of nodes made before (`GridSurface.nodes`). */
 export function hermiteGridOf(shape: GridShape, nodes: Float64Array): GridSurface {
-  const heightsM = Float64Array.from(
-    { length: shape.columns * shape.rows },
-    (_, node) => nodes[node * PER_NODE] as number,
-  );
+  const heightsM = new Float64Array(shape.columns * shape.rows);
+  for (let node = 0; node < heightsM.length; node += 1) heightsM[node] = nodes[node * PER_NODE] as number;
   return patchesOver(shape, heightsM, nodes);
 }
 

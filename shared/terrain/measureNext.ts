@@ -2,7 +2,7 @@ import type { PlanePoint } from '../geometry/points.ts';
 import { distanceM } from '../geometry/ring.ts';
 import { doubtScaleAt, heightTarget, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
-import type { Target } from './plateFit.ts';
+import type { Target } from './plateDoubt.ts';
 
 /** A putt feels the slope over some paces, not over the length of a level: metres. */
 const FELT_OVER_M = 3;

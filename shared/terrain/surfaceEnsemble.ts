@@ -3,7 +3,7 @@ import type { Generator } from '../random/generator.ts';
 import { heightTarget, heightVariance, variance } from './confidence.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import { gridOver, type GridShape, hermiteGrid, type GridSurface, PER_NODE } from './hermiteGrid.ts';
-import type { Target } from './plateFit.ts';
+import type { Target } from './plateDoubt.ts';
 import { addFolds, type PlateShape } from './plateShape.ts';
 import { factorCholesky, solveLowerTransposed } from './symmetricMatrix.ts';
 import { kernelLog } from './thinPlateKernel.ts';

@@ -13,8 +13,8 @@ import type { TerrainInput } from './terrainInput.ts';
 
 /** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
 export interface SurveyedGround<S extends Surface = FittedSurface> {
-  /** The grain of its greens, by true bearing and share of the rolling resistance; left out where there is none. */
-  readonly grain?: { readonly towardsDeg: number; readonly strength: number };
+  /** The pull of the grain of its greens; left out where there is none. */
+  readonly grain?: NonNullable<ReturnType<typeof grainOf>>;
   /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
   sample(eastM: number, northM: number, out: Float64Array): void;
   /** The cover code alone. */

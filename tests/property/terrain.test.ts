@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitSurface } from '../../shared/terrain/fitSurface.ts';
+import { hermiteGrid } from '../../shared/terrain/hermiteGrid.ts';
 import type { TerrainInput } from '../../shared/terrain/terrainInput.ts';
 
 interface Spot {
@@ -132,3 +133,45 @@ describe('a fitted surface', () => {
     );
   });
 });
+
+describe('the ceiling over a grid', () => {
+  it('is nowhere under the ground of its block, nor within a hand’s breadth of it', () => {
+    const columns = 14;
+    const count = columns * columns;
+    // Slopes as steep one way as the other on level nodes: between them the ground bulges as much as it can.
+    const bulges = fc.array(fc.constantFrom(-1, 1), { minLength: count, maxLength: count });
+    const shape = { originEastM: -2, originNorthM: 5, cellM: 0.5, columns, rows: columns };
+    const out = new Float64Array(3);
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(0, 0.02), { minLength: count, maxLength: count }),
+        bulges,
+        bulges,
+        (...all) => {
+          const [heights, east, north] = all.map((one) => Float64Array.from(one)) as Three;
+          const surface = hermiteGrid(shape, heights, east, north);
+          const { ceiling } = surface;
+          if (ceiling === undefined) throw new Error('a grid has a ceiling');
+          const { perM, heightsM } = ceiling;
+          const acrossM = ceiling.columns / perM;
+          const block = (atM: number): number =>
+            Math.floor(Math.min(acrossM - 1e-9, Math.max(0, atM)) * perM);
+          for (let x = 0.125; x < acrossM; x += 0.125) {
+            for (let y = 0.125; y < acrossM; y += 0.125) {
+              surface.sampleHeight(shape.originEastM + x, shape.originNorthM + y, out);
+              for (const beside of [-0.1, 0, 0.1])
+                if (
+                  (heightsM[block(y) * ceiling.columns + block(x + beside)] ?? NaN) <
+                  (out[0] ?? NaN) - 1e-9
+                )
+                  throw new Error(`too low at ${x}, ${y}`);
+            }
+          }
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+});
+
+type Three = [Float64Array, Float64Array, Float64Array];

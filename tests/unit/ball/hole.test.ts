@@ -36,9 +36,13 @@ describe('the hole', () => {
 });
 
 describe('grain', () => {
+  const leaning = (towardsDeg: number) => ({
+    eastShare: 0.1 * Math.sin((towardsDeg * Math.PI) / 180),
+    northShare: 0.1 * Math.cos((towardsDeg * Math.PI) / 180),
+  });
   const end = (towardsDeg: number | null, bearingDeg = 0) =>
     shotSimulator(
-      towardsDeg === null ? level : { ...level, grain: { towardsDeg, strength: 0.1 } },
+      towardsDeg === null ? level : { ...level, grain: leaning(towardsDeg) },
       day,
       null,
     ).traceRoll(0, 0, 2, bearingDeg).result.totalM;
@@ -47,7 +51,7 @@ describe('grain', () => {
     expect(end(0)).toBeCloseTo(end(null) / 0.9, 6);
     expect(end(180)).toBeCloseTo(end(null) / 1.1, 6);
     expect(end(45, 45)).toBeCloseTo(end(0, 0), 6);
-    const grained = shotSimulator({ ...level, grain: { towardsDeg: 90, strength: 0.1 } }, day, null);
+    const grained = shotSimulator({ ...level, grain: leaning(90) }, day, null);
     const across = grained.traceRoll(0, 0, 2, 0).result.rest;
     // The same as ground that falls that way by a tenth of what the level green brakes.
     const fallPct = (10 * rollingFromStimp(day.stimpFt)) / SLOPE_PULL_MPS2;
