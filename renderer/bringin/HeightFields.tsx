@@ -5,7 +5,7 @@ import { inchesFromMetres, yardsFromMetres } from '../../shared/units/conversion
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
-import type { FormatsProblem } from '../workers/formatsChannel.ts';
+import type { PlainProblem } from '../workers/plainProblem.ts';
 import type { BringIn, Brought } from './bringIn.ts';
 import { CheckedField } from './CheckedField.tsx';
 
@@ -15,7 +15,7 @@ interface HeightFieldsProps {
   readonly units: UnitsPreference;
   readonly format: FileFormat | null;
   readonly preview: ImportPreview | null;
-  readonly problem: FormatsProblem | null;
+  readonly problem: PlainProblem | null;
 }
 
 const heightUnits: readonly (readonly [HeightUnit, string])[] = [

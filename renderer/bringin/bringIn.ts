@@ -8,7 +8,8 @@ import type {
   ImportSelection,
 } from '../../shared/formats/import/importPreview.ts';
 import type { Arrival } from '../store/arrivals.ts';
-import type { FormatsProblem, FormatsSource, PreviewAnswer } from '../workers/formatsChannel.ts';
+import type { FormatsSource, PreviewAnswer } from '../workers/formatsChannel.ts';
+import type { PlainProblem } from '../workers/plainProblem.ts';
 import type { FormatsClient } from '../workers/formatsClient.ts';
 
 type Options = Omit<ImportOptions, 'progress'>;
@@ -180,7 +181,7 @@ export class BringIn {
       {
         progress: (share) => tell({ at: 'reading', share }),
         answer: finish,
-        stopped: (problem: FormatsProblem) =>
+        stopped: (problem: PlainProblem) =>
           finish({
             kind: 'preview',
             format: null,

@@ -13,6 +13,7 @@ import { Field } from './Field.tsx';
 import { GrainFields } from './GrainFields.tsx';
 import type { HeldProps } from './heldProps.ts';
 import { lengthTyped } from './making.ts';
+import { SelectField } from './SelectField.tsx';
 import { areaShapes, meets, planeShape, widened } from './planeShapes.ts';
 import { areaWordsOf, heightField, heightUnit, sideWords, thingWords } from './words.ts';
 
@@ -69,24 +70,13 @@ export function HeldArea({
         readOnly={readOnly}
         commit={(name) => put(`named ${words}`, { name })}
       />
-      <div className="field">
-        <label htmlFor="held-kind">Kind</label>
-        <select
-          id="held-kind"
-          value={thing.kind}
-          disabled={readOnly}
-          onChange={({ target }) => {
-            const kind = areaKinds.find((one) => one === target.value) ?? thing.kind;
-            put(`made ${words} ${kindWords[kind]}`, { kind });
-          }}
-        >
-          {areaKinds.map((kind) => (
-            <option key={kind} value={kind}>
-              {kindWords[kind]}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectField
+        label="Kind"
+        value={thing.kind}
+        options={areaKinds.map((kind) => [kind, kindWords[kind]] as const)}
+        readOnly={readOnly}
+        choose={(kind) => put(`made ${words} ${kindWords[kind]}`, { kind })}
+      />
       {thing.kind === 'bunker' && height('Lip height', 'lipHeightM', 'the lip')}
       {thing.kind === 'green' && <GrainFields green={thing} readOnly={readOnly} edit={edit} />}
       {thing.kind === 'tree' && (

@@ -8,6 +8,7 @@ import { areasOf, countsOf, countWords } from './group.ts';
 import type { Hand } from './hand.ts';
 import type { HandState } from './handState.ts';
 import { planeShape, type Thing } from './planeShapes.ts';
+import { SelectField } from './SelectField.tsx';
 import { TurnField } from './TurnField.tsx';
 import { areaWordsOf } from './words.ts';
 
@@ -33,25 +34,18 @@ export function HeldGroup(props: HeldGroupProps): React.JSX.Element {
       <p className="held-facts">{countsOf(things).map(countWords).join(', ')}</p>
       {areas.length > 0 && <p className="held-facts">Area in all {areaWordsOf(areaM2, units)}</p>}
       {allAreas && (
-        <div className="field">
-          <label htmlFor="held-kinds">Kind</label>
-          <select
-            id="held-kinds"
-            value={kinds.length === 1 ? kinds[0] : ''}
-            disabled={readOnly}
-            onChange={({ target }) => {
-              const kind = areaKinds.find((one) => one === target.value);
-              if (kind !== undefined) hand.changeKinds(kind);
-            }}
-          >
-            {kinds.length > 1 && <option value="">several kinds</option>}
-            {areaKinds.map((kind) => (
-              <option key={kind} value={kind}>
-                {kindWords[kind]}
-              </option>
-            ))}
-          </select>
-        </div>
+        <SelectField
+          label="Kind"
+          value={kinds.length === 1 ? (kinds[0] ?? '') : ''}
+          options={[
+            ...(kinds.length > 1 ? [['', 'several kinds'] as const] : []),
+            ...areaKinds.map((kind) => [kind, kindWords[kind]] as const),
+          ]}
+          readOnly={readOnly}
+          choose={(kind) => {
+            if (kind !== '') hand.changeKinds(kind);
+          }}
+        />
       )}
       {state.trouble !== null && (
         <p className="field-trouble" role="alert">

@@ -4,6 +4,7 @@ import type { ExportRequest } from '../../shared/exchange/sendOut.ts';
 import type { CsvPeek } from '../../shared/formats/csv/csvPeek.ts';
 import type { FileFormat } from '../../shared/formats/import/fileFormat.ts';
 import type { ImportOptions, ImportPreview } from '../../shared/formats/import/importPreview.ts';
+import type { PlainProblem } from './plainProblem.ts';
 
 /** What is read: a file as the person chose it, or text that was pasted. */
 export interface FormatsSource {
@@ -37,28 +38,20 @@ export interface OpenQuestion {
 
 export type FormatsQuestion = PreviewQuestion | SendOutQuestion | OpenQuestion;
 
-/** A problem as plain data, since an error loses its own members on the way between threads. */
-export interface FormatsProblem {
-  readonly code: string;
-  readonly message: string;
-  readonly place: string;
-  readonly remedy: string;
-}
-
 /** What a file is, and what it would bring or why it brings nothing. */
 export interface PreviewAnswer {
   readonly kind: 'preview';
   /** Null where even that cannot be said. */
   readonly format: FileFormat | null;
   readonly preview: ImportPreview | null;
-  readonly problem: FormatsProblem | null;
+  readonly problem: PlainProblem | null;
   /** The head of a list of points, also where nothing comes in yet. */
   readonly csv: CsvPeek | null;
 }
 
 export type SendOutAnswer =
   | { readonly kind: 'sendOut'; readonly file: FileToKeep }
-  | { readonly kind: 'failed'; readonly problem: FormatsProblem };
+  | { readonly kind: 'failed'; readonly problem: PlainProblem };
 
 export type OpenAnswer =
   | {
@@ -69,7 +62,7 @@ export type OpenAnswer =
       readonly pictures: ReadonlyMap<string, Uint8Array>;
       readonly damaged: readonly string[];
     }
-  | { readonly kind: 'failed'; readonly problem: FormatsProblem };
+  | { readonly kind: 'failed'; readonly problem: PlainProblem };
 
 export interface Answers {
   readonly preview: PreviewAnswer;

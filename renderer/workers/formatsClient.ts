@@ -1,5 +1,6 @@
 import { posted } from '../../shared/atlas/recordMap.ts';
-import type { Answers, FormatsProblem, FormatsQuestion, FromFormats, ToFormats } from './formatsChannel.ts';
+import type { Answers, FormatsQuestion, FromFormats, ToFormats } from './formatsChannel.ts';
+import type { PlainProblem } from './plainProblem.ts';
 
 /** What of `Worker` is used here; a test hands in its own. */
 export interface FormatsPort {
@@ -13,7 +14,7 @@ export interface FormatsListener<K extends keyof Answers> {
   readonly progress: (share: number) => void;
   readonly answer: (answer: Answers[K]) => void;
   /** The reader itself came to an end, from want of memory or a fault of its own. */
-  readonly stopped: (problem: FormatsProblem) => void;
+  readonly stopped: (problem: PlainProblem) => void;
 }
 
 const startWorker = (): FormatsPort =>

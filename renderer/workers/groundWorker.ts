@@ -1,5 +1,5 @@
-import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { GroundAnswer, GroundAsk } from './groundClient.ts';
+import { plainProblem } from './plainProblem.ts';
 import { readGround } from './readGround.ts';
 
 /** What of a worker's own scope is used here: the DOM library describes a window's instead. */
@@ -18,13 +18,12 @@ scope.onmessage = ({ data: { ticket, question } }) => {
       ground.riseNorth.buffer,
     ]);
   } catch (error) {
-    const problem =
-      error instanceof InputProblem
-        ? { message: error.message, remedy: error.remedy }
-        : {
-            message: `The ground could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
-            remedy: 'Undo the last reading; the drawing itself is safe.',
-          };
+    const problem = plainProblem(error, (what) => ({
+      code: 'ground-failed',
+      message: `The ground could not be worked out: ${what}`,
+      place: '',
+      remedy: 'Undo the last reading; the drawing itself is safe.',
+    }));
     scope.postMessage({ ticket, ground: null, problem });
   }
 };

@@ -1,13 +1,6 @@
 import type { RecordChange } from '../../shared/atlas/documentChanges.ts';
 import type { GroundFit, PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
-
-/** A problem as plain data, since an error loses its own members on the way between threads. */
-export interface PlanningProblem {
-  readonly code: string;
-  readonly message: string;
-  readonly place: string;
-  readonly remedy: string;
-}
+import type { PlainProblem } from './plainProblem.ts';
 
 /** A question without its document, which the worker has. */
 export type Sent<K extends PlanningCall> = Omit<PlanningCalls[K][0], 'document'>;
@@ -49,4 +42,4 @@ export type FromWorker =
   | { readonly kind: 'early'; readonly ticket: number; readonly answer: PlanningCalls[PlanningCall][1] }
   | { readonly kind: 'answer'; readonly ticket: number; readonly answer: PlanningCalls[PlanningCall][1] }
   | { readonly kind: 'dropped'; readonly ticket: number }
-  | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlanningProblem };
+  | { readonly kind: 'problem'; readonly ticket: number; readonly problem: PlainProblem };

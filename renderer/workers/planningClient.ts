@@ -1,6 +1,7 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
-import type { PlanningProblem, Sent } from './planningChannel.ts';
+import type { PlainProblem } from './plainProblem.ts';
+import type { Sent } from './planningChannel.ts';
 import type { Heard, PlanningThread } from './planningThread.ts';
 import type { Rank, Turns } from './turns.ts';
 
@@ -9,7 +10,7 @@ export interface AnswerListener<K extends PlanningCall> {
   /** A first answer, where there is one before the firm one. */
   readonly early?: (answer: PlanningCalls[K][1]) => void;
   readonly answer: (answer: PlanningCalls[K][1]) => void;
-  readonly problem: (problem: PlanningProblem) => void;
+  readonly problem: (problem: PlainProblem) => void;
 }
 
 interface Asked {
@@ -20,7 +21,7 @@ interface Asked {
   readonly progress: (fraction: number) => void;
   readonly early: ((answer: PlanningCalls[PlanningCall][1]) => void) | null;
   readonly answer: (answer: PlanningCalls[PlanningCall][1]) => void;
-  readonly problem: (problem: PlanningProblem) => void;
+  readonly problem: (problem: PlainProblem) => void;
 }
 
 /**
@@ -132,7 +133,7 @@ export class PlanningClient {
   }
 }
 
-const stopped = (message: string): PlanningProblem => ({
+const stopped = (message: string): PlainProblem => ({
   code: 'planner-stopped',
   message: `The planner stopped: ${message}`,
   place: '',

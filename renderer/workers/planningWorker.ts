@@ -2,10 +2,10 @@ import { applyChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import { keepFit } from '../../shared/planner/answer.ts';
 import { hermiteGridOf } from '../../shared/terrain/hermiteGrid.ts';
-import { InputProblem } from '../../shared/words/inputProblem.ts';
 import type { PlanningCall, PlanningCalls } from '../../shared/protocol/planning.ts';
 import { answers } from './answers.ts';
-import type { Ask, FromWorker, PlanningProblem, Told, ToWorker } from './planningChannel.ts';
+import type { Ask, FromWorker, Told, ToWorker } from './planningChannel.ts';
+import { type PlainProblem, plainProblem } from './plainProblem.ts';
 
 /** What of a worker's own scope is used here: the DOM library describes a window's instead. */
 interface WorkerScope {
@@ -17,19 +17,13 @@ const scope = globalThis as unknown as WorkerScope;
 const empty: AtlasDocument = { records: new Map() };
 let document = empty;
 
-function problemOf(error: unknown): PlanningProblem {
-  if (error instanceof InputProblem) {
-    const { code, message, place, remedy } = error;
-    return { code, message, place, remedy };
-  }
-  const what = error instanceof Error ? error.message : String(error);
-  return {
+const problemOf = (error: unknown): PlainProblem =>
+  plainProblem(error, (what) => ({
     code: 'planner-failed',
     message: `The planner failed: ${what}`,
     place: '',
     remedy: 'Move the ball a little or choose another; the atlas itself is safe.',
-  };
-}
+  }));
 
 /** Lets messages, and other answers, in between two steps of an answer; a timer would wait longer than many steps take. */
 const pauses = new MessageChannel();
