@@ -60,7 +60,9 @@ export class Following {
         ...(among !== null && { among: inRunning(among).map(({ id }) => id) }),
       },
       {
-        problem,
+        problem: (trouble) => {
+          if (this.#show !== null) problem(trouble);
+        },
         answer: (plan) => {
           if (this.#show === null) return;
           this.#rough = { ...plan, options: inRunning(plan) };

@@ -24,7 +24,7 @@ export interface Derived {
   readonly plan: Plan | null;
   /** `coarse` comes from few shots and is not yet firm. */
   readonly stage: 'none' | 'coarse' | 'firm';
-  /** The plan shown is of ground that has changed since. */
+  /** Whether the plan shown is from before a change, and the one that was to take its place on its way or given up. */
   readonly stale: false | 'refreshing' | 'givenUp';
   /** Share of the firm answer done, or null when nothing runs. */
   readonly progress: number | null;

@@ -136,6 +136,7 @@ export class Planning {
 
   /** Gives up the firm answer under way; the coarse one stays. */
   cancel(): void {
+    clearTimeout(this.#staleTimer);
     this.#quick.cancel();
     this.#thorough.cancel();
     derivedStore.setState({ progress: null, switchShare: null });
@@ -144,16 +145,15 @@ export class Planning {
   /** The same because somebody no longer wants to wait for it. */
   giveUp(): void {
     const { stage, progress } = derivedStore.getState();
-    clearTimeout(this.#staleTimer);
     this.cancel();
     // Until the first answer what is shown, if anything, is of another place or day.
     if (stage !== 'coarse' && progress !== null) this.#set({ stale: 'givenUp' });
   }
 
-  /** Plans the ball and flag in hand anew where there is no firm plan of them. */
+  /** Plans the ball and flag in hand where there is no firm plan of them, and none on its way. */
   planAgain(): void {
-    if (derivedStore.getState().stage !== 'firm' || derivedStore.getState().stale !== false)
-      this.refresh(true);
+    const { stage, stale, progress } = derivedStore.getState();
+    if (progress === null && (stage !== 'firm' || stale !== false)) this.refresh(true);
   }
 
   /** Plays a shot as somebody wants to; only the newest asked for is answered. */
