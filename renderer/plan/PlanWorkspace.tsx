@@ -1,4 +1,4 @@
-import { FolderOpen, Map as MapIcon, PencilLine } from 'lucide-react';
+import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
@@ -18,6 +18,7 @@ import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
+import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
 import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
@@ -278,9 +279,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               <h1 className="answer-name">Not ready to plan</h1>
               <Trouble trouble={derived.sceneTrouble} />
               <div className="actions">
-                <button type="button" className="button filled" onClick={() => props.open('survey')}>
-                  <PencilLine size={18} strokeWidth={1.9} aria-hidden /> Go to the survey
-                </button>
+                <ToSurvey go={() => props.open('survey')} filled />
                 <button type="button" className="button" onClick={props.openFile}>
                   <FolderOpen size={18} strokeWidth={1.9} aria-hidden /> Open a file
                 </button>

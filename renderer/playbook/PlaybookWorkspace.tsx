@@ -16,6 +16,7 @@ import { troubleOf } from '../store/notices.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
+import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import './playbook.css';
@@ -74,7 +75,12 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
         ))}
       </nav>
       <section className="playbook-pages" aria-label="Pages">
-        {sceneTrouble !== null && <Trouble trouble={sceneTrouble} />}
+        {sceneTrouble !== null && (
+          <>
+            <Trouble trouble={sceneTrouble} />
+            <ToSurvey go={() => sessionStore.setState({ workspace: 'survey' })} />
+          </>
+        )}
         {share !== null && (
           <p className="playbook-wait" role="status">
             Planning every ball to every flag, {Math.round(share * 100)} %
@@ -139,7 +145,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             : `Choices of ${scene.player.name}`}
         </h2>
         {plans === null ? (
-          scene !== null && <p className="playbook-note">Told with the pages.</p>
+          <p className="playbook-note">Told with the pages.</p>
         ) : choices.length === 0 ? (
           <p className="playbook-note">
             {ballGroup === null ? 'None on this hole' : `None from the balls of ${ballGroup}`}: the pages

@@ -1,4 +1,4 @@
-import { Flag, PencilLine, Plus } from 'lucide-react';
+import { Flag, Plus } from 'lucide-react';
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, inUseOf, recordsOf } from '../../shared/atlas/document.ts';
@@ -18,6 +18,7 @@ import { tell } from '../store/notices.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
+import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';
 import { BallForm } from './BallForm.tsx';
@@ -172,13 +173,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         {sceneTrouble !== null && (
           <>
             <Trouble trouble={sceneTrouble} />
-            <button
-              type="button"
-              className="button to-survey"
-              onClick={() => sessionStore.setState({ workspace: 'survey' })}
-            >
-              <PencilLine size={18} strokeWidth={1.9} aria-hidden /> Go to the survey
-            </button>
+            <ToSurvey go={() => sessionStore.setState({ workspace: 'survey' })} />
           </>
         )}
         {placing !== null && (

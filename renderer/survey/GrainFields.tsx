@@ -36,14 +36,14 @@ export function GrainFields({
       {grain !== undefined && (
         <>
           <Field
-            label="Grows towards"
+            label="Leans to"
             unit="°"
             value={String(grain.towardsDeg)}
             readOnly={readOnly}
             commit={(typed) =>
               edit(
                 putRecords(`changed ${what}`, [
-                  { ...green, grain: { ...grain, towardsDeg: bearingTyped(typed, 'Grows towards') } },
+                  { ...green, grain: { ...grain, towardsDeg: bearingTyped(typed, 'Leans to') } },
                 ]),
               )
             }

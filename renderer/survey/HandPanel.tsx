@@ -213,7 +213,7 @@ function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
     return (
       <p className="hint">
         Click where it is, or walk there with the arrow keys and press {key('Enter')}.
-        {tool === 'slopeReading' && ' Pull from there the way it falls, and the bearing is had too.'}
+        {tool === 'slopeReading' && ' Pull from there the way it falls to set the bearing as well.'}
       </p>
     );
   if (runsAlong(tool))
