@@ -1,16 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import type { Page } from 'playwright-core';
+import { expectAccessible } from './helpers/expectAccessible.ts';
 import { sharedWindow } from './helpers/sharedWindow.ts';
 
 const start = sharedWindow();
-
-/** An accessibility check of the part that is new; drawings are large, and looking through them again is slow. */
-async function nothingFound(page: Page, part = 'body'): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).include(part).exclude('iframe').analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-}
 
 it('somebody pins a ball, drags it, compares, tries, picks, finds it in the playbook and undoes it all', async () => {
   const { screen } = await start();
@@ -26,7 +19,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   await page.keyboard.press('Enter');
   await page.getByRole('combobox', { name: /^Lie/ }).selectOption('sittingDown');
   await expect.poll(() => rows.nth(8).innerText()).toMatch(/by the mower shed[\s\S]*sitting down/);
-  await nothingFound(page);
+  await expectAccessible(page);
   expect(await screen.undo().getAttribute('aria-label')).toBe('Undo: set the lie of ball 9');
   await screen.undo().click();
   await expect.poll(() => rows.nth(8).innerText()).toMatch(/clean/);
@@ -58,7 +51,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   await compare.getByRole('combobox').selectOption({ index: 1 });
   await expect.poll(() => compare.locator('thead th').count()).toBe(3);
   expect(await page.locator('.plate [data-part=shot][data-role=second]').count()).toBe(2);
-  await nothingFound(page, '.plan-right');
+  await expectAccessible(page, '.plan-right');
   await compare.getByRole('button', { name: 'Done' }).click();
   expect(await page.locator('.plate [data-part=shot]').count()).toBe(1);
 
@@ -79,7 +72,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   const strokesMore = async (): Promise<number> => Number.parseFloat(await outcome.innerText());
   const tooBig = await strokesMore();
   expect(tooBig).toBeGreaterThan(0.05);
-  await nothingFound(page, '.plan-right');
+  await expectAccessible(page, '.plan-right');
 
   // The landing spot by hand.
   const spot = screen.handle('Landing spot');
@@ -147,7 +140,7 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
   await legend.waitFor({ timeout: 100_000 });
   expect(await legend.getByRole('listitem').allInnerTexts()).toContain('Putt');
   expect(await page.locator('.plate [data-part=surrounds]').count()).toBe(1);
-  await nothingFound(page, '.plan-left');
+  await expectAccessible(page, '.plan-left');
   await ground.selectOption('off flag');
   expect(await page.locator('.plate [data-part=surrounds]').count()).toBe(0);
 
@@ -210,7 +203,7 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
   const group = page.locator('.positions-balls .group-select select');
   await group.selectOption('short side');
   await expect.poll(() => page.locator('.positions-balls tbody tr:not(.group-head)').count()).toBe(1);
-  await nothingFound(page);
+  await expectAccessible(page);
   await group.selectOption('');
   for (const step of [
     /^Undo: put ball 1 in short side/,
@@ -255,7 +248,7 @@ it('plans for another player: a shot marked as not theirs is left out and said s
   const before = await screen.facts();
   await page.getByRole('tab', { name: 'Player' }).click();
   await page.getByRole('radio', { name: 'Putt: not mine' }).click();
-  await nothingFound(page);
+  await expectAccessible(page);
   await page.getByRole('tab', { name: 'Plan' }).click();
   await screen.firm();
   await expect.poll(() => screen.headline()).not.toBe('Putt');
@@ -283,5 +276,5 @@ it('plans for another player: a shot marked as not theirs is left out and said s
     .poll(() => beside.locator('tbody tr').last().innerText(), { timeout: 60_000 })
     .toMatch(/^Strokes(\s+\d\.\d\d){3}$/);
   expect(await page.locator('.plate [data-part=shot]').count()).toBe(3);
-  await nothingFound(page, '.plan-right');
+  await expectAccessible(page, '.plan-right');
 });

@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { LoopbackHost } from '../../main/web/loopbackHost.ts';
-import { openSwale, type OpenSwale, serveBuilt } from './helpers/openSwale.ts';
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { openSwale, type OpenSwale } from './helpers/openSwale.ts';
 import { PlanScreen } from './helpers/planScreen.ts';
 
 const sample = readFileSync(resolve(import.meta.dirname, '../../sample-course/ossel-down.geojson'), 'utf8');
@@ -12,18 +11,23 @@ interface Feature {
   readonly properties: { readonly swale: string; readonly kind?: string; name: string };
 }
 
-let host: LoopbackHost;
+/** One window for all: each opens an atlas of its own but the first, which needs the one the window comes with. */
+let swale: OpenSwale;
+let screen: PlanScreen;
 beforeAll(async () => {
-  host = await serveBuilt();
+  swale = await openWithUpload();
+  screen = new PlanScreen(swale.page);
 });
 afterAll(async () => {
-  await host.close();
+  await swale.close();
+});
+afterEach(() => {
+  expect(swale.problems).toEqual([]);
 });
 
 /** Opens the window without file pickers, so that it falls back to an upload, which a test can answer. */
-async function openWithUpload(): Promise<OpenSwale & { readonly screen: PlanScreen }> {
-  const swale = await openSwale({
-    host,
+async function openWithUpload(): Promise<OpenSwale> {
+  const opened = await openSwale({
     acceptDownloads: true,
     beforeOpening: (context) =>
       context.addInitScript(() => {
@@ -32,86 +36,64 @@ async function openWithUpload(): Promise<OpenSwale & { readonly screen: PlanScre
       }),
   });
   // Choosers are caught from the first listener on, a little after it is added.
-  swale.page.on('filechooser', () => undefined);
-  const screen = new PlanScreen(swale.page);
-  await screen.firm();
-  return { ...swale, screen };
+  opened.page.on('filechooser', () => undefined);
+  return opened;
 }
 
-async function upload({ page }: OpenSwale, text: string, name = 'mine.geojson'): Promise<void> {
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
+async function upload(text: string, name = 'mine.geojson'): Promise<void> {
+  const chooser = swale.page.waitForEvent('filechooser');
+  await swale.page.keyboard.press('Control+o');
   await (await chooser).setFiles({ name, mimeType: 'application/geo+json', buffer: Buffer.from(text) });
 }
 
-it('shows names that look like markup as they are written', async () => {
-  const swale = await openWithUpload();
-  try {
-    const hostile = '<img src=x onerror="window.stung=true">';
-    const root = JSON.parse(sample) as { swale: { atlas: { name: string } }; features: Feature[] };
-    root.swale.atlas.name = hostile;
-    for (const { properties } of root.features) {
-      if (properties.swale === 'ballPosition' || properties.kind === 'bunker') properties.name = hostile;
-    }
-    await upload(swale, JSON.stringify(root));
-    await expect.poll(() => swale.page.title()).toBe(`${hostile} – Swale`);
-    await swale.screen.firm();
-    expect(await swale.screen.line()).toContain(hostile);
-    expect(await swale.page.locator('.plate [data-part=labels]').textContent()).toContain(hostile);
-    expect(await swale.page.locator('img').count()).toBe(0);
-    expect(await swale.page.evaluate(() => 'stung' in window)).toBe(false);
-    expect(swale.problems).toEqual([]);
-  } finally {
-    await swale.close();
-  }
+it('writes the same file back when nothing was changed', async () => {
+  await screen.firm();
+  const download = swale.page.waitForEvent('download');
+  await swale.page.keyboard.press('Control+s');
+  const path = await (await download).path();
+  expect(readFileSync(path, 'utf8')).toBe(sample);
+  expect((await download).suggestedFilename()).toBe('ossel-down.geojson');
 });
 
 it('refuses a damaged file with its place and a remedy, and keeps the open atlas', async () => {
-  const swale = await openWithUpload();
-  try {
-    await upload(swale, sample.slice(0, 20_000), 'cut-short.geojson');
-    const alert = swale.page.getByRole('alert');
-    await alert.waitFor();
-    expect(await alert.innerText()).toContain('cut-short.geojson');
-    expect(await swale.page.title()).toBe('Ossel Down – Swale');
-    await alert.getByRole('button', { name: 'Dismiss' }).click();
-    expect(await alert.count()).toBe(0);
-  } finally {
-    await swale.close();
+  await upload(sample.slice(0, 20_000), 'cut-short.geojson');
+  const alert = swale.page.getByRole('alert');
+  await alert.waitFor();
+  expect(await alert.innerText()).toContain('cut-short.geojson');
+  expect(await swale.page.title()).toBe('Ossel Down – Swale');
+  await alert.getByRole('button', { name: 'Dismiss' }).click();
+  expect(await alert.count()).toBe(0);
+});
+
+it('shows names that look like markup as they are written', async () => {
+  const hostile = '<img src=x onerror="window.stung=true">';
+  const root = JSON.parse(sample) as { swale: { atlas: { name: string } }; features: Feature[] };
+  root.swale.atlas.name = hostile;
+  for (const { properties } of root.features) {
+    if (properties.swale === 'ballPosition' || properties.kind === 'bunker') properties.name = hostile;
   }
+  await upload(JSON.stringify(root));
+  await expect.poll(() => swale.page.title()).toBe(`${hostile} – Swale`);
+  await screen.firm();
+  expect(await screen.line()).toContain(hostile);
+  expect(await swale.page.locator('.plate [data-part=labels]').textContent()).toContain(hostile);
+  expect(await swale.page.locator('img').count()).toBe(0);
+  expect(await swale.page.evaluate(() => 'stung' in window)).toBe(false);
 });
 
 it('says what a hole lacks before it can be planned, and plans the others', async () => {
-  const swale = await openWithUpload();
-  try {
-    const root = JSON.parse(sample) as { features: Feature[] };
-    const all = root.features.length;
-    root.features = root.features.filter(
-      ({ id, properties }) =>
-        !(id.startsWith('h2-') && ['spotHeight', 'slopeReading'].includes(properties.swale)),
-    );
-    expect(all - root.features.length).toBeGreaterThan(20);
-    await upload(swale, JSON.stringify(root));
-    const alert = swale.page.locator('.plan').getByRole('alert');
-    await alert.waitFor();
-    expect(await alert.innerText()).toMatch(/Hole 2.*no heights or slope readings.*Add spot heights/s);
-    await swale.screen.openHole('Long Withy');
-    expect(await alert.count()).toBe(0);
-    expect(await swale.screen.line()).toMatch(/^Ball 1/);
-  } finally {
-    await swale.close();
-  }
-});
-
-it('writes the same file back when nothing was changed', async () => {
-  const swale = await openWithUpload();
-  try {
-    const download = swale.page.waitForEvent('download');
-    await swale.page.keyboard.press('Control+s');
-    const path = await (await download).path();
-    expect(readFileSync(path, 'utf8')).toBe(sample);
-    expect((await download).suggestedFilename()).toBe('ossel-down.geojson');
-  } finally {
-    await swale.close();
-  }
+  const root = JSON.parse(sample) as { features: Feature[] };
+  const all = root.features.length;
+  root.features = root.features.filter(
+    ({ id, properties }) =>
+      !(id.startsWith('h2-') && ['spotHeight', 'slopeReading'].includes(properties.swale)),
+  );
+  expect(all - root.features.length).toBeGreaterThan(20);
+  await upload(JSON.stringify(root));
+  const alert = swale.page.locator('.plan').getByRole('alert');
+  await alert.waitFor();
+  expect(await alert.innerText()).toMatch(/Hole 2.*no heights or slope readings.*Add spot heights/s);
+  await screen.openHole('Long Withy');
+  expect(await alert.count()).toBe(0);
+  expect(await screen.line()).toMatch(/^Ball 1/);
 });

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { readFileSync } from 'node:fs';
@@ -9,6 +8,7 @@ import { pictureAffine } from '../../shared/atlas/pictures.ts';
 import { readAtlasContent } from '../../shared/formats/bundle.ts';
 import { onPlane } from '../../shared/geometry/affine.ts';
 import { distanceM } from '../../shared/geometry/ring.ts';
+import { expectAccessible } from './helpers/expectAccessible.ts';
 import { openSwale, type OpenSwale } from './helpers/openSwale.ts';
 import { pngOf } from './helpers/pngOf.ts';
 
@@ -77,11 +77,7 @@ it('lays a large picture under a blank canvas by keys alone, carries it in the f
     await panel.waitFor();
     expect(await panel.innerText()).toContain('The file has 17 million pixels. 16 million of them are kept');
     await page.locator('.plate-picture').waitFor({ state: 'attached' });
-    const check = async (part: string): Promise<void> => {
-      const { violations } = await new AxeBuilder({ page }).include(part).analyze();
-      expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-    };
-    await check('[aria-label=Placing]');
+    await expectAccessible(page, '[aria-label=Placing]');
     // Two points sixteen yards apart by the cross, which are in truth twenty-four.
     await page.getByRole('button', { name: 'Known distance' }).press('Enter');
     await page.keyboard.press('Enter');
@@ -147,7 +143,7 @@ it('lays a large picture under a blank canvas by keys alone, carries it in the f
     await page.getByRole('button', { name: 'Choose one' }).click();
     const maps = page.getByRole('dialog').getByRole('listitem').filter({ hasText: 'OpenStreetMap' });
     await maps.getByRole('button', { name: 'Settings' }).click();
-    await check('dialog');
+    await expectAccessible(page, 'dialog');
     await page.getByLabel('WMS layers').fill('ortho');
     await page.getByLabel('WMS layers').press('Enter');
     await page.getByLabel('Address').fill(`http://127.0.0.1:${String(port)}/wms`);

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -10,6 +9,7 @@ import type { LoopbackHost } from '../../main/web/loopbackHost.ts';
 import { sameDocument } from '../../shared/atlas/document.ts';
 import { readAtlasFile } from '../../shared/formats/readAtlasFile.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import { expectAccessible } from './helpers/expectAccessible.ts';
 import { openSwale, type OpenSwale, serveBuilt } from './helpers/openSwale.ts';
 
 let host: LoopbackHost;
@@ -132,12 +132,6 @@ async function openSurvey(options: Parameters<typeof openSwale>[0] = {}): Promis
   swale.page.on('filechooser', () => undefined);
   await swale.page.getByRole('tab', { name: 'Survey' }).click({ timeout: 40_000 });
   return swale;
-}
-
-/** Nothing axe finds serious. The window has no frames, so that axe need not open a page of its own to put them together. */
-async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
 }
 
 /** A green drawn in one stroke with its fringe, three bunkers, approach, heavy rough, a tree, twelve heights, a flag and a ball. */

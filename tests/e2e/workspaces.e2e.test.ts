@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, it } from 'vitest';
+import { expectAccessible } from './helpers/expectAccessible.ts';
 import { sharedWindow } from './helpers/sharedWindow.ts';
 
 const start = sharedWindow();
@@ -50,8 +50,7 @@ it('Playbook: shows and prints the pages of a hole with the person’s own choic
   expect(await page.locator('.playbook-side li').innerText()).toMatch(
     new RegExp(`^Ball 1 to flag A: ${picked} \\(advice: `),
   );
-  const { violations } = await new AxeBuilder({ page }).exclude('iframe').analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+  await expectAccessible(page);
   const printed = page.evaluate(
     () =>
       new Promise<{ printed: string; text: string }>((done) => {
