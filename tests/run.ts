@@ -25,14 +25,8 @@ const outcomes: Outcome[] = [];
 
 try {
   // Installing waits for the network most of the time.
-  const [chromium] = await Promise.all([installed(), checkSources()]);
-  await vitest('Unit, published, property and program tests', 'vitest.config.ts');
-  const built = await step('Build', [
-    ...tool('electron-vite', 'bin', 'electron-vite.js'),
-    'build',
-    '--logLevel',
-    'warn',
-  ]);
+  const found = installed();
+  const [chromium, built] = await Promise.all([found, withoutChecker(found), checkSources()]);
   if (built && chromium) await vitest('Tests of the built program', 'vitest.e2e.config.ts');
 } finally {
   rmSync(results, { recursive: true, force: true });
@@ -43,17 +37,22 @@ if (sum('skipped') > 0) console.log(`\n${sum('skipped')} skipped, for the reason
 console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
 process.exitCode = sum('failed') === 0 ? 0 : 1;
 
-/** What needs no running: three programs at once, since each uses one core. */
+/** The longest of all that uses one core: everything else that needs no build goes on beside it. */
 async function checkSources(): Promise<void> {
-  const eslint = tool('eslint', 'bin', 'eslint.js');
+  await step('Types and lint', [process.execPath, join(root, 'tests', 'lint', 'checkSources.mjs')]);
+}
+
+/** What is cheap first, and the build for the tests to come. True where there is one. */
+async function withoutChecker(found: Promise<boolean>): Promise<boolean> {
   const tsc = tool('typescript', 'bin', 'tsc');
-  await Promise.all([
-    step('Types', [...tsc, '--noEmit', '-p', 'tsconfig.json']),
-    step('Types of shared/ on their own', [...tsc, '--noEmit', '-p', 'shared/tsconfig.json']).then(() =>
-      step('Format', [...tool('prettier', 'bin', 'prettier.cjs'), '--check', '--log-level', 'warn', '.']),
-    ),
-    step('Lint', [...eslint, '-c', 'tests/eslint.config.mjs', '--max-warnings', '0', '.']),
-  ]);
+  await step('Types of shared/ on their own', [...tsc, '--noEmit', '-p', 'shared/tsconfig.json']);
+  const prettier = tool('prettier', 'bin', 'prettier.cjs');
+  await step('Format', [...prettier, '--check', '--log-level', 'warn', '.']);
+  const build = tool('electron-vite', 'bin', 'electron-vite.js');
+  const built = await step('Build', [...build, 'build', '--logLevel', 'warn']);
+  await found;
+  await vitest('Unit, published, property and program tests', 'vitest.config.ts');
+  return built;
 }
 
 /** Runs a program to its end and shows what it said under a heading of its own. */

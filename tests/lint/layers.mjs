@@ -121,6 +121,7 @@ export const rooms = {
       'geographiclib-geodesic',
       'eslint',
       '@eslint/js',
+      'typescript',
       'typescript-eslint',
       'eslint-plugin-react-hooks',
       'electron',
@@ -146,7 +147,6 @@ export const tools = [
   '@types/*',
   'electron-builder',
   'prettier',
-  'typescript',
   'vite', // read by electron-vite and vitest
   'vega-datasets', // an open elevation grid that tests read as a file
 ];
