@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { longestFirst } from './helpers/longestFirst.ts';
 
 const testTimeout = 30_000;
 
@@ -13,6 +14,9 @@ export default defineConfig({
   test: {
     // Left alone it would keep one core free.
     maxWorkers: '100%',
+    sequence: {
+      sequencer: longestFirst(['contention.mocked.test.ts', 'gdal.test.ts', 'reasonsFor.test.ts']),
+    },
     projects: [
       {
         test: {

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { longestFirst } from './helpers/longestFirst.ts';
 
 const times = { testTimeout: 120_000, hookTimeout: 60_000 };
 const besideTheEngine = ['tests/e2e/samePlan.e2e.test.ts'];
@@ -9,6 +10,13 @@ export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   test: {
     maxWorkers: 2,
+    sequence: {
+      sequencer: longestFirst([
+        ...['decide.e2e.test.ts', 'window.e2e.test.ts', 'survey.e2e.test.ts', 'cli.test.ts'],
+        ...['pictures.e2e.test.ts', 'bringin.e2e.test.ts', 'samePlan.e2e.test.ts', 'files.e2e.test.ts'],
+        ...['workspaces.e2e.test.ts', 'package.test.ts'],
+      ]),
+    },
     projects: [
       {
         // Runs the engine as well, and so as Node runs it: see vitest.config.ts.
