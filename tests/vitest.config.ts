@@ -5,9 +5,9 @@ import { longestFirst } from './helpers/longestFirst.ts';
 const testTimeout = 30_000;
 
 /**
- * The tests of the engine and of the command line run as Node runs them, in half the time the default runner takes, and
- * share what is loaded, since nothing there keeps a state. Tests of the window and of the desktop program, and those that put
- * another module in place of one, start afresh in the default runner.
+ * The tests of the engine, of the command line and of all else that Node runs go as Node runs them, in half the time the
+ * default runner takes, and share what is loaded, since nothing there keeps a state. Tests of the window and of the desktop
+ * program, and those that put another module in place of one, start afresh in the default runner.
  */
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
@@ -21,8 +21,8 @@ export default defineConfig({
       {
         test: {
           name: 'engine',
-          include: ['tests/{unit,published,property,main/cli}/**/*.test.{ts,tsx}'],
-          exclude: ['tests/unit/renderer/**', '**/*.mocked.test.ts'],
+          include: ['tests/{unit,published,property,lint,main}/**/*.test.{ts,tsx}'],
+          exclude: ['tests/unit/renderer/**', 'tests/main/app/**', '**/*.mocked.test.ts'],
           testTimeout,
           isolate: false,
           experimental: { viteModuleRunner: false },
@@ -33,8 +33,7 @@ export default defineConfig({
         resolve: { alias: { electron: resolve(import.meta.dirname, 'stubs/electron.ts') } },
         test: {
           name: 'programs',
-          include: ['tests/{unit/renderer,main,lint}/**/*.test.{ts,tsx}', 'tests/**/*.mocked.test.ts'],
-          exclude: ['tests/main/cli/**'],
+          include: ['tests/{unit/renderer,main/app}/**/*.test.{ts,tsx}', 'tests/**/*.mocked.test.ts'],
           testTimeout,
         },
       },

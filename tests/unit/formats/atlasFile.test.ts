@@ -6,6 +6,7 @@ import { atlasDocument, findRecord, headerOf, sameDocument } from '../../../shar
 import { migrate } from '../../../shared/atlas/migrations.ts';
 import { readAtlasFile, writeAtlasFile } from '../../../shared/formats/atlasFile.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import { processorMs } from '../../helpers/processorMs.ts';
 
 const folder = resolve(import.meta.dirname, '../../fixtures');
 const fixture = (name: string): string => readFileSync(resolve(folder, `${name}.geojson`), 'utf8');
@@ -229,7 +230,7 @@ describe('the atlas file', () => {
   });
 
   it('answers hostile size in bounded time', () => {
-    const began = performance.now();
+    const began = processorMs();
     const spot = (i: number): string =>
       `{"type":"Feature","id":"s${String(i)}","properties":{"swale":"spotHeight","heightM":1,"accuracyM":0.01},"geometry":{"type":"Point","coordinates":[-30,45]}}`;
     const many = Array.from({ length: 100_010 }, (_, i) => spot(i)).join(',');
@@ -247,7 +248,7 @@ describe('the atlas file', () => {
     expect(problemOf(long, 'long').code).toBe('too-many-positions');
     expect(problemOf(' '.repeat(64 * 1024 * 1024 + 1), 'large').code).toBe('file-too-large');
     expect(problemOf('['.repeat(5_000_000), 'deep').code).toBe('file-truncated');
-    expect(performance.now() - began).toBeLessThan(20_000);
+    expect(processorMs() - began).toBeLessThan(20_000);
   });
 
   it('raises older formats one step at a time', () => {

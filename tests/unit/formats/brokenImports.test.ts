@@ -12,6 +12,7 @@ import { writeKml } from '../../../shared/formats/export/writeKml.ts';
 import { writeAtlasFile } from '../../../shared/formats/atlasFile.ts';
 import { utmWkt } from '../../../shared/formats/raster/coordinateSystem.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import { processorMs } from '../../helpers/processorMs.ts';
 import { at, bytes, emptyAtlas, frame, ground, osmXml, placedAtlas } from './exchangeFixtures.ts';
 
 const SECONDS = 1000;
@@ -164,7 +165,7 @@ describe('broken files', () => {
   });
 
   it('answers hostile size in seconds', { timeout: 40 * SECONDS }, async () => {
-    const began = performance.now();
+    const began = processorMs();
     // An archive is taken at its word, however much or little it says: more is refused, less is cut off there.
     const zeros = new Uint8Array(20 * 1024 * 1024);
     const honest = zipSync({ 'doc.kml': zeros }, { level: 1 });
@@ -192,11 +193,11 @@ describe('broken files', () => {
     expect((await reason('a.tif', deflateBomb())).remedy).toMatch(/\.$/);
     const claims = `ncols 2000000000\nnrows 2000000000\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3\n`;
     expect((await reason('a.asc', bytes(claims))).code).toBe('grid-size');
-    expect(performance.now() - began).toBeLessThan(20 * SECONDS);
+    expect(processorMs() - began).toBeLessThan(20 * SECONDS);
   });
 
   it('a multipolygon of 10,000 jagged nodes is left out with a reason, and a smooth one is thinned', async () => {
-    const began = performance.now();
+    const began = processorMs();
     const ring = (jag: number): number[][] => {
       const corners = Array.from({ length: 10_000 }, (_, i) => {
         const radius = 300 + (i % 2) * jag;
@@ -218,7 +219,7 @@ describe('broken files', () => {
     const smooth = await preview(0);
     const [record] = smooth.groups[0]?.records ?? [];
     expect(record?.type === 'area' && (record.rings[0]?.length ?? 0)).toBeLessThan(500);
-    expect(performance.now() - began).toBeLessThan(10 * SECONDS);
+    expect(processorMs() - began).toBeLessThan(10 * SECONDS);
   });
 
   it('outlines that cross themselves are left out, or lose a small loop', async () => {

@@ -9,6 +9,7 @@ import { readAtlasContent, writeBundle } from '../../../shared/formats/bundle.ts
 import { pictureHeader } from '../../../shared/formats/pictureFile.ts';
 import { readAtlasFile } from '../../../shared/formats/readAtlasFile.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
+import { processorMs } from '../../helpers/processorMs.ts';
 
 const folder = resolve(import.meta.dirname, '../../fixtures');
 const text = readFileSync(resolve(folder, 'format-4.geojson'), 'utf8');
@@ -94,7 +95,7 @@ describe('a bundle of an atlas with its pictures', () => {
 
   it('refuses with a reason what is no bundle of ours, quickly', async () => {
     const atlas = strToU8(text);
-    const began = performance.now();
+    const began = processorMs();
     const refused: Readonly<Record<string, Uint8Array>> = {
       'foreign-file': zipSync({ 'pictures/': [] as never }),
       'archive-path': zipSync({ 'atlas.geojson': atlas, '../../evil.png': png }),
@@ -111,7 +112,7 @@ describe('a bundle of an atlas with its pictures', () => {
       const read = await readAtlasContent(stating(bomb, size), 'b.zip', sha256);
       expect([read.pictures.size, read.damaged.length, read.document.records.size > 5]).toEqual([0, 1, true]);
     }
-    expect(performance.now() - began).toBeLessThan(10_000);
+    expect(processorMs() - began).toBeLessThan(10_000);
   });
 });
 
