@@ -37,7 +37,7 @@ if (sum('skipped') > 0) console.log(`\n${sum('skipped')} skipped, for the reason
 console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
 process.exitCode = sum('failed') === 0 ? 0 : 1;
 
-/** The longest of all that uses one core: everything else that needs no build goes on beside it. */
+/** The longest of all that uses one core: all but the tests of the built program goes on beside it. */
 async function checkSources(): Promise<void> {
   await step('Types and lint', [process.execPath, join(root, 'tests', 'lint', 'checkSources.mjs')]);
 }
