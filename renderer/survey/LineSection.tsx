@@ -25,7 +25,7 @@ export function LineSection({ ground, points, units }: LineSectionProps): React.
   if (lengthM < SHORTEST_M) return null;
   const { distancesM, heightsM } = sectionAlong(
     {
-      sample: (eastM, northM, out) => {
+      sample: ([eastM = 0, northM = 0], out) => {
         out[0] = ground.heightAt({ eastM, northM });
       },
     },

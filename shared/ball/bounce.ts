@@ -1,4 +1,5 @@
 import { BALL_RADIUS_M } from './constants.ts';
+import type { CoverTable } from './coverPhysics.ts';
 
 /** Normal speed of Penner's calibration impact: 18.6 m/s at 44.4 degrees from the vertical. */
 const NORMAL_AT_CALIBRATION_MPS = 13.29;
@@ -44,18 +45,21 @@ function angleFromNormal(tangential: number, normal: number): number {
  * impact, and nothing for a grazing ball, which under Penner's own law would launch itself again for ever.
  * Worked in three dimensions, so that a tilted spin axis kicks sideways. Energy never grows: the frame only turns.
  *
- * @param slopeEast dz/dEast at the contact, slopeNorth likewise
- * @param restitution at no speed; falls with speed as Penner's, never below his floor times the cover's share
- * @param tiltRad of the crater at the calibration impact
+ * @param ground at the contact: height, gradient, cover code
+ * @param turf of each cover: restitution at no speed, which falls with speed as Penner's, never below his floor times the
+ * cover's share; tilt of the crater at the calibration impact; friction
  */
 export function bounce(
   state: Float64Array,
-  slopeEast: number,
-  slopeNorth: number,
-  restitution: number,
-  tiltRad: number,
-  friction: number,
+  ground: Float64Array,
+  turf: Pick<CoverTable, 'restitution' | 'tiltRad' | 'friction'>,
 ): void {
+  const slopeEast = ground[1] as number; // four entries
+  const slopeNorth = ground[2] as number;
+  const code = ground[3] as number;
+  const restitution = turf.restitution[code] as number; // an entry for every cover
+  const tiltRad = turf.tiltRad[code] as number;
+  const friction = turf.friction[code] as number;
   const scale = 1 / Math.sqrt(1 + slopeEast * slopeEast + slopeNorth * slopeNorth);
   let nx = -slopeEast * scale;
   let ny = -slopeNorth * scale;

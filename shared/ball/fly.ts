@@ -1,12 +1,17 @@
-import { VX, VY, VZ, X, Y, Z } from './bounce.ts';
-import { contactTime } from './contactTime.ts';
-import { cutFlight, flightStep } from './flightStep.ts';
-import type { Ceiling, FlightNotes } from './ground.ts';
+import { STATE_SIZE, VX, VY, VZ, X, Y, Z } from './bounce.ts';
+import { GRAVITY_MPS2 } from './constants.ts';
+import { cutFlight, flightStep, hopStep } from './flightStep.ts';
+import type { FlightNotes } from './ground.ts';
 import { hermite } from './hermite.ts';
+import { meetsGround } from './meetsGround.ts';
 import { anyNear, meetObstacles } from './obstacles.ts';
-import { MARK_APEX, type ShotWork } from './shotWork.ts';
+import { CONTACT_S, MARK_APEX, type ShotWork, STEP_S } from './shotWork.ts';
 
-const LONGEST_STEP_S = 0.25;
+const LONGEST_STEP_S = 0.3;
+/** Longest step in seconds, and in metres along the way. */
+const LONGEST_STEP_M = 4;
+/** A shorter step is taken by the midpoint rule. */
+const MIDPOINT_M = 0.6;
 /** A step bends by less than this from its straight start. */
 const BESIDE_M = 0.5;
 /** Longest way of a step beside a crown or a wall, so that its straight chord is the flight. */
@@ -21,9 +26,7 @@ const LOST_BELOW_M = 500;
  */
 export function fly(w: ShotWork): boolean {
   const s = w.state;
-  const n = w.next;
   const here = w.here;
-  const marks = w.marks;
   const ground = w.ground;
   const lost = (s[Z] as number) - LOST_BELOW_M;
   let known = true;
@@ -32,44 +35,49 @@ export function fly(w: ShotWork): boolean {
     const vy = s[VY] as number;
     const vz = s[VZ] as number;
     const speed = Math.sqrt(vx * vx + vy * vy + vz * vz);
-    let h = w.stepFactor * Math.min(LONGEST_STEP_S, 2.4 / (speed + 0.1));
+    let longest = Math.min(LONGEST_STEP_S, LONGEST_STEP_M / (speed + 0.1));
+    if (step === 0) {
+      // A hop is over when its parabola over the plane under it is, or soon after.
+      const rising = vz - (here[1] as number) * vx - (here[2] as number) * vy;
+      longest = Math.min(longest, (2.2 / GRAVITY_MPS2) * rising + 0.002);
+    }
+    let h = w.stepFactor * longest;
     const x = s[X] as number;
     const y = s[Y] as number;
-    if (w.reads !== null) noteFlight(w.reads, s, h);
     const near = w.obstacles.length > 0 && anyNear(w, x, y, x + h * vx, y + h * vy, BESIDE_M);
     if (near) h = Math.min(h, BESIDE_OBSTACLE_M / (speed + 0.1));
-    flightStep(w, h);
+    w.step[STEP_S] = h;
+    if (w.reads !== null) noteFlight(w.reads, w);
+    if (h * speed < w.stepFactor * MIDPOINT_M) hopStep(w);
+    else flightStep(w);
     if (near && meetObstacles(w)) {
       known = false;
       continue;
     }
-    const top = (n[VZ] as number) > 0 ? (n[Z] as number) : peak(s, n, h);
-    if (top > (marks[MARK_APEX] as number)) marks[MARK_APEX] = top;
-    const lowest = Math.min(s[Z] as number, n[Z] as number);
-    if (lowest > w.maxHeightM || (w.ceiling !== null && staysAbove(w.ceiling, s, n, lowest))) {
-      advance(w, h);
+    noteApex(w);
+    if (staysAbove(w)) {
+      advance(w);
       known = false;
       continue;
     }
-    if (!known) ground.sample(s[X] as number, s[Y] as number, here);
-    const t = contactTime(w, h);
-    if (t >= 0) {
-      const u = t / h;
-      if (w.record !== null) recordFlight(w, h, u);
-      cutFlight(w, h, u);
+    if (!known) ground.sample(s, here);
+    if (meetsGround(w)) {
+      if (w.record !== null) recordFlight(w, (w.step[CONTACT_S] as number) / (w.step[STEP_S] as number));
+      cutFlight(w);
       // The last look was within a millimetre of the contact: the plane through it is there, its height is the ball's.
       here[0] = s[Z] as number;
       return true;
     }
-    advance(w, h);
-    known = false;
+    advance(w);
+    known = true;
     if ((s[Z] as number) < lost) return false;
   }
   return false;
 }
 
 /** Notes the blocks under a straight way: an obstacle whose box, widened by `BESIDE_M`, meets none of them changes nothing. */
-function noteFlight(notes: FlightNotes, s: Float64Array, h: number): void {
+function noteFlight(notes: FlightNotes, { state: s, step }: ShotWork): void {
+  const h = step[STEP_S] as number;
   const x0 = s[X] as number;
   const y0 = s[Y] as number;
   const x1 = x0 + h * (s[VX] as number);
@@ -92,8 +100,11 @@ function noteFlight(notes: FlightNotes, s: Float64Array, h: number): void {
 
 const within = (blocks: number, count: number): number => Math.min(count - 1, Math.max(0, blocks | 0));
 
-/** Whether a step between two states, at no time lower than `lowest`, is above all ground under it. */
-function staysAbove(ceiling: Ceiling, s: Float64Array, n: Float64Array, lowest: number): boolean {
+/** Whether the step between `state` and `next` is above all ground under it. */
+function staysAbove({ state: s, next: n, maxHeightM, ceiling }: ShotWork): boolean {
+  const lowest = Math.min(s[Z] as number, n[Z] as number);
+  if (lowest > maxHeightM) return true;
+  if (ceiling === null) return false;
   const { westM, southM, perM, columns, rows, heightsM } = ceiling;
   const x0 = ((s[X] as number) - westM) * perM;
   const y0 = ((s[Y] as number) - southM) * perM;
@@ -112,22 +123,25 @@ function staysAbove(ceiling: Ceiling, s: Float64Array, n: Float64Array, lowest: 
   return true;
 }
 
-/** Height at the top of a step's cubic, taken as a parabola from its two ends. */
-function peak(s: Float64Array, n: Float64Array, h: number): number {
+/** Marks the top of a step, taken as that of a parabola from its two ends. */
+function noteApex({ state: s, next: n, step, marks }: ShotWork): void {
   const v0 = s[VZ] as number;
-  if (v0 <= 0) return s[Z] as number;
-  const u = v0 / (v0 - (n[VZ] as number));
-  return hermite(s[Z] as number, v0, n[Z] as number, n[VZ] as number, h, u);
+  const v1 = n[VZ] as number;
+  let top = Math.max(s[Z] as number, n[Z] as number);
+  if (v0 > 0 && v1 <= 0)
+    top = hermite(s[Z] as number, v0, n[Z] as number, v1, step[STEP_S] as number, v0 / (v0 - v1));
+  if (top > (marks[MARK_APEX] as number)) marks[MARK_APEX] = top;
 }
 
-function advance(w: ShotWork, h: number): void {
-  if (w.record !== null) recordFlight(w, h, 1);
+function advance(w: ShotWork): void {
+  if (w.record !== null) recordFlight(w, 1);
   const s = w.state;
   const n = w.next;
-  for (let i = 0; i < 9; i += 1) s[i] = n[i] as number;
+  for (let i = 0; i < STATE_SIZE; i += 1) s[i] = n[i] as number;
 }
 
-function recordFlight(w: ShotWork, h: number, until: number): void {
+function recordFlight(w: ShotWork, until: number): void {
+  const h = w.step[STEP_S] as number;
   const s = w.state;
   const n = w.next;
   const points = (w.record as NonNullable<typeof w.record>).points; // called only while recording

@@ -4,12 +4,13 @@
  */
 export interface Ground {
   /**
-   * Writes the height (m), the gradient (dz/dEast, dz/dNorth) and the cover code at a point into `out[0..3]`.
-   * Defined everywhere: beyond the surveyed ground the surface goes on smoothly.
+   * Writes the height (m), the gradient (dz/dEast, dz/dNorth) and the cover code at the point in `at[0..1]` into `out[0..3]`.
+   * Defined everywhere: beyond the surveyed ground the surface goes on smoothly. The point comes in an array because engines
+   * wrap every number that is passed to a call, and this is called forty times a shot.
    */
-  sample(eastM: number, northM: number, out: Float64Array): void;
+  sample(at: Float64Array, out: Float64Array): void;
   /** The cover code alone, where that is to be had for less. */
-  codeAt?(eastM: number, northM: number): number;
+  codeAt?(at: Float64Array): number;
   /** No ground is higher than this (m): a ball above it and above every obstacle needs no contact check. */
   readonly maxHeightM: number;
   /** The same block by block, where it is known. */

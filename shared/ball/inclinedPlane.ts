@@ -13,8 +13,8 @@ export function inclinedPlane(slopePct: number, downhillBearingDeg: number, cove
   return {
     maxHeightM: slopePct === 0 ? 0 : Infinity,
     obstacles: [],
-    sample(eastM, northM, out) {
-      out[0] = east * eastM + north * northM;
+    sample(at, out) {
+      out[0] = east * (at[0] as number) + north * (at[1] as number); // a point has two coordinates
       out[1] = east;
       out[2] = north;
       out[3] = code;

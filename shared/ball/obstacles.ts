@@ -4,6 +4,7 @@ import { BALL_RADIUS_M } from './constants.ts';
 import type { Obstacle } from './ground.ts';
 import { insideRing, side, sideShare, wayInside } from './obstacleRing.ts';
 import { MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
+import { MET_OBSTACLE } from './slots.ts';
 
 /**
  * Way through a crown on which a ball loses all but a third (1/e) of its speed, metres: airy where the crown is clear of
@@ -70,7 +71,7 @@ function crownKeeps(w: ShotWork, o: Obstacle, vx: number, vy: number, vz: number
   const s = w.state;
   const x = s[X] as number;
   const y = s[Y] as number;
-  w.ground.sample(x, y, w.probe);
+  w.ground.sample(s, w.probe);
   const bush = o.bottomM < (w.probe[0] as number) + BUSH_BELOW_M;
   return exp(-wayInside(o, x, y, s[Z] as number, vx, vy, vz) / (bush ? DENSE_M : AIRY_M));
 }
@@ -102,7 +103,7 @@ export function meetObstacles(w: ShotWork): boolean {
     const fromSide = share <= 1 && atSide >= o.bottomM && atSide <= o.topM;
     // From above or below, when it is within by the end of the step.
     if (!fromSide && !within(o, x1, y1, z1)) continue;
-    w.marks[MARK_OBSTRUCTED] = 1;
+    w.marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
     const length = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
     const hair = length > 0 ? HAIR_M / length : 0;
     const tree = o.kind === 'tree';
@@ -150,7 +151,7 @@ export function meetOnGround(w: ShotWork): boolean {
     if (o.bottomM > z + 2 * BALL_RADIUS_M || o.topM < z || insideRing(o.ringM, x0, y0)) continue;
     const share = sideShare(o.ringM, x0, y0, x1, y1);
     if (share > 1) continue;
-    w.marks[MARK_OBSTRUCTED] = 1;
+    w.marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
     const length = Math.max(HAIR_M, Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0)));
     const tree = o.kind === 'tree';
     const u = Math.max(0, share + (tree ? HAIR_M : -HAIR_M) / length);

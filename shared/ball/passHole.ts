@@ -2,14 +2,15 @@ import { VX, VY, X, Y } from './bounce.ts';
 import { CAPTURED, meetHole } from './capture.ts';
 import { HOLE_RADIUS_M } from './constants.ts';
 import { hermite } from './hermite.ts';
-import type { ShotWork } from './shotWork.ts';
+import { type ShotWork, STEP_S } from './shotWork.ts';
 
 /**
  * Looks whether the piece of path from `state` to `next` crosses the hole. 0: no. 1: the ball dropped. 2: it came out
  * again, and `state` stands beyond the rim with what speed it has left.
  */
-export function passHole(w: ShotWork, h: number): number {
+export function passHole(w: ShotWork): number {
   if (!w.hasHole) return 0;
+  const h = w.step[STEP_S] as number; // arrays of fixed size, set once in shotWork
   const s = w.state;
   const n = w.next;
   const x0 = s[X] as number;

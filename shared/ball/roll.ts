@@ -5,15 +5,29 @@ import { meetOnGround } from './obstacles.ts';
 import { passHole } from './passHole.ts';
 import { boundary, dropsAtRest, ROLL_HOLED, ROLL_STILL_ROLLING } from './rollEnd.ts';
 import { recordPiece, recordRoll } from './rollRecord.ts';
-import { cutStep, edgeShare, rollStep } from './rollStep.ts';
-import type { ShotWork } from './shotWork.ts';
-import { stopDisplacement, stopTime } from './stopDisplacement.ts';
+import { copyGround, rollStep, stopAtEdge } from './rollStep.ts';
+import { type ShotWork, STEP_S } from './shotWork.ts';
+import {
+  STOP_DX,
+  STOP_DY,
+  STOP_PULL_X,
+  STOP_PULL_Y,
+  STOP_RESISTANCE,
+  STOP_VX,
+  STOP_VY,
+  stopDisplacement,
+  stopTime,
+} from './stopDisplacement.ts';
 
 const GREEN = coverCode('green');
+const SAND = coverCode('bunker');
 /** Longest piece of roll in one step, metres. */
 const LONGEST_M = 1.25;
 /** A rest of the way shorter than this is done at once, on the plane half-way along it. */
 const LAST_M = 0.8;
+/** The same two in a bunker, whose face is a third of a metre wide or little more. */
+const LONGEST_IN_SAND_M = 0.12;
+const LAST_IN_SAND_M = 0.06;
 /** Steps shorten to this where the slope bends, m/s^2 of pull against a straight change over the step. */
 const SHORTEST_M = 0.3;
 const BEND_MPS2 = 0.03;
@@ -40,7 +54,9 @@ export function roll(w: ShotWork): number {
   const probe = w.probe;
   const probe2 = w.probe2;
   const ground = w.ground;
-  const scratch = w.scratch;
+  const stop = w.stop;
+  const slowing = w.slowing;
+  const at = w.at;
   const factor = w.stepFactor;
   let elapsed = 0;
   let rolled = 0;
@@ -56,9 +72,13 @@ export function roll(w: ShotWork): number {
     const a = w.covers.rollingMps2[code] as number;
     const grainX = code === GREEN ? w.grainEastMps2 : 0;
     const grainY = code === GREEN ? w.grainNorthMps2 : 0;
+    slowing[0] = a;
+    slowing[1] = grainX;
+    slowing[2] = grainY;
     let gx = SLOPE_PULL_MPS2 * (here[1] as number) + grainX;
     let gy = SLOPE_PULL_MPS2 * (here[2] as number) + grainY;
     const slope = Math.sqrt(gx * gx + gy * gy);
+    const last = factor * (code === SAND ? LAST_IN_SAND_M : LAST_M);
     if (speed < STALL_MPS) {
       if (slope <= a) return dropsAtRest(w);
       vx = (-gx / slope) * STALL_MPS * 1.01;
@@ -70,43 +90,53 @@ export function roll(w: ShotWork): number {
     const x = s[X] as number;
     const y = s[Y] as number;
     // No ball stops in less than v^2 / 2(a + s) of path: only near that is the exact stop worth working out.
-    if (slope < 0.97 * a && speed * speed < 4 * LAST_M * factor * (a + slope)) {
-      stopDisplacement(vx, vy, speed, gx, gy, slope, a, scratch);
-      let dx = scratch[0] as number;
-      let dy = scratch[1] as number;
+    if (slope < 0.97 * a && speed * speed < 4 * last * (a + slope)) {
+      stop[STOP_VX] = vx;
+      stop[STOP_VY] = vy;
+      stop[STOP_PULL_X] = gx;
+      stop[STOP_PULL_Y] = gy;
+      stop[STOP_RESISTANCE] = a;
+      stopDisplacement(stop);
+      let dx = stop[STOP_DX] as number;
+      let dy = stop[STOP_DY] as number;
       const far2 = dx * dx + dy * dy;
-      if (far2 < LAST_M * LAST_M * factor * factor || speed < 0.02) {
-        ground.sample(x + dx / 2, y + dy / 2, probe2);
+      if (far2 < last * last || speed < 0.02) {
+        at[0] = x + dx / 2;
+        at[1] = y + dy / 2;
+        ground.sample(at, probe2);
         let sameCover = probe2[3] === code;
         gx = SLOPE_PULL_MPS2 * (probe2[1] as number) + grainX;
         gy = SLOPE_PULL_MPS2 * (probe2[2] as number) + grainY;
         const slope2 = Math.sqrt(gx * gx + gy * gy);
         if (slope2 < 0.97 * a) {
-          stopDisplacement(vx, vy, speed, gx, gy, slope2, a, scratch);
-          dx = scratch[0] as number;
-          dy = scratch[1] as number;
-          ground.sample(x + dx, y + dy, probe);
+          stop[STOP_PULL_X] = gx;
+          stop[STOP_PULL_Y] = gy;
+          stopDisplacement(stop);
+          dx = stop[STOP_DX] as number;
+          dy = stop[STOP_DY] as number;
+          n[X] = x + dx;
+          n[Y] = y + dy;
+          ground.sample(n, probe);
           sameCover = sameCover && probe[3] === code;
           if (sameCover || far2 < 1e-4) {
-            n[X] = x + dx;
-            n[Y] = y + dy;
             n[VX] = 0;
             n[VY] = 0;
             if (w.obstacles.length > 0 && meetOnGround(w)) {
-              ground.sample(s[X] as number, s[Y] as number, here);
+              ground.sample(s, here);
               recordRoll(w);
               walls += 1;
               if (walls > MOST_WALLS) return dropsAtRest(w);
               continue;
             }
-            const met = passHole(w, stopTime(speed, dx, dy));
+            w.step[STEP_S] = stopTime(speed, dx, dy);
+            const met = passHole(w);
             if (met === 1) return ROLL_HOLED;
             if (met === 2) {
-              ground.sample(s[X] as number, s[Y] as number, here);
+              ground.sample(s, here);
               recordRoll(w);
               continue;
             }
-            recordPiece(w, stopTime(speed, dx, dy));
+            recordPiece(w);
             s[X] = x + dx;
             s[Y] = y + dy;
             s[VX] = 0;
@@ -119,6 +149,7 @@ export function roll(w: ShotWork): number {
         }
       }
     }
+    if (code === SAND) longest = Math.min(longest, factor * LONGEST_IN_SAND_M);
     const h = Math.min(longest / speed, (factor * 0.5 * speed) / (a + slope));
     if (elapsed + h > LONGEST_ROLL_S || rolled > FARTHEST_ROLL_M) return ROLL_STILL_ROLLING;
     // Look at the ground where the ball will be half-way and at the end, near enough.
@@ -126,9 +157,14 @@ export function roll(w: ShotWork): number {
     const by = -a * (vy / speed) - gy;
     gx = SLOPE_PULL_MPS2 * (here[1] as number);
     gy = SLOPE_PULL_MPS2 * (here[2] as number);
-    ground.sample(x + h * (vx / 2 + (h * bx) / 8), y + h * (vy / 2 + (h * by) / 8), probe2);
-    ground.sample(x + h * (vx + (h * bx) / 2), y + h * (vy + (h * by) / 2), probe);
-    rollStep(w, h, a, grainX, grainY);
+    at[0] = x + h * (vx / 2 + (h * bx) / 8);
+    at[1] = y + h * (vy / 2 + (h * by) / 8);
+    ground.sample(at, probe2);
+    at[0] = x + h * (vx + (h * bx) / 2);
+    at[1] = y + h * (vy + (h * by) / 2);
+    ground.sample(at, probe);
+    w.step[STEP_S] = h;
+    rollStep(w);
     const bend =
       Math.abs(gx + SLOPE_PULL_MPS2 * ((probe[1] as number) - 2 * (probe2[1] as number))) +
       Math.abs(gy + SLOPE_PULL_MPS2 * ((probe[2] as number) - 2 * (probe2[2] as number)));
@@ -138,27 +174,26 @@ export function roll(w: ShotWork): number {
         SHORTEST_M,
         bend > BEND_MPS2 ? (h * speed * 0.6) / factor : Math.min(LONGEST_M, (longest / factor) * 1.5),
       );
-    let used = h;
     const midCode = probe2[3] as number;
     if (midCode !== code || probe[3] !== code) {
-      used = edgeShare(w, h, code, midCode !== code ? 0.5 : 1) * h;
-      cutStep(w, h, used / h);
-      ground.sample(n[X] as number, n[Y] as number, probe);
+      stopAtEdge(w, midCode !== code);
+      ground.sample(n, probe);
     }
+    const used = w.step[STEP_S] as number;
     if (w.obstacles.length > 0 && meetOnGround(w)) {
-      ground.sample(s[X] as number, s[Y] as number, here);
+      ground.sample(s, here);
       recordRoll(w);
       walls += 1;
       if (walls > MOST_WALLS) return dropsAtRest(w);
       elapsed += used;
       continue;
     }
-    const met = passHole(w, used);
+    const met = passHole(w);
     if (met === 1) return ROLL_HOLED;
     if (met === 2) {
-      ground.sample(s[X] as number, s[Y] as number, here);
+      ground.sample(s, here);
     } else {
-      recordPiece(w, used);
+      recordPiece(w);
       s[X] = n[X] as number;
       s[Y] = n[Y] as number;
       s[VX] = n[VX] as number;
@@ -170,9 +205,4 @@ export function roll(w: ShotWork): number {
     rolled += used * speed;
   }
   return ROLL_STILL_ROLLING;
-}
-
-/** By hand: a call of `set` costs as much as a sample of the ground. */
-function copyGround(from: Float64Array, to: Float64Array): void {
-  for (let i = 0; i < 4; i += 1) to[i] = from[i] as number;
 }

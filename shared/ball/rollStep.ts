@@ -1,16 +1,20 @@
 import { VX, VY, X, Y } from './bounce.ts';
 import { SLOPE_PULL_MPS2 } from './constants.ts';
 import { hermite, hermiteSlope } from './hermite.ts';
-import type { ShotWork } from './shotWork.ts';
+import { type ShotWork, STEP_S } from './shotWork.ts';
 
 /** How exactly the edge of a cover is found along the way. */
 const EDGE_M = 4e-4;
 
 /**
  * Runge-Kutta step of a rolling ball from `state` to `next` through the gradients of `here`, `probe2` half-way and `probe`
- * at the end, against resistance `a` and the pull of the grain.
+ * at the end, against what slows it on its cover.
  */
-export function rollStep(w: ShotWork, h: number, a: number, grainX: number, grainY: number): void {
+export function rollStep(w: ShotWork): void {
+  const h = w.step[STEP_S] as number; // arrays here have fixed sizes, set once in shotWork
+  const a = w.slowing[0] as number;
+  const grainX = w.slowing[1] as number;
+  const grainY = w.slowing[2] as number;
   const gx0 = SLOPE_PULL_MPS2 * (w.here[1] as number) + grainX;
   const gy0 = SLOPE_PULL_MPS2 * (w.here[2] as number) + grainY;
   const gxm = SLOPE_PULL_MPS2 * (w.probe2[1] as number) + grainX;
@@ -47,8 +51,15 @@ export function rollStep(w: ShotWork, h: number, a: number, grainX: number, grai
   n[VY] = vy + sixth * (ay1 + 2 * (ay2 + ay3) + ay4);
 }
 
-/** Share of the step at which the ball leaves cover `code`, just beyond the edge; `high` is a share known to be beyond. */
-export function edgeShare(w: ShotWork, h: number, code: number, high: number): number {
+/**
+ * Shortens the step to where the ball leaves its cover, just beyond the edge, which lies in the first half of the step or
+ * in the second.
+ */
+export function stopAtEdge(w: ShotWork, inFirstHalf: boolean): void {
+  const h = w.step[STEP_S] as number;
+  const code = w.here[3] as number;
+  const at = w.at;
+  let high = inFirstHalf ? 0.5 : 1;
   const s = w.state;
   const n = w.next;
   let low = 0;
@@ -57,22 +68,24 @@ export function edgeShare(w: ShotWork, h: number, code: number, high: number): n
   const length = Math.sqrt(dx * dx + dy * dy);
   while ((high - low) * length > EDGE_M) {
     const u = (low + high) / 2;
-    const x = hermite(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u);
-    const y = hermite(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u);
-    if (codeAt(w, x, y) === code) low = u;
+    at[0] = hermite(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u);
+    at[1] = hermite(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u);
+    if (codeAt(w) === code) low = u;
     else high = u;
   }
-  return high;
+  cutStep(w, high);
 }
 
-function codeAt(w: ShotWork, x: number, y: number): number {
-  if (w.ground.codeAt !== undefined) return w.ground.codeAt(x, y);
-  w.ground.sample(x, y, w.probe2);
+/** Cover at the point asked of the ground. */
+function codeAt(w: ShotWork): number {
+  if (w.ground.codeAt !== undefined) return w.ground.codeAt(w.at);
+  w.ground.sample(w.at, w.probe2);
   return w.probe2[3] as number;
 }
 
 /** Shortens the step from `state` to `next` to a share of it. */
-export function cutStep(w: ShotWork, h: number, u: number): void {
+function cutStep(w: ShotWork, u: number): void {
+  const h = w.step[STEP_S] as number;
   const s = w.state;
   const n = w.next;
   for (let i = 0; i < 2; i += 1) {
@@ -83,4 +96,10 @@ export function cutStep(w: ShotWork, h: number, u: number): void {
     n[i] = hermite(a, va, b, vb, h, u);
     n[i + 3] = hermiteSlope(a, va, b, vb, h, u);
   }
+  w.step[STEP_S] = u * h;
+}
+
+/** By hand: a call of `set` costs as much as a sample of the ground. */
+export function copyGround(from: Float64Array, to: Float64Array): void {
+  for (let i = 0; i < 4; i += 1) to[i] = from[i] as number;
 }

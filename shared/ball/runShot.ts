@@ -8,7 +8,7 @@ import { ROLL_HOLED, ROLL_OUT_OF_BOUNDS, ROLL_PENALTY, ROLL_STILL_ROLLING } from
 import { outcomes } from './shot.ts';
 import { MARK_APEX, MARK_ENTRY_EAST, MARK_ENTRY_NORTH, MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
 import { setDown, skid } from './skid.ts';
-import { slots } from './slots.ts';
+import { MET_BANK, MET_LIP, NOTHING_IN_THE_WAY, slots } from './slots.ts';
 
 /** A ball rising slower than this off the ground stays on it: a hop of a hundredth of a millimetre. */
 const LEAST_HOP_MPS = 0.015;
@@ -21,6 +21,7 @@ const OUT_OF_BOUNDS = outcomes.indexOf('outOfBounds');
 const STILL_ROLLING = outcomes.indexOf('stillRolling');
 const PENALTY_CODE = coverCode('penaltyArea');
 const OUT_CODE = coverCode('outOfBounds');
+const SAND_CODE = coverCode('bunker');
 
 function outcomeOfRoll(code: number): number {
   if (code === ROLL_PENALTY) return PENALTY_AREA;
@@ -31,12 +32,12 @@ function outcomeOfRoll(code: number): number {
 
 /** Puts the ball on the ground at the start. */
 function place(w: ShotWork, eastM: number, northM: number, out: Float64Array): void {
-  w.ground.sample(eastM, northM, w.here);
   w.state[X] = eastM;
   w.state[Y] = northM;
+  w.ground.sample(w.state, w.here);
   w.state[Z] = w.here[0] as number; // arrays of fixed size, set once in shotWork
   w.marks[MARK_APEX] = w.here[0] as number;
-  w.marks[MARK_OBSTRUCTED] = 0;
+  w.marks[MARK_OBSTRUCTED] = NOTHING_IN_THE_WAY;
   w.marks[MARK_ENTRY_EAST] = NaN;
   w.marks[MARK_ENTRY_NORTH] = NaN;
   out[slots.landingEastM] = eastM;
@@ -48,12 +49,27 @@ function place(w: ShotWork, eastM: number, northM: number, out: Float64Array): v
   if (w.record !== null) w.record.points.push(eastM, northM, w.here[0] as number);
 }
 
+/**
+ * Whether the ball, at its first touch of the ground, has flown into a bunker's face or into a bank. A bank counts that
+ * rises by more than so much along the way, met before the ball comes down at 45 degrees. Where the line lies is assumed.
+ */
+const STEEP_FACE = 0.4;
+const STEEP_BANK = 0.3;
+function groundInTheWay({ state: s, here }: ShotWork): number {
+  const vx = s[VX] as number; // arrays of fixed size, set once in shotWork
+  const vy = s[VY] as number;
+  const across = Math.sqrt(vx * vx + vy * vy);
+  const rise = (here[1] as number) * vx + (here[2] as number) * vy;
+  if (here[3] === SAND_CODE) return rise > STEEP_FACE * across ? MET_LIP : NOTHING_IN_THE_WAY;
+  return rise > STEEP_BANK * across && (s[VZ] as number) > -across ? MET_BANK : NOTHING_IN_THE_WAY;
+}
+
 function finish(w: ShotWork, startHeightM: number, outcome: number, out: Float64Array): number {
   const s = w.state;
   if (outcome === HOLED) {
     s[X] = w.holeEastM;
     s[Y] = w.holeNorthM;
-    w.ground.sample(w.holeEastM, w.holeNorthM, w.here);
+    w.ground.sample(s, w.here);
     if (w.record !== null) w.record.points.push(w.holeEastM, w.holeNorthM, w.here[0] as number);
   }
   out[slots.restEastM] = s[X] as number;
@@ -102,6 +118,7 @@ export function runShot(
       out[slots.carryM] = Math.sqrt(dx * dx + dy * dy);
       out[slots.landingHeightM] = here[0] as number;
       out[slots.landingCover] = code;
+      if (w.marks[MARK_OBSTRUCTED] === NOTHING_IN_THE_WAY) w.marks[MARK_OBSTRUCTED] = groundInTheWay(w);
     }
     if (w.record !== null) w.record.touchdowns.push(w.record.points.length / 3 - 1);
     out[slots.bounces] = hop + 1;
@@ -122,14 +139,7 @@ export function runShot(
       for (let i = 3; i < STATE_SIZE; i += 1) s[i] = 0;
       break;
     }
-    bounce(
-      s,
-      here[1] as number,
-      here[2] as number,
-      w.covers.restitution[code] as number,
-      w.covers.tiltRad[code] as number,
-      w.covers.friction[code] as number,
-    );
+    bounce(s, here, w.covers);
     s[Z] = here[0] as number;
   }
   return runOut(w, startHeightM, out);

@@ -6,6 +6,7 @@ import { coverCode } from '../words/vocabulary.ts';
 import type { Conditions } from './shot.ts';
 import { RADIANS_PER_DEGREE } from './constants.ts';
 import { cos, sin } from '../numeric/elementary.ts';
+import { STOP_SIZE } from './stopDisplacement.ts';
 
 /** The hole a shot may drop into. */
 export interface HoleTarget {
@@ -54,18 +55,30 @@ export interface ShotWork {
   readonly state: Float64Array;
   /** Ball at the end of the flight step under way. */
   readonly next: Float64Array;
+  /** Acceleration at the start and at the end of that step, m/s^2. */
+  readonly endsMps2: Float64Array;
   /** Ground under the ball: height, gradient, cover code. */
   readonly here: Float64Array;
   readonly probe: Float64Array;
   readonly probe2: Float64Array;
-  readonly scratch: Float64Array;
+  /** A point that the ground is asked about. */
+  readonly at: Float64Array;
+  /** The step under way: how long it is and when in it the ball meets the ground, seconds (`STEP_S`, `CONTACT_S`). */
+  readonly step: Float64Array;
+  /** What slows a ball that rolls on the cover it is on: the grass, and the pull of the grain east and north, m/s^2. */
+  readonly slowing: Float64Array;
+  /** What `stopDisplacement` is asked and answers. */
+  readonly stop: Float64Array;
   readonly velocity: Float64Array;
-  /** 0 highest point so far; 1 obstructed; 2, 3 entry into penalty area or out of bounds. */
+  /** 0 highest point so far; 1 what was in the way (`slots.obstructed`); 2, 3 entry into penalty area or out of bounds. */
   readonly marks: Float64Array;
   record: PathRecord | null;
 }
 
 const GREEN = coverCode('green');
+
+export const STEP_S = 0;
+export const CONTACT_S = 1;
 
 export const MARK_APEX = 0;
 export const MARK_OBSTRUCTED = 1;
@@ -82,7 +95,7 @@ export function shotWork(
   const table = options.covers ?? coverTable(conditions);
   const greenMps2 = table.rollingMps2[GREEN] as number;
   const atHole = new Float64Array(4);
-  if (hole !== null) ground.sample(hole.eastM, hole.northM, atHole);
+  if (hole !== null) ground.sample(Float64Array.of(hole.eastM, hole.northM), atHole);
   return {
     ground,
     reads: ground.reads ?? null,
@@ -107,10 +120,14 @@ export function shotWork(
     stepFactor: options.stepFactor ?? 1,
     state: new Float64Array(STATE_SIZE),
     next: new Float64Array(STATE_SIZE),
+    endsMps2: new Float64Array(6),
     here: new Float64Array(4),
     probe: new Float64Array(4),
     probe2: new Float64Array(4),
-    scratch: new Float64Array(16),
+    at: new Float64Array(2),
+    step: new Float64Array(2),
+    slowing: new Float64Array(3),
+    stop: new Float64Array(STOP_SIZE),
     velocity: new Float64Array(2),
     marks: new Float64Array(4),
     record: null,

@@ -5,7 +5,7 @@ import { launchVectors } from './launchVectors.ts';
 import { runRoll, runShot } from './runShot.ts';
 import { outcomes, type Conditions, type Launch, type Outcome, type ShotResult } from './shot.ts';
 import { shotWork, type HoleTarget, type SimulatorOptions } from './shotWork.ts';
-import { SLOT_COUNT, slots } from './slots.ts';
+import { MET_OBSTACLE, SLOT_COUNT, slots } from './slots.ts';
 
 /** A path sampled for drawing: flat [east, north, height] triples in metres, with the index where each phase starts. */
 export interface BallPath {
@@ -62,7 +62,7 @@ function resultFrom(
     rest,
     totalM: length(rest.eastM - startEastM, rest.northM - startNorthM),
     restCover: covers[at(slots.restCover)] as Cover,
-    struckObstacle: at(slots.obstructed) === 1,
+    struckObstacle: at(slots.obstructed) === MET_OBSTACLE,
   };
 }
 

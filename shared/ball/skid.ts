@@ -1,14 +1,27 @@
+import { coverCode } from '../words/vocabulary.ts';
 import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { BALL_RADIUS_M, GRAVITY_MPS2, ROLLING_SHARE } from './constants.ts';
 import { meetOnGround } from './obstacles.ts';
 import { passHole } from './passHole.ts';
 import { boundary, ROLL_HOLED } from './rollEnd.ts';
+import { copyGround, stopAtEdge } from './rollStep.ts';
 import { recordPiece, recordRoll } from './rollRecord.ts';
-import type { ShotWork } from './shotWork.ts';
-import { stopDisplacement } from './stopDisplacement.ts';
+import { type ShotWork, STEP_S } from './shotWork.ts';
+import {
+  STOP_DX,
+  STOP_DY,
+  STOP_PULL_X,
+  STOP_PULL_Y,
+  STOP_RESISTANCE,
+  STOP_VX,
+  STOP_VY,
+  stopDisplacement,
+} from './stopDisplacement.ts';
 
-/** Longest piece of a slide. */
+const SAND = coverCode('bunker');
+/** Longest piece of a slide, and in a bunker, whose face is little wider than the one. */
 const SKID_PIECE_M = 0.3;
+const SKID_PIECE_IN_SAND_M = 0.06;
 const MOST_PIECES = 1_000_000;
 
 /**
@@ -38,14 +51,21 @@ export function skid(w: ShotWork): number {
     const vx = s[VX] as number;
     const vy = s[VY] as number;
     const speed = Math.sqrt(vx * vx + vy * vy);
-    const longest = SKID_PIECE_M * w.stepFactor;
-    const last = left * Math.max(speed, 0.3 * slip) <= longest;
-    let time = last ? left : longest / Math.max(speed, 0.3 * slip);
-    w.ground.sample(
-      (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip)),
-      (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip)),
-      w.probe,
-    );
+    const longest = w.stepFactor * (code === SAND ? SKID_PIECE_IN_SAND_M : SKID_PIECE_M);
+    // However slow it is, a steep face soon has it on its way.
+    const fast = Math.max(speed, 0.3 * slip);
+    const steep =
+      2 *
+      GRAVITY_MPS2 *
+      Math.sqrt((here[1] as number) * (here[1] as number) + (here[2] as number) * (here[2] as number));
+    const most = (2 * longest) / (fast + Math.sqrt(fast * fast + steep * longest));
+    const last = left <= most;
+    let time = last ? left : most;
+    const slipX0 = slipX;
+    const slipY0 = slipY;
+    w.at[0] = (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip));
+    w.at[1] = (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip));
+    w.ground.sample(w.at, w.probe);
     const pullX = GRAVITY_MPS2 * (w.probe[1] as number);
     const pullY = GRAVITY_MPS2 * (w.probe[2] as number);
     const pull = Math.sqrt(pullX * pullX + pullY * pullY);
@@ -53,17 +73,23 @@ export function skid(w: ShotWork): number {
     if (last && pull < 0.9 * fade) {
       // On a plane the slip dies exactly as a rolling ball does, and the speed follows it: dv = 2/7 du - 5/7 pull dt.
       time = (fade * slip - (slipX * pullX + slipY * pullY)) / (fade * fade - pull * pull);
-      stopDisplacement(slipX, slipY, slip, pullX, pullY, pull, fade, w.scratch);
+      const stop = w.stop;
+      stop[STOP_VX] = slipX;
+      stop[STOP_VY] = slipY;
+      stop[STOP_PULL_X] = pullX;
+      stop[STOP_PULL_Y] = pullY;
+      stop[STOP_RESISTANCE] = fade;
+      stopDisplacement(stop);
       n[VX] = vx - (2 / 7) * slipX - ROLLING_SHARE * pullX * time;
       n[VY] = vy - (2 / 7) * slipY - ROLLING_SHARE * pullY * time;
       n[X] =
         (s[X] as number) +
         time * (vx - (2 / 7) * slipX - (ROLLING_SHARE / 2) * pullX * time) +
-        (2 / 7) * (w.scratch[0] as number);
+        (2 / 7) * (stop[STOP_DX] as number);
       n[Y] =
         (s[Y] as number) +
         time * (vy - (2 / 7) * slipY - (ROLLING_SHARE / 2) * pullY * time) +
-        (2 / 7) * (w.scratch[1] as number);
+        (2 / 7) * (stop[STOP_DY] as number);
       slipX = 0;
       slipY = 0;
     } else {
@@ -80,22 +106,31 @@ export function skid(w: ShotWork): number {
       slipX -= time * (3.5 * rubX + pullX);
       slipY -= time * (3.5 * rubY + pullY);
     }
+    w.step[STEP_S] = time;
+    w.ground.sample(n, w.probe);
+    if (w.probe[3] !== code) {
+      stopAtEdge(w, false);
+      const share = (w.step[STEP_S] as number) / time;
+      slipX = slipX0 + share * (slipX - slipX0);
+      slipY = slipY0 + share * (slipY - slipY0);
+      w.ground.sample(n, w.probe);
+    }
     if (w.obstacles.length > 0 && meetOnGround(w)) {
       // Off a wall the ball rolls: what spin it has left is not known.
-      w.ground.sample(s[X] as number, s[Y] as number, here);
+      w.ground.sample(s, here);
       recordRoll(w);
       return -1;
     }
-    const met = passHole(w, time);
+    const met = passHole(w);
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
-      recordPiece(w, time);
-      s[X] = n[X];
-      s[Y] = n[Y];
-      s[VX] = n[VX];
-      s[VY] = n[VY];
-    }
-    w.ground.sample(s[X] as number, s[Y] as number, here);
+      recordPiece(w);
+      s[X] = n[X] as number;
+      s[Y] = n[Y] as number;
+      s[VX] = n[VX] as number;
+      s[VY] = n[VY] as number;
+      copyGround(w.probe, here);
+    } else w.ground.sample(s, here);
     recordRoll(w);
     // A ball that has met the rim rolls on.
     if (met === 2) return boundary(w, here[3] as number);

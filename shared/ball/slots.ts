@@ -11,7 +11,7 @@ export const slots = {
   /** Where the ball went into a penalty area or out of bounds; NaN otherwise. */
   entryEastM: 7,
   entryNorthM: 8,
-  /** 1 if it met a crown or a wall on the way. */
+  /** What stood in its way, by code: see `MET_OBSTACLE` and those with it. */
   obstructed: 9,
   restCover: 10,
   /** Height of the ground at the landing spot and at rest. */
@@ -21,3 +21,12 @@ export const slots = {
   landingCover: 13,
 } as const;
 export const SLOT_COUNT = 14;
+
+/** Codes of `slots.obstructed`. */
+export const NOTHING_IN_THE_WAY = 0;
+/** A crown or a wall. */
+export const MET_OBSTACLE = 1;
+/** It flew into the face of a bunker. */
+export const MET_LIP = 2;
+/** It flew into rising ground before it came down: a bank in the way, unless it was meant to be. */
+export const MET_BANK = 3;

@@ -73,7 +73,7 @@ export function strikeSolver(strike: Strike, lie: Lie, conditions: Conditions): 
 
   return {
     vectors(clubheadMps, bearingRad, faceDeg, loftDeg, contact, out) {
-      // Axes while working: x along the line, y towards the player's toe side away (left for a right-hander), z up.
+      // Axes while working: x along the line, y to the side the player stands on (left for a right-hander), z up.
       const thin = contact > 0 ? Math.min(1, contact) : 0;
       const early = contact < 0 ? Math.min(1, -contact) : 0;
       // A little sand before the ball costs most of what much of it does.
@@ -92,7 +92,7 @@ export function strikeSolver(strike: Strike, lie: Lie, conditions: Conditions): 
         const ky = -sinShaft * nx;
         const kz = cosShaft * nx;
         const rest = dot * (1 - cosOpen);
-        ny = ky * sinOpen - cosShaft * rest;
+        ny = ky * sinOpen + cosShaft * rest;
         nx = nx * cosOpen + kx * sinOpen;
         nz = nz * cosOpen + kz * sinOpen + sinShaft * rest;
       }

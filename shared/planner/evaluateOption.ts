@@ -90,6 +90,8 @@ export function evaluateOption(
   const struckCounts = new Map<Struck, number>();
   let trouble = 0;
   let parts = 0;
+  shooter.perfect(aim.clubheadMps, aim.bearing);
+  const metAsMeant = out[slots.obstructed] ?? 0;
   for (let i = 0; i < count; i += 1) {
     const part = partsOfSample[parts];
     if (i === part?.shots) {
@@ -117,7 +119,13 @@ export function evaluateOption(
     }
     const left = code === CODE_HOLED ? 0 : length2(east - flag.eastM, north - flag.northM);
     leaves[i] = left;
-    const struck = out[slots.obstructed] === 1;
+    const struck = whatWasStruck(
+      scene.ground,
+      out[slots.obstructed] ?? 0,
+      metAsMeant,
+      out[LAND_EAST] ?? 0,
+      out[LAND_NORTH] ?? 0,
+    );
     if (isLost(code)) {
       lost += 1;
       perShot[i] = NaN;
@@ -134,12 +142,11 @@ export function evaluateOption(
     if (code === BUNKER) bunker += 1;
     if (code === PENALTY || code === CODE_LOST) penalty += 1;
     if (code === OUT) outOfBounds += 1;
-    if (struck) {
+    if (struck !== null) {
       obstructed += 1;
-      const what = whatWasStruck(situation, out[LAND_EAST] ?? 0, out[LAND_NORTH] ?? 0);
-      struckCounts.set(what, (struckCounts.get(what) ?? 0) + 1);
+      struckCounts.set(struck, (struckCounts.get(struck) ?? 0) + 1);
     }
-    if (struck || code === BUNKER || isLost(code) || code === HEAVY) trouble += 1;
+    if (struck !== null || code === BUNKER || isLost(code) || code === HEAVY) trouble += 1;
   }
   const strokes = withReplays(sum, count, lost);
   for (let i = 0; i < count; i += 1) if (Number.isNaN(perShot[i])) perShot[i] = 2 + strokes;

@@ -217,7 +217,7 @@ export function lieAt(
   handed: 'right' | 'left',
 ): Lie {
   const here = new Float64Array(4);
-  ground.sample(at.eastM, at.northM, here);
+  ground.sample(Float64Array.of(at.eastM, at.northM), here);
   const ux = sin(bearing);
   const uy = cos(bearing);
   const along = (here[1] ?? 0) * ux + (here[2] ?? 0) * uy;

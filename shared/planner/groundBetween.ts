@@ -37,16 +37,21 @@ export function groundBetween(
   const step = length / steps;
   const here = new Float64Array(4);
   const lengths = new Float64Array(covers.length);
-  ground.sample(to.eastM, to.northM, here);
+  const at = Float64Array.of(to.eastM, to.northM);
+  ground.sample(at, here);
   const endM = here[0] ?? 0;
-  ground.sample(from.eastM, from.northM, here);
+  at[0] = from.eastM;
+  at[1] = from.northM;
+  ground.sample(at, here);
   const startM = here[0] ?? 0;
   let dipM = 0;
   let riseM = 0;
   let all = 0;
   for (let i = 0; i < steps; i += 1) {
     const share = (i + 0.5) / steps;
-    ground.sample(from.eastM + share * east, from.northM + share * north, here);
+    at[0] = from.eastM + share * east;
+    at[1] = from.northM + share * north;
+    ground.sample(at, here);
     const code = here[3] ?? 0;
     lengths[code] = (lengths[code] ?? 0) + step;
     all += (rolling[code] ?? 0) * step;

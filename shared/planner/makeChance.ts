@@ -43,7 +43,7 @@ export function makeChance(
   pass(ground, rollingMps2, hole, from, speedMps, bearing);
   const v2 = passing[1] ?? 0;
   const spare = DEPTH * HOLE_RADIUS_M * (passing[2] ?? 0);
-  ground.sample(hole.eastM, hole.northM, atHole);
+  ground.sample(Float64Array.of(hole.eastM, hole.northM), atHole);
   const limit = centredLimitMps((atHole[1] ?? 0) * (path[2] ?? 0) + (atHole[2] ?? 0) * (path[3] ?? 0));
   pass(ground, rollingMps2, hole, from, speedMps * (1 + speedSd), bearing);
   const gain = ((passing[1] ?? 0) - v2) / (2 * speedSd + speedSd * speedSd);

@@ -3,7 +3,7 @@ import { cos, sin } from '../numeric/elementary.ts';
 import type { Candidate } from '../player/availability.ts';
 import { noteAnythingStands } from '../terrain/groundReads.ts';
 import { type Cover, coverCode } from '../words/vocabulary.ts';
-import { slots } from '../ball/slots.ts';
+import { MET_LIP, MET_OBSTACLE, slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
 import { PRICE_OF_TROUBLE } from './safeWay.ts';
 import type { Situation } from './situation.ts';
@@ -96,7 +96,8 @@ function carefulScore(
     const code = shooter.out[CODE] ?? 0;
     if (isLost(code)) lost += 1;
     else sum += strokesOf(shooter, field, code);
-    if (isLost(code) || code === BUNKER || code === HEAVY || shooter.out[slots.obstructed] === 1)
+    const met = shooter.out[slots.obstructed];
+    if (isLost(code) || code === BUNKER || code === HEAVY || met === MET_OBSTACLE || met === MET_LIP)
       trouble += 1;
   }
   return score(SHOTS);

@@ -55,7 +55,7 @@ export function puttLines(
     const entry = (2 * Math.PI * d) / directions;
     const ux = sin(entry);
     const uy = cos(entry);
-    samplePutt(ground, rollingMps2, hole.eastM, hole.northM, here);
+    samplePutt(ground, rollingMps2, Float64Array.of(hole.eastM, hole.northM), here);
     const level = rollingMps2[here[3] ?? 0] ?? 0.5;
     const along = (here[1] ?? 0) * ux + (here[2] ?? 0) * uy;
     path[0] = hole.eastM;
@@ -114,10 +114,13 @@ export function puttLines(
     }
     if (best < Infinity) return true;
     const radius = radiiM[ring] ?? 1;
-    samplePutt(ground, rollingMps2, hole.eastM, hole.northM, here);
+    samplePutt(ground, rollingMps2, Float64Array.of(hole.eastM, hole.northM), here);
     const level = rollingMps2[here[3] ?? 0] ?? 0.5;
     const top = here[0] ?? 0;
-    ground.sample(hole.eastM + radius * sin(angleRad), hole.northM + radius * cos(angleRad), here);
+    ground.sample(
+      Float64Array.of(hole.eastM + radius * sin(angleRad), hole.northM + radius * cos(angleRad)),
+      here,
+    );
     const rise = top - (here[0] ?? 0);
     out[0] = Math.sqrt(Math.max(0.04, 2 * level * (radius + pastM) + 2 * SLOPE_PULL_MPS2 * rise));
     out[1] = angleRad + Math.PI;

@@ -6,6 +6,7 @@ import { coverCode } from '../words/vocabulary.ts';
 export const PATH_SIZE = 5;
 
 const here = new Float64Array(4);
+const halfway = new Float64Array(2);
 const GREEN = coverCode('green');
 
 /**
@@ -15,11 +16,10 @@ const GREEN = coverCode('green');
 export function samplePutt(
   ground: Ground,
   rollingMps2: Float64Array,
-  eastM: number,
-  northM: number,
+  at: Float64Array,
   out: Float64Array,
 ): void {
-  ground.sample(eastM, northM, out);
+  ground.sample(at, out);
   const { grain } = ground;
   if (grain === undefined || out[3] !== GREEN) return;
   const fall = (rollingMps2[GREEN] ?? 0) / SLOPE_PULL_MPS2;
@@ -39,7 +39,7 @@ export function stepPath(ground: Ground, rollingMps2: Float64Array, path: Float6
   const ux = path[2] ?? 0;
   const uy = path[3] ?? 0;
   const v2 = path[4] ?? 0;
-  samplePutt(ground, rollingMps2, x, y, here);
+  samplePutt(ground, rollingMps2, path, here);
   let gx = here[1] ?? 0;
   let gy = here[2] ?? 0;
   let along = gx * ux + gy * uy;
@@ -50,7 +50,9 @@ export function stepPath(ground: Ground, rollingMps2: Float64Array, path: Float6
   let norm = Math.sqrt(mx * mx + my * my);
   mx /= norm;
   my /= norm;
-  samplePutt(ground, rollingMps2, x + 0.5 * ds * mx, y + 0.5 * ds * my, here);
+  halfway[0] = x + 0.5 * ds * mx;
+  halfway[1] = y + 0.5 * ds * my;
+  samplePutt(ground, rollingMps2, halfway, here);
   gx = here[1] ?? 0;
   gy = here[2] ?? 0;
   along = gx * mx + gy * my;

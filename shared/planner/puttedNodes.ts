@@ -21,11 +21,14 @@ export function puttedNodes(
 ): Uint8Array {
   const putted = new Uint8Array(radiiM.length * spokes);
   const here = new Float64Array(4);
+  const at = new Float64Array(2);
   const look = (): void => {
     for (let node = 0; node < putted.length; node += 1) {
       const radius = radiiM[Math.floor(node / spokes)] ?? 1;
       const angle = (2 * Math.PI * (node % spokes)) / spokes;
-      ground.sample(flag.eastM + radius * sin(angle), flag.northM + radius * cos(angle), here);
+      at[0] = flag.eastM + radius * sin(angle);
+      at[1] = flag.northM + radius * cos(angle);
+      ground.sample(at, here);
       if (here[3] === GREEN || here[3] === FRINGE || radius <= AT_FLAG_M) putted[node] = 1;
     }
   };

@@ -1,4 +1,4 @@
-import { slots } from '../ball/slots.ts';
+import { NOTHING_IN_THE_WAY, slots } from '../ball/slots.ts';
 import { length2 } from '../numeric/elementary.ts';
 import type { Candidate } from '../player/availability.ts';
 import type { EffortRules } from './effort.ts';
@@ -190,5 +190,5 @@ export function* searchOptions(
 /** Why the strike as meant does not get there. */
 function whyBlocked(shooter: Shooter, aim: Aim): GivenUp['kind'] {
   shooter.perfect(aim.clubheadMps, aim.bearing);
-  return shooter.out[slots.obstructed] === 1 ? 'blocked' : 'cannotStop';
+  return shooter.out[slots.obstructed] !== NOTHING_IN_THE_WAY ? 'blocked' : 'cannotStop';
 }

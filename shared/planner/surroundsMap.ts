@@ -74,7 +74,7 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
   for (let row = 0; row < cells; row += 1) {
     for (let column = 0; column < cells; column += 1) {
       const from = { eastM: westM + (column + 0.5) * CELL_M, northM: southM + (row + 0.5) * CELL_M };
-      scene.ground.sample(from.eastM, from.northM, here);
+      scene.ground.sample(Float64Array.of(from.eastM, from.northM), here);
       const code = here[3] ?? 0;
       const k = row * cells + column;
       if (code === penalty || code === outOfBounds) continue;

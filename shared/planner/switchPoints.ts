@@ -190,9 +190,9 @@ function tilted(scene: Scene, bearing: number, pct: number): Scene {
     ground: {
       ...ground,
       maxHeightM: ground.maxHeightM + (Math.abs(pct) / 100) * reach,
-      sample(eastM, northM, out) {
-        ground.sample(eastM, northM, out);
-        out[0] = (out[0] ?? 0) + east * eastM + north * northM;
+      sample(at, out) {
+        ground.sample(at, out);
+        out[0] = (out[0] ?? 0) + east * (at[0] ?? 0) + north * (at[1] ?? 0);
         out[1] = (out[1] ?? 0) + east;
         out[2] = (out[2] ?? 0) + north;
       },

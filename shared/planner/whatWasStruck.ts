@@ -1,17 +1,29 @@
+import { MET_BANK, MET_LIP, NOTHING_IN_THE_WAY } from '../ball/slots.ts';
 import { length2 } from '../numeric/elementary.ts';
-import type { Situation } from './situation.ts';
+import type { SurveyedGround } from '../terrain/surveyedGround.ts';
 
 /** Things that stop a ball on its way. */
 export type Struck = 'lip' | 'bank' | 'tree' | 'wall';
 
-/** A ball that met a crown or a wall comes down within this of its outline, metres. */
-const NEAR_M = 2.5;
-/** A ball that met the lip in front of it comes down within this, metres. */
-const LIP_M = 6;
-
-/** Names what an obstructed shot met, from where it came down. */
-export function whatWasStruck(situation: Situation, landEastM: number, landNorthM: number): Struck {
-  for (const { kind, ringM } of situation.scene.ground.obstacles) {
+/**
+ * Names what stood in the way of a shot (`slots.obstructed`), or null for nothing. A bank that the shot as meant flies
+ * into as well is played into and in nobody's way.
+ * @param metAsMeant what the strike as meant meets
+ */
+export function whatWasStruck(
+  { obstacles }: Pick<SurveyedGround, 'obstacles'>,
+  met: number,
+  metAsMeant: number,
+  landEastM: number,
+  landNorthM: number,
+): Struck | null {
+  if (met === NOTHING_IN_THE_WAY || (met === MET_BANK && metAsMeant === MET_BANK)) return null;
+  if (met === MET_LIP) return 'lip';
+  if (met === MET_BANK) return 'bank';
+  // It came down beside what it met.
+  let nearest: Struck = 'tree';
+  let least = Infinity;
+  for (const { kind, ringM } of obstacles) {
     let east = 0;
     let north = 0;
     const corners = ringM.length / 2;
@@ -22,10 +34,11 @@ export function whatWasStruck(situation: Situation, landEastM: number, landNorth
     let reach = 0;
     for (let i = 0; i < corners; i += 1)
       reach = Math.max(reach, length2((ringM[2 * i] ?? 0) - east, (ringM[2 * i + 1] ?? 0) - north));
-    if (length2(landEastM - east, landNorthM - north) <= reach + NEAR_M) return kind;
+    const beyond = length2(landEastM - east, landNorthM - north) - reach;
+    if (beyond < least) {
+      least = beyond;
+      nearest = kind;
+    }
   }
-  const { ball, cover, scene } = situation;
-  const fromBall = length2(landEastM - ball.eastM, landNorthM - ball.northM);
-  if (cover === 'bunker' && fromBall <= LIP_M) return 'lip';
-  return scene.ground.coverAt({ eastM: landEastM, northM: landNorthM }) === 'bunker' ? 'lip' : 'bank';
+  return nearest;
 }

@@ -33,7 +33,7 @@ export function sidePath(
   const path = Array.from({ length: count }, (_, i) => {
     const east = option.path.pointsM[3 * i] ?? 0;
     const north = option.path.pointsM[3 * i + 1] ?? 0;
-    ground.sample(east, north, out);
+    ground.sample(Float64Array.of(east, north), out);
     const alongM = axis.along(planePoint(east, north));
     return { alongM, heightM: option.path.pointsM[3 * i + 2] ?? 0, shiftM: groundAt(alongM) - (out[0] ?? 0) };
   });

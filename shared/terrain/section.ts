@@ -11,7 +11,7 @@ export interface Section {
 
 /** What a section is cut through: any ground that samples height and cover. */
 export interface SectionGround {
-  sample(eastM: number, northM: number, out: Float64Array): void;
+  sample(at: Float64Array, out: Float64Array): void;
 }
 
 /** Heights and covers along a line at even spacing close to the one asked for, its ends included. */
@@ -23,7 +23,7 @@ export function sectionAlong(ground: SectionGround, line: readonly PlanePoint[],
   const total = lineLengthM(line);
   const out = new Float64Array(4);
   points.forEach((point, i) => {
-    ground.sample(point.eastM, point.northM, out);
+    ground.sample(Float64Array.of(point.eastM, point.northM), out);
     distancesM[i] = points.length > 1 ? (total * i) / (points.length - 1) : 0;
     heightsM[i] = out[0] as number;
     coverCodes[i] = out[3] as number;

@@ -15,10 +15,10 @@ import type { TerrainInput } from './terrainInput.ts';
 export interface SurveyedGround<S extends Surface = FittedSurface> {
   /** The pull of the grain of its greens; left out where there is none. */
   readonly grain?: NonNullable<ReturnType<typeof grainOf>>;
-  /** Writes height (m), dz/dEast, dz/dNorth and the cover code into out[0..3]. Allocates nothing. */
-  sample(eastM: number, northM: number, out: Float64Array): void;
+  /** Writes height (m), dz/dEast, dz/dNorth and the cover code at the point in at[0..1] into out[0..3]. Allocates nothing. */
+  sample(at: Float64Array, out: Float64Array): void;
   /** The cover code alone. */
-  codeAt(eastM: number, northM: number): CoverCode;
+  codeAt(at: Float64Array): CoverCode;
   readonly maxHeightM: number;
   /** Over blocks; sand lies below it. */
   readonly ceiling: Ceiling | null;
@@ -75,14 +75,13 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
 
   const { codes, columns, rows } = cover;
   const sands = whichBunker.codes;
-  const point = new Float64Array(2);
   // In an array, because engines unwrap every fraction that a closure holds.
   const frame = Float64Array.of(cover.westM, cover.southM, 1 / cover.cellM);
 
   /** The cell under a point, which is noted; -1 beyond the raster. */
-  const cellAt = (eastM: number, northM: number): number => {
-    const x = (eastM - (frame[0] as number)) * (frame[2] as number);
-    const y = (northM - (frame[1] as number)) * (frame[2] as number);
+  const cellAt = (at: Float64Array): number => {
+    const x = ((at[0] as number) - (frame[0] as number)) * (frame[2] as number);
+    const y = ((at[1] as number) - (frame[1] as number)) * (frame[2] as number);
     if (x >= 0 && x < columns && y >= 0 && y < rows) {
       const column = x | 0;
       const row = y | 0;
@@ -95,15 +94,13 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     reads.into[(inRow >> BLOCK_BITS) * blockColumns + (inColumn >> BLOCK_BITS)] = 1;
     return -1;
   };
-  const codeHere = (eastM: number, northM: number): CoverCode => {
-    const cell = cellAt(eastM, northM);
+  const codeHere = (at: Float64Array): CoverCode => {
+    const cell = cellAt(at);
     return cell < 0 ? DEFAULT_CODE : (codes[cell] as CoverCode);
   };
-  const sample = (eastM: number, northM: number, out: Float64Array): void => {
-    point[0] = eastM;
-    point[1] = northM;
-    surface.sampleAt(point, out);
-    const cell = cellAt(eastM, northM);
+  const sample = (at: Float64Array, out: Float64Array): void => {
+    surface.sampleAt(at, out);
+    const cell = cellAt(at);
     if (cell < 0) {
       out[3] = DEFAULT_CODE;
       return;
@@ -113,13 +110,19 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     if (code !== BUNKER_CODE) return;
     const bunker = bunkers[(sands[cell] as number) - 1];
     if (bunker === undefined) return;
-    bunkerDepth(bunker.polygon, bunker.lipM, eastM, northM, depth);
+    bunkerDepth(bunker.polygon, bunker.lipM, at[0] as number, at[1] as number, depth);
     out[0] = (out[0] as number) - (depth[0] as number);
     out[1] = (out[1] as number) - (depth[1] as number);
     out[2] = (out[2] as number) - (depth[2] as number);
   };
 
   const scratch = new Float64Array(4);
+  const place = new Float64Array(2);
+  const placed = ({ eastM, northM }: PlanePoint): Float64Array => {
+    place[0] = eastM;
+    place[1] = northM;
+    return place;
+  };
   const greenEdgeDistance = (at: PlanePoint): number =>
     greens.reduce((most, green) => Math.max(most, edgeDistance(green, at.eastM, at.northM)), -Infinity);
   const greenCrossings = (from: PlanePoint, to: PlanePoint): GreenCrossing[] =>
@@ -138,11 +141,11 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     reads,
     extent: input.extent,
     heightAt(at) {
-      sample(at.eastM, at.northM, scratch);
+      sample(placed(at), scratch);
       return scratch[0] as number;
     },
-    coverAt: (at) => covers[codeHere(at.eastM, at.northM)] ?? DEFAULT_COVER,
-    isOnGreen: (at) => codeHere(at.eastM, at.northM) === coverCode('green'),
+    coverAt: (at) => covers[codeHere(placed(at))] ?? DEFAULT_COVER,
+    isOnGreen: (at) => codeHere(placed(at)) === coverCode('green'),
     greenEdgeDistance,
     greenCrossings,
     distanceOntoGreen(from, at) {

@@ -111,7 +111,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
     return s;
   };
   const under = (x: number, y: number): Float64Array => {
-    ground.sample(x, y, g);
+    ground.sample(Float64Array.of(x, y), g);
     return g;
   };
   /** Runs until `passed` of the state first turns true, and bisects to it. */
@@ -158,15 +158,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
     y = until(flight, y, 10, (s) => at(s, 2) < at(under(at(s, 0), at(s, 1)), 0));
     under(at(y, 0), at(y, 1));
     const state = Float64Array.from(y);
-    const code = at(g, 3);
-    bounce(
-      state,
-      at(g, 1),
-      at(g, 2),
-      at(table.restitution, code),
-      at(table.tiltRad, code),
-      at(table.friction, code),
-    );
+    bounce(state, g, table);
     y = [...state];
     y[2] = at(g, 0);
   }

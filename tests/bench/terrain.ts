@@ -219,11 +219,16 @@ row(
   'bilinear on the same grid',
 );
 const ground = surveyedGround(fitted, survey);
+const place = new Float64Array(2);
 row(
   'the same with cover, as the ball meets it',
   perSample(
     timeMs(
-      along((x, y, into) => ground.sample(x, y, into)),
+      along((x, y, into) => {
+        place[0] = x;
+        place[1] = y;
+        ground.sample(place, into);
+      }),
       5,
     ),
   ),

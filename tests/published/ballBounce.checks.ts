@@ -18,7 +18,11 @@ function spinOut(spinInRadps: number, friction: number): number {
     -spinInRadps,
     0,
   );
-  bounce(state, 0, 0, 0.51, (15.4 * Math.PI) / 180, friction);
+  bounce(state, new Float64Array(4), {
+    restitution: Float64Array.of(0.51),
+    tiltRad: Float64Array.of((15.4 * Math.PI) / 180),
+    friction: Float64Array.of(friction),
+  });
   return -(state[WY] ?? NaN);
 }
 

@@ -11,7 +11,9 @@ export function undulatingGround(): Ground {
   return {
     maxHeightM: 2,
     obstacles: [],
-    sample(x, y, out) {
+    sample(at, out) {
+      const x = at[0] ?? NaN;
+      const y = at[1] ?? NaN;
       const a = Math.sin(0.37 * x);
       const b = Math.sin(0.27 * y);
       out[0] = 0.08 * a * b + 0.02 * Math.max(-30, Math.min(60, y));

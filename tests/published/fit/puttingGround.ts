@@ -15,8 +15,8 @@ export function tiltedGround(slopePct: number): Ground {
   return {
     maxHeightM: 1000,
     obstacles: [],
-    sample(_eastM, northM, out) {
-      out[0] = (slopePct / 100) * northM;
+    sample(at, out) {
+      out[0] = (slopePct / 100) * (at[1] ?? NaN);
       out[1] = 0;
       out[2] = slopePct / 100;
       out[3] = 0;

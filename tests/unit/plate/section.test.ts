@@ -9,7 +9,7 @@ import { heightAt } from './complex.ts';
 
 const content: SectionContent = {
   ground: {
-    sample: (east, north, out) => {
+    sample: ([east = NaN, north = NaN], out) => {
       out[0] = heightAt(east, north);
       out[3] = coverCode(east < 12.6 ? 'green' : east < 13.8 ? 'fringe' : 'approach');
     },

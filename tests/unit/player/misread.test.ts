@@ -12,8 +12,8 @@ function plane(rise: number, across: number): Ground {
   return {
     maxHeightM: Infinity,
     obstacles: [],
-    sample(eastM, northM, out) {
-      out[0] = across * eastM + rise * northM;
+    sample(at, out) {
+      out[0] = across * (at[0] ?? NaN) + rise * (at[1] ?? NaN);
       out[1] = across;
       out[2] = rise;
       out[3] = 0;

@@ -71,7 +71,7 @@ describe('a bunker', () => {
     ] as const) {
       surface.sampleHeight(x, y, out);
       const over = out[0] ?? NaN;
-      ground.sample(x, y, out);
+      ground.sample(Float64Array.of(x, y), out);
       expect(over - (out[0] ?? NaN)).toBeCloseTo(0.8, 9);
       expect(out[3]).toBe(coverCode('bunker'));
     }
@@ -81,9 +81,9 @@ describe('a bunker', () => {
     const step = 1e-6;
     let steepest = 0;
     for (let x = 32; x < 32.98; x += 0.02) {
-      ground.sample(x + step, 20, out);
+      ground.sample(Float64Array.of(x + step, 20), out);
       const beyond = out[0] ?? NaN;
-      ground.sample(x, 20, out);
+      ground.sample(Float64Array.of(x, 20), out);
       expect(out[1]).toBeCloseTo((beyond - (out[0] ?? NaN)) / step, 3);
       steepest = Math.max(steepest, out[1] ?? NaN);
     }
@@ -99,7 +99,7 @@ describe('the ball model’s view', () => {
     const random = generator(4);
     const out = new Float64Array(4);
     for (let k = 0; k < 5000; k += 1) {
-      seen.sample(400 * random.uniform() - 180, 400 * random.uniform() - 180, out);
+      seen.sample(Float64Array.of(400 * random.uniform() - 180, 400 * random.uniform() - 180), out);
       expect(out[0]).toBeLessThanOrEqual(seen.maxHeightM);
     }
   });
