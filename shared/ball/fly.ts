@@ -3,7 +3,7 @@ import { GRAVITY_MPS2 } from './constants.ts';
 import { cutFlight, flightStep, hopStep } from './flightStep.ts';
 import type { FlightNotes } from './ground.ts';
 import { hermite } from './hermite.ts';
-import { meetsGround } from './meetsGround.ts';
+import { CLEAR_SEEN, lookForGround, MET_GROUND } from './lookForGround.ts';
 import { anyNear, meetObstacles } from './obstacles.ts';
 import { CONTACT_S, MARK_APEX, type ShotWork, STEP_S } from './shotWork.ts';
 
@@ -61,7 +61,8 @@ export function fly(w: ShotWork): boolean {
       continue;
     }
     if (!known) ground.sample(s, here);
-    if (meetsGround(w)) {
+    const found = lookForGround(w);
+    if (found === MET_GROUND) {
       if (w.record !== null) recordFlight(w, (w.step[CONTACT_S] as number) / (w.step[STEP_S] as number));
       cutFlight(w);
       // The last look was within a millimetre of the contact: the plane through it is there, its height is the ball's.
@@ -69,7 +70,7 @@ export function fly(w: ShotWork): boolean {
       return true;
     }
     advance(w);
-    known = true;
+    known = found === CLEAR_SEEN;
     if ((s[Z] as number) < lost) return false;
   }
   return false;

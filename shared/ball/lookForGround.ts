@@ -18,12 +18,17 @@ const JUMP_M = 0.8;
 const CONTACT_M = 1e-4;
 const MOST_LOOKS = 4000;
 
+/** What `lookForGround` finds: contact, or none, with or without a look at the ground under the end of the step. */
+export const MET_GROUND = 1;
+export const CLEAR_SEEN = 0;
+export const CLEAR_UNSEEN = -1;
+
 /**
  * Whether the ball meets the ground within the step, and when (`CONTACT_S`), with the ground there left in `here`; where
- * it does not, `here` is the ground under the end of the step. Looks ahead no farther than the ball could fall onto ground
- * of the steepest kind, then by the plane under it.
+ * it does not and has looked, `here` is the ground under the end of the step. Looks ahead no farther than the ball could
+ * fall onto ground of the steepest kind, then by the plane under it.
  */
-export function meetsGround(w: ShotWork): boolean {
+export function lookForGround(w: ShotWork): number {
   const s = w.state;
   const n = w.next;
   const here = w.here;
@@ -70,11 +75,11 @@ export function meetsGround(w: ShotWork): boolean {
       // face may be under the flat ground above it by now, and on its way out of that.
       if (closing < 0 && clear > -CONTACT_M) {
         w.step[CONTACT_S] = Math.max(0, t - clear / closing);
-        return true;
+        return MET_GROUND;
       }
       if (t - above < 1e-7) {
         w.step[CONTACT_S] = above;
-        return true;
+        return MET_GROUND;
       }
       const share = aboveClear > 0 ? Math.max(0.05, Math.min(0.95, aboveClear / (aboveClear - clear))) : 0.5;
       t = above + (t - above) * share;
@@ -82,7 +87,7 @@ export function meetsGround(w: ShotWork): boolean {
       clear = Math.max(0, clear);
       above = t;
       aboveClear = clear;
-      if (t >= h) return false;
+      if (t >= h) return CLEAR_SEEN;
       const sand = here[3] === SAND;
       const plane = (closing + Math.sqrt(closing * closing + 2 * GRAVITY_MPS2 * clear)) / GRAVITY_MPS2;
       let ahead: number;
@@ -91,11 +96,12 @@ export function meetsGround(w: ShotWork): boolean {
         jumped = true;
         if (ahead < 1e-7) {
           w.step[CONTACT_S] = t;
-          return true;
+          return MET_GROUND;
         }
       } else {
         const worst = vz - (sand ? STEEPEST_IN_SAND : STEEPEST) * across;
         const safe = (worst + Math.sqrt(worst * worst + 2 * GRAVITY_MPS2 * clear)) / GRAVITY_MPS2;
+        if (t + safe >= h) return CLEAR_UNSEEN;
         ahead = Math.max(
           safe,
           (w.stepFactor * (sand ? LEAST_TRAVEL_IN_SAND_M : LEAST_TRAVEL_M)) / (across + 1e-9),
@@ -113,9 +119,9 @@ export function meetsGround(w: ShotWork): boolean {
         vz0 + u * dvz - (here[1] as number) * (vx0 + u * dvx) - (here[2] as number) * (vy0 + u * dvy);
       if (rate < 0) {
         w.step[CONTACT_S] = Math.max(0, t - clear / rate);
-        return true;
+        return MET_GROUND;
       }
     }
   }
-  return false;
+  return CLEAR_SEEN;
 }
