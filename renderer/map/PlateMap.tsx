@@ -229,16 +229,17 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
 
   const margin = frameMargin(style);
   const foot = footPx(largeType);
+  const { green, hole } = scene;
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || plateSize === null) return null;
-    const outer = scene.green.polygon[0] ?? [];
+    const outer = green.polygon[0] ?? [];
     const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
     const greenSize = size(
       span(outer.map(({ eastM }) => eastM)),
       span(outer.map(({ northM }) => northM)),
       units,
     );
-    const { label, name } = scene.hole;
+    const { label, name } = hole;
     return drawSurround(view, plateSize, foot, style, {
       title: name === '' ? holeWords(label, '') : name,
       subtitle: `${holeWords(label, '')}, green ${greenSize}`,
@@ -246,7 +247,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       placed,
       slopeLegend: layer === null,
     });
-  }, [view, plateSize, foot, style, units, placed, scene, layer]);
+  }, [view, plateSize, foot, style, units, placed, green, hole, layer]);
 
   useLayoutEffect(() => {
     whole.current = () => {

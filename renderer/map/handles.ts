@@ -48,6 +48,7 @@ export class Handles {
 
   show(handles: readonly Handle[], draggable: boolean, stepM: number): void {
     this.#stepM = stepM;
+    const allAnew = draggable !== this.#draggable;
     this.#draggable = draggable;
     const wanted = new Set(handles.map(({ id }) => id));
     for (const [id, { marker }] of this.#markers) {
@@ -57,6 +58,8 @@ export class Handles {
     }
     for (const handle of handles) {
       const known = this.#markers.get(handle.id);
+      // While one is moved the others stay as they are.
+      if (!allAnew && known !== undefined && isSame(known.handle, handle)) continue;
       const entry = known ?? { marker: this.#make(handle), handle };
       entry.handle = handle;
       this.#markers.set(handle.id, entry);
@@ -143,3 +146,6 @@ export class Handles {
     this.#events.drop(moved.id, this.#frame.toLonLat(moved.at));
   }
 }
+
+const isSame = (a: Handle, b: Handle): boolean =>
+  a.at === b.at && a.chosen === b.chosen && a.name === b.name && a.kind === b.kind;

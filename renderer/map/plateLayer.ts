@@ -3,8 +3,8 @@ import type { LocalFrame } from '../../shared/geometry/localFrame.ts';
 import { lonLat, planePoint } from '../../shared/geometry/points.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { Box, PlateView } from '../../shared/plate/view.ts';
-import { svgElement } from '../ui/drawing.tsx';
 import { patchDrawing } from '../ui/patchDrawing.ts';
+import { svgElement } from '../ui/svgElement.ts';
 
 /** Draws the part of the plane a view shows; `visible` is the part of its box inside the map's frame. */
 export type DrawPlate = (view: PlateView, visible: Box) => SvgNode;

@@ -1,7 +1,7 @@
 import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal, Users } from 'lucide-react';
+import { memo } from 'react';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
-import { reasonText } from '../../shared/planner/reasonText.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { distance, strokes, withUnit } from '../../shared/units/format.ts';
@@ -13,8 +13,8 @@ import { lieWords } from '../ui/words.ts';
 import { Facts } from './Facts.tsx';
 import { Leaves } from './Leaves.tsx';
 import { Ledger } from './Ledger.tsx';
-import { SetUp } from './SetUp.tsx';
 import type { Panel } from './usePanel.ts';
+import { Why } from './Why.tsx';
 
 export interface AnswerPaneProps {
   readonly plan: Plan;
@@ -38,7 +38,10 @@ export interface AnswerPaneProps {
   readonly note: string;
   readonly setNote: (note: string) => void;
   readonly handed: 'right' | 'left';
+  /** Told of a firm answer only. */
   readonly flag: PlanePoint;
+  /** The ball or the flag is under way. */
+  readonly moving: boolean;
   /** What would change the choice. */
   readonly changes: React.ReactNode;
   /** Shown in place of the ledger and the reasons. */
@@ -48,14 +51,12 @@ export interface AnswerPaneProps {
 }
 
 /** The answer, the ledger of all options, and why. */
-export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
+export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   const { plan, option, ballName, ballLie, flagLabel, units, stage, stale, pickedId, readOnly } = props;
   const advised = option.id === plan.chosenId;
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const picked = plan.options.find(({ id }) => id === pickedId);
   const { panel } = props;
-  // The first answer has looked at the likely shots alone: what it calls the only one may not be.
-  const reasons = option.reasons.filter(({ kind }) => stage !== 'coarse' || kind !== 'onlyShot');
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
@@ -105,29 +106,14 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
             sortBy={props.sortBy}
           />
           <div className="beneath">
-            <section className="why" aria-label={advised ? 'Why this one' : 'Why not this one'}>
-              <h2>
-                {advised || advice === undefined
-                  ? 'Why this one'
-                  : `Why not this one: against ${optionName(advice)}`}
-              </h2>
-              {reasons.map((reason, index) => (
-                <p key={index}>{reasonText(reason, units)}</p>
-              ))}
-              <SetUp technique={option.technique} handed={props.handed} />
-              {plan.leftOut.length > 0 && (
-                <details className="left-out">
-                  <summary>
-                    {plan.leftOut.length === 1
-                      ? 'One shot was left out'
-                      : `${plan.leftOut.length} shots were left out`}
-                  </summary>
-                  {plan.leftOut.map(({ id, reason }) => (
-                    <p key={id}>{reasonText(reason, units)}</p>
-                  ))}
-                </details>
-              )}
-            </section>
+            <Why
+              plan={plan}
+              option={option}
+              coarse={stage === 'coarse'}
+              moving={props.moving}
+              handed={props.handed}
+              units={units}
+            />
             <div className="beneath-right">
               {props.changes}
               {stage === 'firm' && (
@@ -204,7 +190,7 @@ export function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
       </div>
     </div>
   );
-}
+});
 
 /** "Chip with the 46° wedge": the whole name, for the headline, which does not break inside a club. */
 function AnswerName({ option }: { readonly option: PlanOption }): React.JSX.Element {

@@ -1,4 +1,5 @@
 import { ChevronDown } from 'lucide-react';
+import { memo } from 'react';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
@@ -70,7 +71,7 @@ function switchMenu(
 }
 
 /** What the plan is about: the ball and the flag, the day, the player. */
-export function ContextStrip(props: ContextStripProps): React.JSX.Element {
+export const ContextStrip = memo(function ContextStrip(props: ContextStripProps): React.JSX.Element {
   const { document, balls, flags, ballId, flagId, units, chooseBall, chooseFlag, onKeyDown } = props;
   const days = recordsOf(document, 'conditions');
   const day = inUseOf(document, 'conditions');
@@ -146,4 +147,4 @@ export function ContextStrip(props: ContextStripProps): React.JSX.Element {
       </dl>
     </section>
   );
-}
+});

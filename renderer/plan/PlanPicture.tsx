@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
@@ -14,6 +14,7 @@ import { measureSpots } from '../store/measureSpots.ts';
 import type { Planning } from '../store/planning.ts';
 import type { Settled } from '../store/useSettled.ts';
 import { Trouble } from '../ui/Trouble.tsx';
+import { useBeat } from '../ui/useBeat.ts';
 import { planShots } from './planShots.ts';
 import type { Pictured } from './savePicture.ts';
 import { SectionView } from './SectionView.tsx';
@@ -84,8 +85,25 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
       option === null ? [] : planShots(scene, ballId, flagId, option, others, stage === 'coarse', units),
     [scene, ballId, flagId, option, others, stage, units],
   );
-  const flagWords =
-    ground.over === 'every' && scene.flags.length > 1 ? 'every flag' : `flag ${flag?.label ?? ''}`;
+  const moving = derived.held !== null;
+  const coarse = stage === 'coarse';
+  // From the side the shot follows a moving hand at a slower beat: the eye is on the plate.
+  const side = useBeat(
+    useMemo(() => ({ scene, option, others, coarse }), [scene, option, others, coarse]),
+    moving,
+  );
+  const readBall = useMemo(
+    () => (ball === undefined ? null : { label: ball.record.label, at: ball.at }),
+    [ball],
+  );
+  const flagLabel = flag?.label ?? '';
+  const several = scene.flags.length > 1;
+  const select = useMemo(
+    () => <SurroundsSelect choice={ground} flagLabel={flagLabel} several={several} choose={setGround} />,
+    [ground, flagLabel, several],
+  );
+  const stop = useCallback(() => setGround(surroundsOff), []);
+  const flagWords = ground.over === 'every' && several ? 'every flag' : `flag ${flagLabel}`;
   // The key stands outside the plate on screen; in a picture it goes along.
   const pictured = useMemo<MapControls | null>(
     () =>
@@ -116,7 +134,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         measureHere={measureHere}
         landing={props.landing}
         moveLanding={props.moveLanding}
-        moving={derived.held !== null}
+        moving={moving}
         units={units}
         largeType={largeType}
         editable={!props.readOnly}
@@ -131,28 +149,21 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         share={surrounds.share}
         flagWords={flagWords}
         units={units}
-        ball={ball === undefined ? null : { label: ball.record.label, at: ball.at }}
+        ball={readBall}
         flagLabels={flagLabels}
         controls={controls}
-        stop={() => setGround(surroundsOff)}
+        stop={stop}
       />
       {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
       <SectionView
-        scene={scene}
+        scene={side.scene}
         ballId={ballId}
         flagId={flagId}
-        option={derived.groundReady ? option : null}
-        others={others}
+        option={derived.groundReady ? side.option : null}
+        others={side.others}
         save={props.save}
-        choice={
-          <SurroundsSelect
-            choice={ground}
-            flagLabel={flag?.label ?? ''}
-            several={scene.flags.length > 1}
-            choose={setGround}
-          />
-        }
-        coarse={stage === 'coarse'}
+        choice={select}
+        coarse={side.coarse}
         units={units}
         largeType={largeType}
         controls={pictured}

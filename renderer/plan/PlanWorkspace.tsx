@@ -1,10 +1,9 @@
-import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import type { LonLat } from '../../shared/geometry/points.ts';
+import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
 import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
@@ -18,12 +17,13 @@ import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
-import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
+import { useSteady } from '../ui/useSteady.ts';
 import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
 import { ballChoices, flagChoices } from './places.ts';
+import { NotReady } from './NotReady.tsx';
 import './plan.css';
 import { PlanPicture } from './PlanPicture.tsx';
 import { firstPlayers, playerChoices } from './playerChoices.ts';
@@ -58,8 +58,13 @@ export interface PlanWorkspaceProps {
 /** Shots for each option of each player beside the others: a standard error of a few hundredths. */
 const PLAYERS_SHOTS = 200;
 const nobody: readonly PlanOption[] = [];
+const chooseGroup = (ballGroup: string | null): void => sessionStore.setState({ ballGroup });
+const nowhere: PlanePoint = { eastM: 0, northM: 0 };
 
-/** Choose a ball and a flag; see what to do, where it goes, and why. */
+/**
+ * Choose a ball and a flag; see what to do, where it goes, and why. While the hand moves one it is made again with every
+ * frame, so its parts are kept as long as what they show is the same.
+ */
 export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const { document, holeId, units, largeType, narrow, readOnly, edit, hold, planning } = props;
   const derived = useSettled();
@@ -145,23 +150,25 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     return [option ?? null, beside];
   }, [settings, tried, option, panel.players, advice, keys, beside]);
 
-  const save = (what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
+  const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
     void props
       .fonts()
       .then((letters) => savePicture(drawing, kind, name.toLowerCase(), letters))
       .catch((error: unknown) => tell(troubleOf(error)));
-  };
-  const choosePlace = (kind: 'ball' | 'flag', id: string): void => {
+  });
+  const choosePlace = useSteady((kind: 'ball' | 'flag', id: string): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
     if (id === ballId || id === flagId) planning.planAgain();
-  };
-  const chooseOption = (id: string): void => {
+  });
+  const chooseBall = useSteady((id: string) => choosePlace('ball', id));
+  const chooseFlag = useSteady((id: string) => choosePlace('flag', id));
+  const chooseOption = useSteady((id: string): void => {
     if (looked === null) return;
     sessionStore.setState({ optionByPair: { ...sessionStore.getState().optionByPair, [looked]: id } });
-  };
-  const sortBy = (key: SortKey): void => {
+  });
+  const sortBy = useSteady((key: SortKey): void => {
     sessionStore.setState(
       key !== session.sort
         ? { sort: key, descending: false }
@@ -169,7 +176,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
           ? { sort: 'order', descending: false }
           : { descending: key !== 'order' },
     );
-  };
+  });
   useEffect(() => {
     // With nothing else in hand the arrow keys walk balls and flags from anywhere.
     const walkFromAnywhere = (event: KeyboardEvent): void => {
@@ -178,13 +185,24 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     window.addEventListener('keydown', walkFromAnywhere);
     return () => window.removeEventListener('keydown', walkFromAnywhere);
   });
+  const walk = useSteady((event: React.KeyboardEvent) =>
+    walkPlaces(event.nativeEvent, balls, ballId, flags, flagId, choosePlace, event.currentTarget),
+  );
+  const editSteadily = useSteady(edit);
+  const open = useSteady(props.open);
+  const pick = useSteady((id: string) => {
+    if (player !== undefined && plan !== null)
+      edit(putChoice(picked, { ballId: plan.ballId, flagId: plan.flagId, playerId: player.id }, id));
+  });
+  const unpick = useSteady(() => picked !== null && edit(takeChoiceOut(picked)));
+  const setNote = useSteady((note: string) => picked !== null && edit(noteChoice(picked, note)));
   const drop = (id: string, at: LonLat): void => {
     const place = document.records.get(id);
     if (place?.type === 'ballPosition' || place?.type === 'holeLocation') edit(movePlace(place, at));
     hold(null);
   };
 
-  const instead = (): React.ReactNode => {
+  const instead = useMemo((): React.ReactNode => {
     if (plan === null || option === undefined) return null;
     if (settings !== null)
       return player === undefined || placedBall === undefined || placedFlag === undefined ? null : (
@@ -226,7 +244,59 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         close={panel.close}
       />
     ) : null;
-  };
+  }, [
+    plan,
+    option,
+    panel,
+    settings,
+    besideIds,
+    beside,
+    document,
+    player,
+    placedBall,
+    placedFlag,
+    tried,
+    tryTrouble,
+    keys,
+    choices,
+    advice,
+    playersShare,
+    playersTrouble,
+    units,
+  ]);
+  const conditions = scene?.conditions ?? null;
+  const changes = useMemo(
+    (): React.ReactNode =>
+      plan !== null && option !== undefined ? (
+        <>
+          {stage === 'firm' && conditions !== null && option.id === plan.chosenId ? (
+            <WhatChanges
+              found={derived.switchPoints}
+              plan={plan}
+              conditions={conditions}
+              flags={flags}
+              units={units}
+              chooseFlag={chooseFlag}
+              beside={(id) => panel.setBeside([id])}
+            />
+          ) : null}
+          <SurveyDoubt planning={planning} document={document} plan={plan} option={option} units={units} />
+        </>
+      ) : null,
+    [
+      plan,
+      option,
+      stage,
+      conditions,
+      derived.switchPoints,
+      flags,
+      units,
+      chooseFlag,
+      panel,
+      planning,
+      document,
+    ],
+  );
 
   return (
     <>
@@ -239,15 +309,13 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         flagId={flagId}
         units={units}
         group={session.ballGroup}
-        chooseBall={(id) => choosePlace('ball', id)}
-        chooseFlag={(id) => choosePlace('flag', id)}
-        chooseGroup={(ballGroup) => sessionStore.setState({ ballGroup })}
-        onKeyDown={(event) =>
-          walkPlaces(event.nativeEvent, balls, ballId, flags, flagId, choosePlace, event.currentTarget)
-        }
+        chooseBall={chooseBall}
+        chooseFlag={chooseFlag}
+        chooseGroup={chooseGroup}
+        onKeyDown={walk}
         readOnly={readOnly}
-        edit={edit}
-        open={props.open}
+        edit={editSteadily}
+        open={open}
       />
       <div className="plan">
         {scene !== null && (
@@ -275,19 +343,12 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               : ''}
           </div>
           {derived.sceneTrouble !== null && (
-            <div className="answer-empty">
-              <h1 className="answer-name">Not ready to plan</h1>
-              <Trouble trouble={derived.sceneTrouble} />
-              <div className="actions">
-                <ToSurvey go={() => props.open('survey')} filled />
-                <button type="button" className="button" onClick={props.openFile}>
-                  <FolderOpen size={18} strokeWidth={1.9} aria-hidden /> Open a file
-                </button>
-                <button type="button" className="button" onClick={props.openSample}>
-                  <MapIcon size={18} strokeWidth={1.9} aria-hidden /> Open the sample course
-                </button>
-              </div>
-            </div>
+            <NotReady
+              trouble={derived.sceneTrouble}
+              toSurvey={() => props.open('survey')}
+              openFile={props.openFile}
+              openSample={props.openSample}
+            />
           )}
           {derived.planTrouble !== null && <Trouble trouble={derived.planTrouble} />}
           {scene !== null && balls.length === 0 && (
@@ -328,40 +389,16 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               large={largeType}
               choose={chooseOption}
               sortBy={sortBy}
-              pick={(id) => {
-                const { ballId: of, flagId: to } = plan;
-                if (player !== undefined)
-                  edit(putChoice(picked, { ballId: of, flagId: to, playerId: player.id }, id));
-              }}
+              pick={pick}
               note={picked?.note ?? ''}
-              setNote={(note) => picked !== null && edit(noteChoice(picked, note))}
-              unpick={() => picked !== null && edit(takeChoiceOut(picked))}
+              setNote={setNote}
+              unpick={unpick}
               handed={player?.handed ?? 'right'}
-              flag={placedFlag?.at ?? { eastM: 0, northM: 0 }}
+              flag={stage === 'firm' && placedFlag !== undefined ? placedFlag.at : nowhere}
+              moving={derived.held !== null}
               panel={panel}
-              changes={
-                <>
-                  {stage === 'firm' && scene !== null && option.id === plan.chosenId ? (
-                    <WhatChanges
-                      found={derived.switchPoints}
-                      plan={plan}
-                      conditions={scene.conditions}
-                      flags={flags}
-                      units={units}
-                      chooseFlag={(id) => choosePlace('flag', id)}
-                      beside={(id) => panel.setBeside([id])}
-                    />
-                  ) : null}
-                  <SurveyDoubt
-                    planning={planning}
-                    document={document}
-                    plan={plan}
-                    option={option}
-                    units={units}
-                  />
-                </>
-              }
-              instead={instead()}
+              changes={changes}
+              instead={instead}
             />
           )}
         </div>

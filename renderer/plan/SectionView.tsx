@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { memo, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -33,7 +33,7 @@ interface SectionViewProps {
 }
 
 /** The ground and the shot from the side, along the line from ball to flag. */
-export function SectionView(props: SectionViewProps): React.JSX.Element {
+export const SectionView = memo(function SectionView(props: SectionViewProps): React.JSX.Element {
   const { scene, ballId, flagId, option, others, coarse, units, largeType, controls } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [layout, setLayout] = useState<{ readonly width: number; readonly height: number } | null>(null);
@@ -113,7 +113,7 @@ export function SectionView(props: SectionViewProps): React.JSX.Element {
       </div>
     </section>
   );
-}
+});
 
 const titles: Readonly<Record<Pictured, string>> = {
   plate: 'The plate',

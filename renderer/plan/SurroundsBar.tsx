@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import { surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
@@ -83,7 +83,7 @@ export function surroundsTitle(
 }
 
 /** The key of the map of the surrounds and what it says of one place, or how far it is. */
-export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null {
+export const SurroundsBar = memo(function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null {
   const { choice, layer, share, flagWords, units, stop } = props;
   const classes = useMemo(() => {
     if (layer === null) return [];
@@ -124,4 +124,4 @@ export function SurroundsBar(props: SurroundsBarProps): React.JSX.Element | null
       )}
     </div>
   );
-}
+});

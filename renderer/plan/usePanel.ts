@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { tryFrom, type TrySettings } from './trySettings.ts';
 
@@ -30,33 +30,35 @@ export function usePanel(
   firm: boolean,
 ): Panel {
   const [open, setOpen] = useState<Open | null>(null);
-  const ready = pair !== null && plan !== null && option !== undefined;
-  const besideIds = open?.kind === 'beside' && open.pair === pair && firm ? open.ids : null;
-  const settings = open?.kind === 'try' && open.pair === pair && plan !== null ? open.settings : null;
-  const now =
-    besideIds !== null ? 'beside' : settings !== null ? 'try' : open?.kind === 'players' ? 'players' : null;
-  const start = (kind: Open['kind']): Open | null => {
-    if (kind === 'players') return { kind };
-    if (!ready) return null;
-    if (kind === 'try') return { kind, pair, settings: tryFrom(option) };
-    const rival = plan.options.find(({ id }) => id === plan.chosenId && id !== option.id);
-    const next = rival ?? plan.options.find(({ id, playAway }) => id !== option.id && !playAway);
-    return { kind, pair, ids: next === undefined ? [] : [next.id] };
-  };
-  return {
-    besideIds,
-    settings,
-    players: now === 'players',
-    setBeside: (ids) => pair !== null && setOpen({ kind: 'beside', pair, ids }),
-    changeTry: (change) =>
-      setOpen((before) =>
-        before?.kind === 'try' ? { ...before, settings: { ...before.settings, ...change } } : before,
-      ),
-    resetTry: () =>
-      setOpen((before) =>
-        before?.kind === 'try' && option !== undefined ? { ...before, settings: tryFrom(option) } : before,
-      ),
-    toggle: (kind) => setOpen(now === kind ? null : start(kind)),
-    close: () => setOpen(null),
-  };
+  return useMemo(() => {
+    const ready = pair !== null && plan !== null && option !== undefined;
+    const besideIds = open?.kind === 'beside' && open.pair === pair && firm ? open.ids : null;
+    const settings = open?.kind === 'try' && open.pair === pair && plan !== null ? open.settings : null;
+    const now =
+      besideIds !== null ? 'beside' : settings !== null ? 'try' : open?.kind === 'players' ? 'players' : null;
+    const start = (kind: Open['kind']): Open | null => {
+      if (kind === 'players') return { kind };
+      if (!ready) return null;
+      if (kind === 'try') return { kind, pair, settings: tryFrom(option) };
+      const rival = plan.options.find(({ id }) => id === plan.chosenId && id !== option.id);
+      const next = rival ?? plan.options.find(({ id, playAway }) => id !== option.id && !playAway);
+      return { kind, pair, ids: next === undefined ? [] : [next.id] };
+    };
+    return {
+      besideIds,
+      settings,
+      players: now === 'players',
+      setBeside: (ids) => pair !== null && setOpen({ kind: 'beside', pair, ids }),
+      changeTry: (change) =>
+        setOpen((before) =>
+          before?.kind === 'try' ? { ...before, settings: { ...before.settings, ...change } } : before,
+        ),
+      resetTry: () =>
+        setOpen((before) =>
+          before?.kind === 'try' && option !== undefined ? { ...before, settings: tryFrom(option) } : before,
+        ),
+      toggle: (kind) => setOpen(now === kind ? null : start(kind)),
+      close: () => setOpen(null),
+    };
+  }, [open, pair, plan, option, firm]);
 }

@@ -18,8 +18,9 @@ interface Follower {
 
 /**
  * Rough answers that follow a ball or flag under the hand: only what was in the running in the last answer is worked out
- * again, with one other option in turn to see whether it has come in. An answer under way is let finish and of those that
- * wait only the newest is kept, so that one answer follows the other as fast as they come. The hand and the answer are shown
+ * again, with one other option in turn to see whether it has come in. An answer under way is let finish and shown, though the
+ * hand has moved on, and of those that wait only the newest is kept, so that one answer follows the other as fast as they
+ * come. The hand and the answer are shown
  * together, once a frame, since either costs the window a layout.
  */
 export class Following {
@@ -29,6 +30,8 @@ export class Following {
   /** The newest answer that is not shown yet. */
   #rough: Plan | null = null;
   #show: Follower['show'] | null = null;
+  /** What is held and of what plan; another answer than to that is none. */
+  #of = '';
   #frameAsked = false;
 
   constructor(client: PlanningClient, nextFrame: (run: () => void) => void) {
@@ -45,6 +48,9 @@ export class Following {
   ): void {
     this.#show = show;
     this.#askFrame();
+    const of = [held.id, question?.holeId, question?.ballId, question?.flagId].join(' ');
+    if (of !== this.#of) this.#rough = null;
+    this.#of = of;
     if (question === null) return;
     this.#scout += 1;
     const among = this.#rough ?? last;
@@ -60,11 +66,12 @@ export class Following {
         ...(among !== null && { among: inRunning(among).map(({ id }) => id) }),
       },
       {
+        follows: true,
         problem: (trouble) => {
-          if (this.#show !== null) problem(trouble);
+          if (this.#of === of) problem(trouble);
         },
         answer: (plan) => {
-          if (this.#show === null) return;
+          if (this.#of !== of) return;
           this.#rough = { ...plan, options: inRunning(plan) };
           this.#askFrame();
         },
@@ -75,6 +82,7 @@ export class Following {
   letGo(): void {
     this.#show = null;
     this.#rough = null;
+    this.#of = '';
   }
 
   #askFrame(): void {

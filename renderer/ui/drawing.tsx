@@ -1,17 +1,7 @@
 import { useLayoutEffect, useRef } from 'react';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-
-const SVG = 'http://www.w3.org/2000/svg';
-
-/** A drawing as live elements. Text goes in as text nodes, so a name can hold anything. */
-export function svgElement(node: SvgNode): SVGElement {
-  const made = document.createElementNS(SVG, node.tag);
-  for (const [name, value] of Object.entries(node.attributes)) made.setAttribute(name, String(value));
-  for (const child of node.children) {
-    made.append(typeof child === 'string' ? document.createTextNode(child) : svgElement(child));
-  }
-  return made;
-}
+import { patchDrawing } from './patchDrawing.ts';
+import { svgElement } from './svgElement.ts';
 
 interface DrawingProps {
   /** Whole drawing, its root an `svg`; or null for none. */
@@ -21,11 +11,16 @@ interface DrawingProps {
   readonly label?: string | undefined;
 }
 
-/** Shows a drawing made by pure code. */
+/** Shows a drawing made by pure code; of the next one only what is different is drawn anew. */
 export function Drawing({ node, className, label }: DrawingProps): React.JSX.Element {
   const holder = useRef<HTMLDivElement>(null);
+  const drawn = useRef<SvgNode | null>(null);
   useLayoutEffect(() => {
-    holder.current?.replaceChildren(...(node === null ? [] : [svgElement(node)]));
+    const before = drawn.current;
+    const made = holder.current?.firstElementChild ?? null;
+    drawn.current = node;
+    if (made !== null && before !== null && before.tag === node?.tag) patchDrawing(made, before, node);
+    else holder.current?.replaceChildren(...(node === null ? [] : [svgElement(node)]));
   }, [node]);
   return (
     <div

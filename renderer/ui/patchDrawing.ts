@@ -1,5 +1,5 @@
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import { svgElement } from './drawing.tsx';
+import { svgElement } from './svgElement.ts';
 
 type Child = SvgNode | string;
 
@@ -48,11 +48,10 @@ function patchChildren(parent: Element, before: readonly Child[], after: readonl
   for (const [child, node] of left)
     if (typeof child !== 'string')
       alike.set(nameOf(child), [...(alike.get(nameOf(child)) ?? []), [child, node]]);
+  // In their order, so that of several under one name each is changed into the one in its place.
+  const there = wanted.map((child, i) => kept[i] ?? changedOrNew(child, alike, gone));
   let at: ChildNode | null = nodes[oldEnd] ?? null;
-  for (let i = wanted.length - 1; i >= 0; i -= 1) {
-    const child = wanted[i];
-    if (child === undefined) continue;
-    const node = kept[i] ?? changedOrNew(child, alike, gone);
+  for (const node of there.reverse()) {
     if (node.parentNode !== parent || node.nextSibling !== at) parent.insertBefore(node, at);
     at = node;
   }

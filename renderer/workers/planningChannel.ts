@@ -12,6 +12,8 @@ export type Ask = {
     readonly ticket: number;
     readonly call: K;
     readonly question: Sent<K>;
+    /** The question it comes after: it waits until that one has ended. */
+    readonly after: number | null;
     /** Whether the answer waits, before its first step, until it may go on. */
     readonly held: boolean;
     /** Whether a first answer is wanted before the firm one. */
@@ -27,11 +29,11 @@ export type ToWorker =
   | Told;
 
 /**
- * A dropped question is given up at the next pause of its answer; `dropped` says that it is. One on hold waits there until
- * it may go on or is dropped.
+ * A dropped question is given up at the next pause of its answer; `dropped` says that it is. One that is passed over is
+ * given up only if its answer has not begun. One on hold waits until it may go on or is dropped.
  */
 export interface Told {
-  readonly kind: 'drop' | 'hold' | 'goOn';
+  readonly kind: 'drop' | 'pass' | 'hold' | 'goOn';
   readonly ticket: number;
 }
 

@@ -11,6 +11,11 @@ export interface AnswerListener<K extends PlanningCall> {
   readonly early?: (answer: PlanningCalls[K][1]) => void;
   readonly answer: (answer: PlanningCalls[K][1]) => void;
   readonly problem: (problem: PlainProblem) => void;
+  /**
+   * Questions that follow a moving hand: the answer to one is heard even if the next has been asked by then, as there
+   * always is a next one until the hand rests.
+   */
+  readonly follows?: boolean;
 }
 
 interface Asked {
@@ -24,20 +29,29 @@ interface Asked {
   readonly problem: (problem: PlainProblem) => void;
 }
 
+/** A question that has been sent and has not ended. */
+interface Open {
+  readonly asked: Asked;
+  ticket: number;
+  /** Heard though a newer one has been asked. */
+  follows: boolean;
+  /** It waits behind another. */
+  behind: boolean;
+}
+
 /**
  * Asks a planning thread, one question at a time; of those that wait only the newest is kept, and an answer nobody wants
- * any more is dropped here, so the window never shows a plan for ground that has changed.
+ * any more is dropped here, so the window never shows a plan for ground that has changed. A question that has to wait waits
+ * in the worker: this window is often busy drawing just when the one before it ends.
  */
 export class PlanningClient {
   readonly #thread: PlanningThread;
   readonly #dropsOld: boolean;
   readonly #turns: Turns;
   readonly #worked = { hold: () => this.#hold(true), goOn: () => this.#hold(false) };
-  #running: Asked | null = null;
-  /** Of the question that runs; 0 until it is sent. */
-  #ticket = 0;
+  /** In the order they were sent; all but the first wait. */
+  #open: readonly Open[] = [];
   #held = false;
-  #waiting: Asked | null = null;
   #wanted: Asked | null = null;
 
   /**
@@ -72,41 +86,45 @@ export class PlanningClient {
       problem: listener.problem,
     };
     this.#wanted = asked;
-    if (this.#running === null) this.#send(asked);
-    else {
-      this.#waiting = asked;
-      if (this.#dropsOld || this.#running.rank !== 'asked') this.#drop();
+    const follows = listener.follows ?? false;
+    for (const old of this.#open) {
+      old.follows &&= follows;
+      const finishes = !this.#dropsOld && old.asked.rank === 'asked' && rank === 'asked';
+      this.#thread.tell(finishes ? 'pass' : 'drop', old.ticket);
     }
+    this.#send(asked, follows);
   }
 
   /** Wants no answer any more. */
   cancel(): void {
     this.#wanted = null;
-    this.#waiting = null;
-    this.#drop();
-  }
-
-  #drop(): void {
-    if (this.#running !== null) this.#thread.tell('drop', this.#ticket);
+    for (const old of this.#open) {
+      old.follows = false;
+      this.#thread.tell('drop', old.ticket);
+    }
   }
 
   #hold(held: boolean): void {
     this.#held = held;
-    if (this.#ticket !== 0) this.#thread.tell(held ? 'hold' : 'goOn', this.#ticket);
+    for (const { ticket } of this.#open) this.#thread.tell(held ? 'hold' : 'goOn', ticket);
   }
 
-  #send(asked: Asked): void {
+  #send(asked: Asked, follows: boolean): void {
     const { document, call, question, rank } = asked;
-    const early = asked.early !== null;
-    this.#running = asked;
-    this.#held = false;
+    const last = this.#open.at(-1);
+    if (last === undefined) this.#held = false;
     this.#turns.begin(this.#worked, rank);
-    this.#ticket = this.#thread.ask(document, { call, question, held: this.#held, early }, (said) =>
-      this.#hear(asked, said),
+    const open: Open = { asked, ticket: 0, follows, behind: last !== undefined };
+    open.ticket = this.#thread.ask(
+      document,
+      { call, question, after: last?.ticket ?? null, held: this.#held, early: asked.early !== null },
+      (said) => this.#hear(open, said),
     );
+    this.#open = [...this.#open, open];
   }
 
-  #hear(asked: Asked, said: Heard): void {
+  #hear(open: Open, said: Heard): void {
+    const { asked } = open;
     const wanted = asked === this.#wanted;
     if (said.kind === 'progress') {
       if (wanted) asked.progress(said.fraction);
@@ -116,20 +134,21 @@ export class PlanningClient {
       if (wanted) asked.early?.(said.answer);
       return;
     }
-    this.#next();
+    this.#open = this.#open.filter((one) => one !== open);
+    const [next] = this.#open;
+    if (next !== undefined && said.kind !== 'stopped') next.behind = false;
+    if (this.#open.length === 0) this.#turns.end(this.#worked);
+    if (said.kind === 'answer') {
+      if (wanted || open.follows) asked.answer(said.answer);
+      return;
+    }
     if (!wanted) return;
-    if (said.kind === 'answer') asked.answer(said.answer);
-    else if (said.kind === 'problem') asked.problem(said.problem);
-    else if (said.kind === 'stopped') asked.problem(stopped(said.message));
-  }
-
-  #next(): void {
-    const waiting = this.#waiting;
-    this.#running = null;
-    this.#ticket = 0;
-    this.#waiting = null;
-    this.#turns.end(this.#worked);
-    if (waiting !== null) this.#send(waiting);
+    if (said.kind === 'problem') asked.problem(said.problem);
+    else if (said.kind === 'stopped') {
+      // What stopped the worker is the answer before this one, that had not begun.
+      if (open.behind) this.#send(asked, open.follows);
+      else asked.problem(stopped(said.message));
+    }
   }
 }
 

@@ -1,7 +1,7 @@
 import { documentChanges } from '../../shared/atlas/documentChanges.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { GroundFit, PlanningCall } from '../../shared/protocol/planning.ts';
-import type { Ask, FromWorker, Sent, ToWorker } from './planningChannel.ts';
+import type { Ask, FromWorker, Sent, Told, ToWorker } from './planningChannel.ts';
 
 /** What of `Worker` is used here; a test hands in its own. */
 export interface WorkerPort {
@@ -18,6 +18,7 @@ export type Heard = FromWorker | { readonly kind: 'stopped'; readonly message: s
 export interface Asked {
   readonly call: PlanningCall;
   readonly question: Sent<PlanningCall>;
+  readonly after: number | null;
   readonly held: boolean;
   readonly early: boolean;
 }
@@ -63,8 +64,8 @@ export class PlanningThread {
     return ticket;
   }
 
-  /** Drops a question, or has its answer wait at its next pause until it may go on. */
-  tell(kind: 'drop' | 'hold' | 'goOn', ticket: number): void {
+  /** Gives a question up, or has its answer wait at its next pause until it may go on. */
+  tell(kind: Told['kind'], ticket: number): void {
     this.#worker?.postMessage({ kind, ticket });
   }
 

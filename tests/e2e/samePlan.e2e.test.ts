@@ -58,6 +58,7 @@ it('the worker of the window gives the plan Node gives, to the last digit', asyn
           kind: 'ask',
           ticket: 1,
           call: 'plan',
+          after: null,
           held: false,
           early: false,
           question: { holeId: hole.id, ...asked },

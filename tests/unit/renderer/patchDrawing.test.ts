@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { svgElement } from '../../../renderer/ui/drawing.tsx';
+import { svgElement } from '../../../renderer/ui/svgElement.ts';
 import { patchDrawing } from '../../../renderer/ui/patchDrawing.ts';
 import { element } from '../../../shared/plate/element.ts';
 import type { SvgNode } from '../../../shared/plate/svgNode.ts';

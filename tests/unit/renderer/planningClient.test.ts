@@ -24,8 +24,12 @@ class Port implements WorkerPort {
   say(data: FromWorker): void {
     this.onmessage?.(new MessageEvent('message', { data }));
   }
-  get tickets(): readonly number[] {
-    return this.sent.flatMap((message) => (message.kind === 'ask' ? [message.ticket] : []));
+  get said(): readonly string[] {
+    return this.sent.flatMap((message) => {
+      if (message.kind === 'document' || message.kind === 'ground') return [];
+      const after = message.kind === 'ask' && message.after !== null ? ` after ${message.after}` : '';
+      return [`${message.kind} ${message.ticket}${after}`];
+    });
   }
 }
 
@@ -86,17 +90,34 @@ it('sends a document once, then only the records that changed', () => {
   ]);
 });
 
-it('keeps only the newest question that waits, and never shows an answer to an older one', () => {
+it('sends a question at once to wait in the worker, passes over the older ones that wait, and shows none of their answers', () => {
   const { client, port, heard, listener } = setUp(false);
   const document = documentOf([flag('f')]);
-  for (let seed = 1; seed <= 4; seed += 1) client.ask('plan', { ...question(document), seed }, listener);
-  expect(port().tickets).toEqual([1]);
+  for (let seed = 1; seed <= 3; seed += 1) client.ask('plan', { ...question(document), seed }, listener);
+  expect(port().said).toEqual(['ask 1', 'pass 1', 'ask 2 after 1', 'pass 1', 'pass 2', 'ask 3 after 2']);
   port().say({ kind: 'progress', ticket: 1, fraction: 0.5 });
   port().say({ kind: 'answer', ticket: 1, answer: planNamed('stale') });
-  expect(port().sent.at(-1)).toMatchObject({ kind: 'ask', ticket: 2, question: { seed: 4 } });
-  port().say({ kind: 'answer', ticket: 2, answer: planNamed('fresh') });
+  port().say({ kind: 'dropped', ticket: 2 });
+  port().say({ kind: 'answer', ticket: 3, answer: planNamed('fresh') });
   expect(heard).toEqual(['plan fresh']);
-  expect(port().sent.some(({ kind }) => kind === 'drop')).toBe(false);
+});
+
+it('hears each answer that follows a moving hand, until something else is asked or it is let go', () => {
+  const { client, port, heard, listener } = setUp(false);
+  const document = documentOf([flag('f')]);
+  const following = { ...listener, follows: true };
+  for (let seed = 1; seed <= 3; seed += 1) client.ask('plan', { ...question(document), seed }, following);
+  port().say({ kind: 'answer', ticket: 1, answer: planNamed('a moment ago') });
+  port().say({ kind: 'dropped', ticket: 2 });
+  client.ask('plan', question(document), listener);
+  port().say({ kind: 'answer', ticket: 3, answer: planNamed('of the hand') });
+  port().say({ kind: 'answer', ticket: 4, answer: planNamed('of rest') });
+  client.ask('plan', question(document), following);
+  client.ask('plan', question(document), following);
+  client.cancel();
+  port().say({ kind: 'answer', ticket: 5, answer: planNamed('let go') });
+  port().say({ kind: 'dropped', ticket: 6 });
+  expect(heard).toEqual(['plan a moment ago', 'plan of rest']);
 });
 
 it('tells a thorough worker to drop what is no longer wanted', () => {
@@ -104,10 +125,10 @@ it('tells a thorough worker to drop what is no longer wanted', () => {
   const document = documentOf([flag('f')]);
   client.ask('plan', question(document), listener);
   client.ask('plan', question(document), listener);
-  expect(port().sent).toContainEqual({ kind: 'drop', ticket: 1 });
+  expect(port().said).toEqual(['ask 1', 'drop 1', 'ask 2 after 1']);
   port().say({ kind: 'dropped', ticket: 1 });
-  expect(port().tickets).toEqual([1, 2]);
   client.cancel();
+  expect(port().said.at(-1)).toBe('drop 2');
   port().say({ kind: 'dropped', ticket: 2 });
   expect(heard).toEqual([]);
 });
@@ -122,6 +143,13 @@ it('starts a new worker with the whole document after one has died', () => {
   expect(ports).toHaveLength(2);
   expect(ports[0]?.ended).toBe(true);
   expect(port().sent[0]).toMatchObject({ kind: 'document', fresh: true });
+  // One that waited behind the answer at which the worker died is asked of the next.
+  client.ask('plan', question(document), listener);
+  port().onerror?.({ message: 'out of memory' } as ErrorEvent);
+  expect(ports).toHaveLength(3);
+  expect(heard).toHaveLength(1);
+  port().say({ kind: 'answer', ticket: 4, answer: planNamed('after all') });
+  expect(heard.at(-1)).toBe('plan after all');
 });
 
 it('lets several ask one worker at once, each hearing its own, all told when it dies', () => {
@@ -152,8 +180,8 @@ it('hands ground fitted elsewhere over once, and again to a worker that takes th
   thread.giveGround({ groundKey: 'g', surfaceKey: 's', shape, nodes: new Float64Array(16) });
   client.ask('plan', question(document), listener);
   client.ask('plan', question(document), listener);
-  port().say({ kind: 'dropped', ticket: 1 });
   expect(port().sent.map(({ kind }) => kind)).toEqual(['document', 'ground', 'ask', 'drop', 'ask']);
+  port().say({ kind: 'dropped', ticket: 1 });
   port().onerror?.({ message: 'out of memory' } as ErrorEvent);
   client.ask('plan', question(document), listener);
   expect(port().sent.map(({ kind }) => kind)).toEqual(['document', 'ground', 'ask']);
