@@ -1,5 +1,5 @@
 import { Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
@@ -21,7 +21,7 @@ interface BallFormProps {
 }
 
 /** Name, group, ground and lie of one ball. */
-export function BallForm(props: BallFormProps): React.JSX.Element {
+export const BallForm = memo(function BallForm(props: BallFormProps): React.JSX.Element {
   const { ball, scene, stance, groups, readOnly, edit } = props;
   const [trouble, setTrouble] = useState('');
   const taken = new Set(
@@ -111,6 +111,6 @@ export function BallForm(props: BallFormProps): React.JSX.Element {
       {trouble !== '' && <Trouble trouble={{ message: trouble, remedy: 'Give it another number.' }} />}
     </>
   );
-}
+});
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,4 +1,4 @@
-import { Fragment } from 'react';
+import { Fragment, memo } from 'react';
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene, SceneFlag } from '../../shared/planner/scene.ts';
 import { lieText, stanceSlope } from '../../shared/playbook/placeWords.ts';
@@ -32,23 +32,21 @@ export function BallList(props: BallListProps): React.JSX.Element {
         ? null
         : Math.hypot(placed.at.eastM - flag.at.eastM, placed.at.northM - flag.at.northM);
     return (
-      <tr key={id} className={id === ballId ? 'chosen' : ''} onClick={() => choose(id)}>
-        <td>
-          <button type="button" aria-pressed={id === ballId} onClick={() => choose(id)}>
-            <span className="round">{label}</span>
-            <span>
-              <strong>{name === '' ? `Ball ${label}` : name}</strong>
-              <span className="under">
-                {scene === null || placed === undefined
-                  ? ''
-                  : lieText(placed, scene) +
-                    (groundReady ? stanceSlope(placed, scene).replace(' %', '\u00a0%') : '')}
-              </span>
-            </span>
-          </button>
-        </td>
-        <td>{farM === null ? '–' : distance(farM, units).text}</td>
-      </tr>
+      <Row
+        key={id}
+        id={id}
+        label={label}
+        name={name === '' ? `Ball ${label}` : name}
+        lie={
+          scene === null || placed === undefined
+            ? ''
+            : lieText(placed, scene) +
+              (groundReady ? stanceSlope(placed, scene).replace(' %', '\u00a0%') : '')
+        }
+        far={farM === null ? '–' : distance(farM, units).text}
+        chosen={id === ballId}
+        choose={choose}
+      />
     );
   };
   return (
@@ -85,3 +83,30 @@ export function BallList(props: BallListProps): React.JSX.Element {
     </table>
   );
 }
+
+interface RowProps {
+  readonly id: string;
+  readonly label: string;
+  readonly name: string;
+  readonly lie: string;
+  readonly far: string;
+  readonly chosen: boolean;
+  readonly choose: (id: string) => void;
+}
+
+const Row = memo(function Row({ id, label, name, lie, far, chosen, choose }: RowProps): React.JSX.Element {
+  return (
+    <tr className={chosen ? 'chosen' : ''} onClick={() => choose(id)}>
+      <td>
+        <button type="button" aria-pressed={chosen} onClick={() => choose(id)}>
+          <span className="round">{label}</span>
+          <span>
+            <strong>{name}</strong>
+            <span className="under">{lie}</span>
+          </span>
+        </button>
+      </td>
+      <td>{far}</td>
+    </tr>
+  );
+});

@@ -1,5 +1,5 @@
 import { ChevronDown, Plus, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import {
   type Edit,
   putRecords,
@@ -33,7 +33,14 @@ const EVERY_FLAG = '';
 const WIND_POINTS_DEG = Array.from({ length: 8 }, (_, i) => 45 * i);
 
 /** The day: which one, its green speed, ground, moisture and wind, and the pin sheet that is in play. */
-export function DayForm({ day, days, sheets, units, readOnly, edit }: DayFormProps): React.JSX.Element {
+export const DayForm = memo(function DayForm({
+  day,
+  days,
+  sheets,
+  units,
+  readOnly,
+  edit,
+}: DayFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const change = (what: string, changed: () => Partial<ConditionsRecord>): void => {
     try {
@@ -199,7 +206,7 @@ export function DayForm({ day, days, sheets, units, readOnly, edit }: DayFormPro
       {trouble !== null && <Trouble trouble={trouble} />}
     </>
   );
-}
+});
 
 /** A day with the numbers of another, in use from now on. */
 function anotherDay(day: ConditionsRecord, days: readonly ConditionsRecord[]): Edit {

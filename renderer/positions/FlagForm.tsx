@@ -1,5 +1,5 @@
 import { Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { type Edit, putRecords, removeRecords } from '../../shared/atlas/edits.ts';
 import type { HoleLocation } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
@@ -31,7 +31,7 @@ interface FlagFormProps {
 }
 
 /** Letter, place in paces and pin sheet of one flag. */
-export function FlagForm(props: FlagFormProps): React.JSX.Element {
+export const FlagForm = memo(function FlagForm(props: FlagFormProps): React.JSX.Element {
   const { flag, at, scene, sheets, taken, units, readOnly, edit } = props;
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const place =
@@ -126,4 +126,4 @@ export function FlagForm(props: FlagFormProps): React.JSX.Element {
       {trouble !== null && <Trouble trouble={trouble} />}
     </fieldset>
   );
-}
+});

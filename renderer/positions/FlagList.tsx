@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { HoleLocation } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { flagWords } from '../../shared/playbook/placeWords.ts';
@@ -14,7 +15,7 @@ interface FlagListProps {
 }
 
 /** The flags in play with their places and slopes; those of another pin sheet are named below. */
-export function FlagList({
+export const FlagList = memo(function FlagList({
   flags,
   flagId,
   scene,
@@ -63,4 +64,4 @@ export function FlagList({
       )}
     </>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
@@ -10,7 +10,7 @@ interface FlagToolsProps {
 }
 
 /** Hole locations without the mouse: a line as typed from a pin sheet, or fair ground proposed. */
-export function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Element {
+export const FlagTools = memo(function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const [done, setDone] = useState(0);
   return (
@@ -41,4 +41,4 @@ export function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Ele
       </button>
     </div>
   );
-}
+});

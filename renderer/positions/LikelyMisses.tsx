@@ -1,5 +1,5 @@
 import { Crosshair, MapPin, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { distance, withUnit } from '../../shared/units/format.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -22,7 +22,7 @@ interface LikelyMissesProps {
 }
 
 /** Where approach shots are likely to stop off the green, and balls pinned there. */
-export function LikelyMisses(props: LikelyMissesProps): React.JSX.Element {
+export const LikelyMisses = memo(function LikelyMisses(props: LikelyMissesProps): React.JSX.Element {
   const { playerName, approach, flagLabel, units, readOnly } = props;
   const { settings, change, line, found } = approach;
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
@@ -141,7 +141,7 @@ export function LikelyMisses(props: LikelyMissesProps): React.JSX.Element {
       </div>
     </section>
   );
-}
+});
 
 const originOf = (value: string): Origin =>
   value === 'marked' ? 'marked' : value.startsWith('record:') ? `record:${value.slice(7)}` : 'line';

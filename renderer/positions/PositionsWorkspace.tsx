@@ -1,5 +1,5 @@
 import { Flag, Plus } from 'lucide-react';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { findRecord, inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords } from '../../shared/atlas/edits.ts';
@@ -20,6 +20,8 @@ import { sessionStore } from '../store/session.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble } from '../ui/Trouble.tsx';
+import { useBeat } from '../ui/useBeat.ts';
+import { useSteady } from '../ui/useSteady.ts';
 import { holeWords } from '../ui/words.ts';
 import { BallForm } from './BallForm.tsx';
 import { BallList } from './BallList.tsx';
@@ -43,31 +45,39 @@ interface PositionsWorkspaceProps {
   readonly hold: (held: { readonly id: string; readonly at: LonLat } | null) => void;
 }
 
-/** Where balls stop and flags stand: pinned, named and moved on the plate. */
+/**
+ * Where balls stop and flags stand: pinned, named and moved on the plate. While the hand moves one, the plate and the list of
+ * balls follow with every frame, the forms beside them at a slower beat.
+ */
 export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.Element {
-  const { document, holeId, units, largeType, readOnly, edit, hold } = props;
+  const { document, holeId, units, largeType, readOnly, hold } = props;
   const { scene, relief, groundReady, sceneTrouble, ballId, flagId, held } = useSettled();
   const { ballGroup } = useStore(sessionStore);
   const [controls, setControls] = useState<MapControls | null>(null);
   // Without a green there is nothing to click on.
   const ready = !readOnly && scene !== null;
   const hole = findRecord(document, 'hole', holeId);
-  const allBalls = recordsOf(document, 'ballPosition');
-  const balls = allBalls.filter((one) => one.holeId === holeId);
-  const allFlags = recordsOf(document, 'holeLocation');
-  const flags = allFlags.filter((one) => one.holeId === holeId);
+  const { balls, flags, days, day, groups, groupsHere, sheets } = useMemo(
+    () => placesOf(document, holeId),
+    [document, holeId],
+  );
   const ball = balls.find(({ id }) => id === ballId);
   const flag = flags.find(({ id }) => id === flagId);
   const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
-  const days = recordsOf(document, 'conditions');
-  const day = inUseOf(document, 'conditions');
-  const groups = groupNames(allBalls);
-  const sheets = [...new Set([...allFlags, ...days].flatMap(({ sheet }) => sheet ?? []))].toSorted();
+  const taken = useMemo(
+    () => new Set(flags.flatMap(({ id, label }) => (id === flagId ? [] : [label]))),
+    [flags, flagId],
+  );
+  const side = useBeat(scene, held !== null);
+  const sideFlag = side?.flags.find(({ record }) => record.id === flagId);
 
-  const choose = (id: string, kind: 'ball' | 'flag'): void => {
+  const edit = useSteady(props.edit);
+  const choose = useSteady((id: string, kind: 'ball' | 'flag'): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });
-  };
+  });
+  const chooseBall = useSteady((id: string) => choose(id, 'ball'));
+  const chooseFlag = useSteady((id: string) => choose(id, 'flag'));
   const approach = useLikelyMisses(document, holeId, scene, placedFlag?.at ?? null, groundReady);
   const { found } = approach;
   const { placing, setPlacing, put, stand, pin } = usePlacing({
@@ -80,7 +90,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
     mark: approach.mark,
     choose,
   });
-  const fromSheet = (typed: string): void => {
+  const fromSheet = useSteady((typed: string): void => {
     if (scene === null) return;
     const { onPaces, sidePaces, side } = parseSheetLine(typed, 'Pin sheet');
     const at = placeFromSheet(
@@ -92,8 +102,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       'Pin sheet',
     );
     stand([scene.frame.toLonLat(at)], (label) => `stood flag ${label} from the pin sheet`);
-  };
-  const propose = (): void => {
+  });
+  const propose = useSteady((): void => {
     if (scene === null || !groundReady) return;
     const fair = proposeFlags(scene.ground, playBearing(scene), scene.conditions.stimpFt);
     if (fair.length === 0) {
@@ -106,15 +116,16 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         fair.map(({ at }) => scene.frame.toLonLat(at)),
         (labels) => `stood the proposed flags ${labels}`,
       );
-  };
-  const pinMisses = (): void => {
+  });
+  const pinMisses = useSteady((): void => {
     if (scene !== null && found !== null)
       pin(
         found.spots.map(({ at }) => scene.frame.toLonLat(at)),
         'likely miss',
         'likely misses',
       );
-  };
+  });
+  const setMarking = useSteady((marking: boolean) => setPlacing(marking ? 'approach' : null));
 
   return (
     <div className="positions">
@@ -136,7 +147,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
           )}
         </div>
         <GroupSelect
-          names={groupNames(balls)}
+          names={groupsHere}
           chosen={ballGroup}
           choose={(name) => sessionStore.setState({ ballGroup: name })}
         />
@@ -152,7 +163,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             groundReady={groundReady}
             units={units}
             group={ballGroup}
-            choose={(id) => choose(id, 'ball')}
+            choose={chooseBall}
           />
         )}
         {scene !== null && (
@@ -163,7 +174,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             units={units}
             readOnly={readOnly}
             marking={placing === 'approach'}
-            setMarking={(marking) => setPlacing(marking ? 'approach' : null)}
+            setMarking={setMarking}
             pin={pinMisses}
           />
         )}
@@ -222,8 +233,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
           <BallForm
             key={ball.id}
             ball={ball}
-            scene={scene}
-            stance={groundReady && scene !== null ? stanceWords(scene, ball.id, flagId) : ''}
+            scene={side}
+            stance={groundReady && side !== null ? stanceWords(side, ball.id, flagId) : ''}
             groups={groups}
             readOnly={readOnly}
             edit={edit}
@@ -245,19 +256,19 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         <FlagList
           flags={flags}
           flagId={flagId}
-          scene={scene}
+          scene={side}
           groundReady={groundReady}
           units={units}
-          choose={(id) => choose(id, 'flag')}
+          choose={chooseFlag}
         />
         {flag !== undefined && (
           <FlagForm
             key={flag.id}
             flag={flag}
-            at={placedFlag?.at}
-            scene={scene}
+            at={sideFlag?.at}
+            scene={side}
             sheets={sheets}
-            taken={new Set(flags.flatMap(({ id, label }) => (id === flag.id ? [] : [label])))}
+            taken={taken}
             units={units}
             readOnly={readOnly}
             edit={edit}
@@ -287,6 +298,23 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       </aside>
     </div>
   );
+}
+
+/** What of the document is shown of a hole. */
+function placesOf(document: AtlasDocument, holeId: string) {
+  const allBalls = recordsOf(document, 'ballPosition');
+  const allFlags = recordsOf(document, 'holeLocation');
+  const balls = allBalls.filter((one) => one.holeId === holeId);
+  const days = recordsOf(document, 'conditions');
+  return {
+    balls,
+    flags: allFlags.filter((one) => one.holeId === holeId),
+    days,
+    day: inUseOf(document, 'conditions'),
+    groups: groupNames(allBalls),
+    groupsHere: groupNames(balls),
+    sheets: [...new Set([...allFlags, ...days].flatMap(({ sheet }) => sheet ?? []))].toSorted(),
+  };
 }
 
 const placingWords = {

@@ -69,7 +69,11 @@ export function useLikelyMisses(
   const player = still?.player ?? null;
   const conditions = still?.conditions ?? null;
   const middle = useMemo(() => (green === null ? null : greenMiddle({ green })), [green]);
-  const places = still === null || middle === null ? [] : farPlaces(document, still, middle);
+  const frame = still?.frame ?? null;
+  const places = useMemo(
+    () => (frame === null || middle === null ? [] : farPlaces(document, holeId, frame, middle)),
+    [document, holeId, frame, middle],
+  );
   const { origin } = settings;
   const bearing = still === null ? 0 : playBearing(still);
   const clubs = useMemo(
@@ -113,24 +117,27 @@ export function useLikelyMisses(
         : likelyMisses({ ground, player, conditions }, line, MISSES),
     [ground, conditions, player, line, shown, ready],
   );
-  return {
-    settings:
-      places.some((place) => place.origin === origin) || (origin === 'marked' && marked !== null)
-        ? settings
-        : { ...settings, origin: 'line' },
-    change: (change) => setSettings((before) => ({ ...before, ...change })),
-    mark: (at) => {
-      setMarked({ holeId, at });
-      setSettings((before) => ({ ...before, origin: 'marked' }));
-      setShown(true);
-    },
-    marked: marked !== null,
-    places,
-    clubs,
-    line,
-    found,
-    show: setShown,
-  };
+  return useMemo(
+    () => ({
+      settings:
+        places.some((place) => place.origin === origin) || (origin === 'marked' && marked !== null)
+          ? settings
+          : { ...settings, origin: 'line' },
+      change: (change) => setSettings((before) => ({ ...before, ...change })),
+      mark: (at) => {
+        setMarked({ holeId, at });
+        setSettings((before) => ({ ...before, origin: 'marked' }));
+        setShown(true);
+      },
+      marked: marked !== null,
+      places,
+      clubs,
+      line,
+      found,
+      show: setShown,
+    }),
+    [settings, origin, marked, holeId, places, clubs, line, found],
+  );
 }
 
 export const tooNear = ({ distanceM }: ApproachLine): boolean =>
@@ -142,8 +149,13 @@ const placeOf = (document: AtlasDocument, id: string): LonLat | null => {
 };
 
 /** Balls of the hole and landmarks from which the green is an approach away. */
-function farPlaces(document: AtlasDocument, scene: Scene, middle: PlanePoint): Approach['places'] {
-  const balls = recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === scene.hole.id);
+function farPlaces(
+  document: AtlasDocument,
+  holeId: string,
+  frame: Scene['frame'],
+  middle: PlanePoint,
+): Approach['places'] {
+  const balls = recordsOf(document, 'ballPosition').filter((ball) => ball.holeId === holeId);
   return [
     ...recordsOf(document, 'landmark').map(({ id, name, at }) => ({ id, words: name, at })),
     ...balls.map(({ id, label, name, at }) => ({
@@ -152,7 +164,7 @@ function farPlaces(document: AtlasDocument, scene: Scene, middle: PlanePoint): A
       at,
     })),
   ].flatMap(({ id, words, at }) =>
-    tooNear(approachLine({ at: scene.frame.toPlane(at) }, middle))
+    tooNear(approachLine({ at: frame.toPlane(at) }, middle))
       ? []
       : [{ origin: `record:${id}` as const, words }],
   );
