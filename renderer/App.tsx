@@ -1,6 +1,7 @@
 import { Lock } from 'lucide-react';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { useShallow } from 'zustand/react/shallow';
 import { headerOf, holesInOrder, inUseOf } from '../shared/atlas/document.ts';
 import type { Edit } from '../shared/atlas/edits.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
@@ -51,7 +52,11 @@ const tabs: readonly { readonly id: Workspace; readonly label: string }[] = [
 /** The window. */
 export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
-  const session = useStore(sessionStore);
+  // Which ball and flag are chosen is the workspaces' own: the whole window is not made again for it.
+  const session = useStore(
+    sessionStore,
+    useShallow(({ workspace, holeId }) => ({ workspace, holeId })),
+  );
   const preferences = useStore(preferencesStore);
   const notices = useStore(noticeStore);
   const narrow = useMatch('(max-width: 1199px)');

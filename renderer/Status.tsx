@@ -1,4 +1,5 @@
 import { useStore } from 'zustand';
+import { useShallow } from 'zustand/react/shallow';
 import { derivedStore } from './store/planStore.ts';
 import { atlasStore, documentOfAtlas, writingStore } from './store/openAtlas.ts';
 import { undoAnnotation } from '../shared/atlas/history.ts';
@@ -26,8 +27,11 @@ const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$
 export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
   const { count: writing } = useStore(writingStore);
-  const { plan, stage, progress } = useStore(derivedStore);
-  const { workspace } = useStore(sessionStore);
+  const { plan, stage, progress } = useStore(
+    derivedStore,
+    useShallow((now) => ({ plan: now.plan, stage: now.stage, progress: now.progress })),
+  );
+  const workspace = useStore(sessionStore, (now) => now.workspace);
   const survey = useStore(surveyStatus);
   const reading = useStore(readingStore);
   const { grid } = useStore(preferencesStore);

@@ -33,6 +33,8 @@ interface PlateMapProps {
   readonly shots: readonly DrawnShot[];
   /** Something is held and moves: the ground below is left as it is until it is let go. */
   readonly moving: boolean;
+  /** An answer is on its way, and is to be drawn before the map moves to what it is about. */
+  readonly awaited?: boolean;
   readonly units: UnitsPreference;
   readonly largeType: boolean;
   readonly editable: boolean;
@@ -70,6 +72,9 @@ const ROOMY_PX = 620;
 const LANDING = 'landing';
 /** The ground gives way to new names and marks this long after they have come, ms. */
 const CLEAR_AFTER_MS = 200;
+/** The map moves this long after an answer that was awaited, so that the answer is seen first, and without one then, ms. */
+const AFTER_ANSWER_MS = 50;
+const WITHOUT_ANSWER_MS = 400;
 /** Choices that follow each other sooner than this come from a key held down, ms. */
 const WALKING_MS = 200;
 const noDots = new Float64Array(0);
@@ -79,6 +84,7 @@ const noSpots: readonly PlanePoint[] = [];
 export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const { scene, relief, document, ballId, flagId, shots, moving, units, largeType, editable } = props;
   const { landing = null, layer = null, likely = noDots, approach = null, measureHere = noSpots } = props;
+  const { awaited = false } = props;
   const holder = useRef<HTMLDivElement>(null);
   const plate = useRef<HTMLDivElement>(null);
   const [made, setMade] = useState<{ readonly stage: Stage; readonly anchor: string } | null>(null);
@@ -212,20 +218,34 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   useEffect(() => {
     stage?.fit(pointsToShow(latest.current, stage.map.getSize().x));
   }, [stage, holeId, plateSize?.width, plateSize?.height]);
+  // To move the map draws all of it: that waits for the answer, and for whoever runs through the balls to stop.
   const chosenAt = useRef(-Infinity);
+  const moveAfter = useRef<number | null>(null);
   useEffect(() => {
-    const show = (): void => stage?.keepInSight(pairPoints(latest.current));
     const now = performance.now();
-    const walking = now - chosenAt.current < WALKING_MS;
+    moveAfter.current = now + (now - chosenAt.current < WALKING_MS ? WALKING_MS : 0);
     chosenAt.current = now;
-    if (!walking) {
+  }, [stage, ballId, flagId]);
+  const wasAwaited = useRef(false);
+  useEffect(() => {
+    const answered = wasAwaited.current && !awaited;
+    wasAwaited.current = awaited;
+    if (moveAfter.current === null) return undefined;
+    const show = (): void => {
+      moveAfter.current = null;
+      stage?.keepInSight(pairPoints(latest.current));
+    };
+    const waitMs = Math.max(
+      moveAfter.current - performance.now(),
+      awaited ? WITHOUT_ANSWER_MS : answered ? AFTER_ANSWER_MS : 0,
+    );
+    if (waitMs <= 0) {
       show();
       return undefined;
     }
-    // To move the map draws all of it: whoever runs through the balls sees it move where they stop.
-    const timer = setTimeout(show, WALKING_MS);
+    const timer = setTimeout(show, waitMs);
     return () => clearTimeout(timer);
-  }, [stage, ballId, flagId]);
+  }, [stage, ballId, flagId, awaited]);
 
   const margin = frameMargin(style);
   const foot = footPx(largeType);

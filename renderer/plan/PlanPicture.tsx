@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState } from 'react';
+import { useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
@@ -87,10 +87,16 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
   );
   const moving = derived.held !== null;
   const coarse = stage === 'coarse';
-  // From the side the shot follows a moving hand at a slower beat: the eye is on the plate.
-  const side = useBeat(
-    useMemo(() => ({ scene, option, others, coarse }), [scene, option, others, coarse]),
-    moving,
+  // From the side the shot is drawn a moment after the plate and the answer, which the eye is on, and while the hand moves
+  // something at a slower beat.
+  const side = useDeferredValue(
+    useBeat(
+      useMemo(
+        () => ({ scene, ballId, flagId, option: derived.groundReady ? option : null, others, coarse }),
+        [scene, ballId, flagId, derived.groundReady, option, others, coarse],
+      ),
+      moving,
+    ),
   );
   const readBall = useMemo(
     () => (ball === undefined ? null : { label: ball.record.label, at: ball.at }),
@@ -135,6 +141,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         landing={props.landing}
         moveLanding={props.moveLanding}
         moving={moving}
+        awaited={stage === 'none' && derived.planTrouble === null}
         units={units}
         largeType={largeType}
         editable={!props.readOnly}
@@ -157,9 +164,9 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
       {surrounds.trouble !== null && <Trouble trouble={surrounds.trouble} />}
       <SectionView
         scene={side.scene}
-        ballId={ballId}
-        flagId={flagId}
-        option={derived.groundReady ? side.option : null}
+        ballId={side.ballId}
+        flagId={side.flagId}
+        option={side.option}
         others={side.others}
         save={props.save}
         choice={select}

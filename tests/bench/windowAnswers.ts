@@ -21,6 +21,8 @@ interface Answered {
 
 const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? NaN;
+const aSecond = (count: number, frames: readonly number[]): string =>
+  ((1000 * count) / frames.reduce((sum, ms) => sum + ms, 0)).toFixed(0);
 const told = (name: string, values: readonly number[]): string =>
   `${name}: median ${quantile(values, 0.5).toFixed(0)} ms, 95 % ${quantile(values, 0.95).toFixed(0)} ms, worst ${Math.max(...values).toFixed(0)} ms (${values.length})`;
 
@@ -89,7 +91,14 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
-/** Drags a ball or flag about in a circle for some seconds; the time between frames, and the tasks of the main thread. */
+/** How long a thing is dragged, and how often the pointer moves whether or not the page keeps up, ms. */
+const DRAG_MS = 4000;
+const MOVE_EVERY_MS = 8;
+
+/**
+ * Drags a ball or flag about in a circle for some seconds; the time between frames, the tasks of the main thread, how often
+ * another answer was drawn on the plate and how often its figures changed.
+ */
 async function dragFrames(
   page: Page,
   what: string,
@@ -98,6 +107,7 @@ async function dragFrames(
   readonly frames: readonly number[];
   readonly tasks: readonly number[];
   readonly answers: number;
+  readonly figures: number;
 }> {
   const box = await page.locator(`.plate [data-id][aria-label^="${what}"]`).boundingBox();
   if (box === null) throw new Error(`${what} is not on the plate`);
@@ -117,34 +127,56 @@ async function dragFrames(
   await page.mouse.move(x, y);
   await page.mouse.down();
   const frames = page.evaluate(
-    () =>
-      new Promise<{ readonly frames: readonly number[]; readonly answers: number }>((done) => {
+    (lastsMs) =>
+      new Promise<{
+        readonly frames: readonly number[];
+        readonly answers: number;
+        readonly figures: number;
+      }>((done) => {
         const between: number[] = [];
         let answers = 0;
+        let figures = 0;
         let last = performance.now();
         const start = last;
-        const observer = new MutationObserver(() => (answers += 1));
-        const line = document.querySelector('.plan-right');
-        if (line !== null) observer.observe(line, { subtree: true, characterData: true, childList: true });
+        // Where the shots stop is another with each answer, and with nothing else.
+        const drawn = new MutationObserver((changes) => {
+          if (changes.some(({ target }) => (target as Element).closest('[data-part=finishes]') !== null))
+            answers += 1;
+        });
+        const plate = document.querySelector('.plate-map');
+        if (plate !== null)
+          drawn.observe(plate, { subtree: true, attributes: true, attributeFilter: ['d'], childList: true });
+        const told = new MutationObserver(() => (figures += 1));
+        for (const part of document.querySelectorAll('.facts, .ledger'))
+          told.observe(part, { subtree: true, characterData: true, childList: true });
         const frame = (now: number): void => {
           between.push(now - last);
           last = now;
-          if (now - start < 4000) requestAnimationFrame(frame);
-          else done({ frames: between.slice(1), answers });
+          if (now - start < lastsMs) requestAnimationFrame(frame);
+          else done({ frames: between.slice(1), answers, figures });
         };
         requestAnimationFrame(frame);
       }),
+    DRAG_MS,
   );
-  for (let i = 0; i < 240; i += 1) {
-    const turn = (i / 60) * Math.PI;
-    await page.mouse.move(x + 26 * Math.sin(turn), y + 16 * (1 - Math.cos(turn)));
-    await page.waitForTimeout(8);
+  let going = true;
+  void frames.finally(() => (going = false));
+  const moves: Promise<unknown>[] = [];
+  const start = performance.now();
+  while (going) {
+    const turn = ((performance.now() - start) / 1000) * Math.PI;
+    const at = { x: x + 26 * Math.sin(turn), y: y + 16 * (1 - Math.cos(turn)) };
+    moves.push(
+      session.send('Input.dispatchMouseEvent', { type: 'mouseMoved', ...at, button: 'left', buttons: 1 }),
+    );
+    await new Promise((resolve) => setTimeout(resolve, MOVE_EVERY_MS));
   }
-  const { frames: between, answers } = await frames;
+  await Promise.all(moves);
+  const { frames: between, answers, figures } = await frames;
   await page.mouse.up();
   await session.send('Tracing.end');
   await ended;
-  if (traceFile !== undefined)
+  if (traceFile !== undefined && traceFile !== '')
     writeFileSync(`${traceFile}.${what.replace(' ', '-')}.json`, JSON.stringify({ traceEvents: events }));
   const main = events.find(
     ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
@@ -152,7 +184,7 @@ async function dragFrames(
   const tasks = events
     .filter(({ name, tid, dur }) => name === 'RunTask' && tid === main && dur !== undefined)
     .map(({ dur = 0, tdur = dur }) => tdur / 1000);
-  return { frames: between, tasks, answers };
+  return { frames: between, tasks, answers, figures };
 }
 
 /** Every ball to every flag, clicked one after the other. */
@@ -206,7 +238,7 @@ try {
     console.log(told(`${what} dragged: frames`, drag.frames));
     console.log(
       `frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; ` +
-        `changes to the answer: ${drag.answers}, ${((1000 * drag.answers) / drag.frames.reduce((sum, ms) => sum + ms, 0)).toFixed(0)} a second`,
+        `answers drawn: ${drag.answers}, ${aSecond(drag.answers, drag.frames)} a second; figures changed: ${aSecond(drag.figures, drag.frames)} a second`,
     );
     console.log(
       told(
