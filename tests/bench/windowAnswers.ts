@@ -159,11 +159,9 @@ async function dragFrames(
       }),
     DRAG_MS,
   );
-  let going = true;
-  void frames.finally(() => (going = false));
   const moves: Promise<unknown>[] = [];
   const start = performance.now();
-  while (going) {
+  while (performance.now() - start < DRAG_MS) {
     const turn = ((performance.now() - start) / 1000) * Math.PI;
     const at = { x: x + 26 * Math.sin(turn), y: y + 16 * (1 - Math.cos(turn)) };
     moves.push(
