@@ -78,7 +78,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
   });
   const chooseBall = useSteady((id: string) => choose(id, 'ball'));
   const chooseFlag = useSteady((id: string) => choose(id, 'flag'));
-  const approach = useLikelyMisses(document, holeId, scene, placedFlag?.at ?? null, groundReady);
+  const approach = useLikelyMisses(document, holeId, side, sideFlag?.at ?? null, groundReady);
   const { found } = approach;
   const { placing, setPlacing, put, stand, pin } = usePlacing({
     holeId,
