@@ -54,3 +54,25 @@ it('leaves the elements a drawing has when it is made at once, and keeps those i
   patchDrawing(made, before, element('g', {}, a, c));
   expect(made.children[1]).toBe(last);
 });
+
+it('changes each of several nameless elements into the one in its place', () => {
+  const shot = (x: number): SvgNode =>
+    element(
+      'g',
+      {},
+      ...['halo', 'ink', 'wash'].map((stroke) => element('path', { d: `M${String(x)} 0`, stroke })),
+    );
+  const made = svgElement(shot(0));
+  const [...paths] = made.children;
+  const changed: string[] = [];
+  for (const path of paths) {
+    const set = path.setAttribute.bind(path);
+    path.setAttribute = (name, value) => {
+      changed.push(name);
+      set(name, value);
+    };
+  }
+  patchDrawing(made, shot(0), shot(1));
+  expect([...made.children]).toEqual(paths);
+  expect(changed).toEqual(['d', 'd', 'd']);
+});
