@@ -19,9 +19,8 @@ export function Leaves({ option, flag, units, large }: LeavesProps): React.JSX.E
   useLayoutEffect(() => {
     const element = holder.current;
     if (element === null) return undefined;
-    const measure = (): void => setWidth(element.clientWidth);
-    measure();
-    const observer = new ResizeObserver(measure);
+    // It tells the first width as well, once it is laid out: to ask for it here would have all of it laid out twice.
+    const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry?.contentRect.width ?? 0)));
     observer.observe(element);
     return () => observer.disconnect();
   }, []);

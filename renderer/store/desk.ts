@@ -28,9 +28,12 @@ import { playersElsewhere, type PlayersOfAtlas } from './playersElsewhere.ts';
 import { copyShelved, documentOnShelf, namedAtlas, nameShelved, stateAt } from './shelved.ts';
 import { watchLibrary } from './watchLibrary.ts';
 import { firstSession, type Session, sessionFrom, sessionStore, withHole } from './session.ts';
+import { seldom } from './seldom.ts';
 
 const LAST_OPEN = 'last-open';
 const PREFERENCES = 'preferences';
+/** How often what is chosen is written, at most, ms. */
+const ABOUT_EVERY_MS = 300;
 
 /** Everything a person does to atlases as a whole, and the only writer of the open atlas. */
 export class Desk {
@@ -82,7 +85,7 @@ export class Desk {
     preferencesStore.subscribe((preferences: Preferences) => {
       this.#library.keep(PREFERENCES, preferences).catch(this.#report);
     });
-    sessionStore.subscribe(() => this.#keepAbout());
+    sessionStore.subscribe(seldom(() => this.#keepAbout(), ABOUT_EVERY_MS));
   }
 
   /** One undoable step. An edit that changes nothing is none; one that cannot be made says why. */
