@@ -74,7 +74,7 @@ const LANDING = 'landing';
 const CLEAR_AFTER_MS = 200;
 /** The map moves this long after an answer that was awaited, so that the answer is seen first, and without one then, ms. */
 const AFTER_ANSWER_MS = 50;
-const WITHOUT_ANSWER_MS = 400;
+const WITHOUT_ANSWER_MS = 1000;
 /** Choices that follow each other sooner than this come from a key held down, ms. */
 const WALKING_MS = 200;
 const noDots = new Float64Array(0);
