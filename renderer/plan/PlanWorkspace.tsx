@@ -23,6 +23,7 @@ import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
 import { ballChoices, flagChoices } from './places.ts';
+import { NothingYet } from './NothingYet.tsx';
 import { NotReady } from './NotReady.tsx';
 import './plan.css';
 import { PlanPicture } from './PlanPicture.tsx';
@@ -351,18 +352,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             />
           )}
           {derived.planTrouble !== null && <Trouble trouble={derived.planTrouble} />}
-          {scene !== null && balls.length === 0 && (
-            <div className="answer-empty">
-              <h1 className="answer-name">No ball yet</h1>
-              <p>Pin a ball position beside this green, and the plan for it appears here.</p>
-            </div>
-          )}
-          {scene !== null && balls.length > 0 && flags.length === 0 && (
-            <div className="answer-empty">
-              <h1 className="answer-name">No flag yet</h1>
-              <p>Stand a flag on this green, and the plan to it appears here.</p>
-            </div>
-          )}
+          {scene !== null && balls.length === 0 && <NothingYet what="ball" />}
+          {scene !== null && balls.length > 0 && flags.length === 0 && <NothingYet what="flag" />}
           {scene !== null && plan === null && derived.planTrouble === null && ball && flag && (
             <p className="answer-line answer-wait" role="status">
               {ball.name} to flag {flag.label}:{' '}
