@@ -1,8 +1,10 @@
 import type { RecordOf } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
+import { nearChances, troubleChances } from '../../shared/planner/chanceList.ts';
 import { reasonText } from '../../shared/planner/reasonText.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import { swingWords } from '../../shared/player/swingWords.ts';
 import {
   aim,
   chance,
@@ -32,6 +34,7 @@ export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts
     [
       ['', 'left'],
       ['shot', 'left'],
+      ['swing', 'left'],
       [`carry ${distance(0, units).unit}`, 'right'],
       ['land', 'right'],
       [`aim ${aim(1, units).unit}`, 'right'],
@@ -51,7 +54,14 @@ export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts
     '',
     ledger,
     '',
-    ...(chosen === undefined ? [] : [`${optionName(chosen)}:`, ...why]),
+    ...(chosen === undefined
+      ? []
+      : [
+          `${optionName(chosen)}:`,
+          `  ${swingWords(chosen, scene.player.bag, units)}.`,
+          `  ${chanceText(chosen, units)}.`,
+          ...why,
+        ]),
     ...(left.length === 0 ? [] : ['Left out:', ...left]),
     '',
   ].join('\n');
@@ -62,6 +72,7 @@ function row(option: PlanOption, rank: number, plan: Plan, units: UnitsPreferenc
   return [
     mark,
     optionName(option),
+    option.size,
     option.landing === null ? '' : distance(option.carryM, units).text,
     option.landing === null
       ? 'rolls'
@@ -76,4 +87,12 @@ function row(option: PlanOption, rank: number, plan: Plan, units: UnitsPreferenc
     strokes(option.strokes),
     strokeCost(option.costStrokes, rank === 0, option.level),
   ];
+}
+
+/** "Holed 2 %, inside 3 ft 11 %, ...": every chance of a shot, of trouble what there is. */
+function chanceText(option: PlanOption, units: UnitsPreference): string {
+  const text = [...nearChances(option, units), ...troubleChances(option).filter(({ share }) => share > 0)]
+    .map(({ words, share }) => `${words} ${withUnit(chance(share))}`)
+    .join(', ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -9,7 +9,7 @@ export function fullSwingMps(level: PlayerLevel): number {
 }
 
 /** Strokes that measured carries speak for: a face laid open or a cushion of sand takes the carry from the swing. */
-const carriesSpeakFor: readonly Technique[] = ['bumpAndRun', 'chip', 'pitch'];
+export const carriesSpeakFor: readonly Technique[] = ['bumpAndRun', 'chip', 'pitch'];
 
 /**
  * Small, medium or long for this player. Where the club's carries were measured, the one nearest to the carry wanted;

@@ -98,6 +98,15 @@ export function wind(speedMps: number, units: UnitsPreference): Quantity {
     : { text: whole(speedMps), unit: 'm/s' };
 }
 
+/** Speed of a clubhead to two figures, more than any swing repeats: "41 mph", "3.1 mph", "7.2 m/s". */
+export function clubheadSpeed(speedMps: number, units: UnitsPreference): Quantity {
+  const speed = units.system === 'yards' ? mphFromMps(speedMps) : speedMps;
+  return {
+    text: speed < 9.95 ? decimals(speed, 1) : whole(speed),
+    unit: units.system === 'yards' ? 'mph' : 'm/s',
+  };
+}
+
 /** Air this slow moves no smoke and no ball: calm, the least of the Beaufort scale. */
 const CALM_MPS = 0.3;
 

@@ -5,6 +5,7 @@ import { acrossGrass, puttingErrors, puttingSpread } from '../../../shared/playe
 import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
 import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { swingSize } from '../../../shared/player/swingSize.ts';
+import { swingWords } from '../../../shared/player/swingWords.ts';
 import type { LieQuality } from '../../../shared/words/vocabulary.ts';
 import { fullBag } from '../planner/complex.ts';
 
@@ -123,6 +124,25 @@ describe('the size of a swing', () => {
       'long',
       'long',
     ]);
+  });
+
+  it('is told by where the carry lies among those measured, and by the speed to two figures', () => {
+    const bag = [{ id: 'w', name: 'w', kind: 'wedge', loftDeg: 52, bounceDeg: 10, carriesM } as const];
+    const words = (technique: 'pitch' | 'splash' | 'putt', carryM: number, clubheadMps: number): string =>
+      swingWords({ technique, clubId: 'w', size: 'medium', clubheadMps, carryM }, bag, {
+        system: 'metres',
+        paceM: 1,
+      });
+    const { smallM, mediumM, longM } = carriesM;
+    const between = `between your small ${smallM.toFixed(1)} m and medium ${mediumM.toFixed(1)} m`;
+    expect(words('pitch', (smallM + mediumM) / 2, 12)).toBe(`Medium swing, clubhead 12 m/s, ${between}`);
+    expect(words('pitch', longM + 5, 18.4)).toBe(
+      `Medium swing, clubhead 18 m/s, over your long ${longM.toFixed(1)} m`,
+    );
+    expect(words('pitch', smallM / 2, 7.24)).toMatch(/clubhead 7\.2 m\/s, under your small/);
+    expect(words('pitch', mediumM + 0.1, 12)).toMatch(/, your medium [\d.]+ m$/);
+    expect(words('splash', mediumM, 20)).toBe('Medium swing, clubhead 20 m/s');
+    expect(words('putt', 0, 2)).toBe('Medium stroke, clubhead 2.0 m/s');
   });
 
   it('goes by speed where a carry says nothing: putts, an open face, sand', () => {
