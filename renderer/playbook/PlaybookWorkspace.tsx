@@ -233,7 +233,7 @@ function usePages(
       const layout = { fonts: letters, sheet, parts };
       const ballIds = scene.balls.map(({ record }) => record.id);
       book.pages(
-        { document, holeId: scene.hole.id, plans, ballIds, units, layout },
+        { document, holeId: scene.hole.id, plans, ballIds, holds: book.holds(scene), units, layout },
         {
           progress: (share) => put({ share }),
           answer: (html) => put({ html }),

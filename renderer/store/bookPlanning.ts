@@ -1,4 +1,5 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { KnownHold } from '../../shared/playbook/holdsOf.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { type PagesQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
@@ -32,9 +33,7 @@ export class BookPlanning {
   plan(document: AtlasDocument, scene: Scene, listener: BookListener): void {
     this.cancel();
     const run = this.#run;
-    const pairs: Pair[] = scene.flags.flatMap((flag) =>
-      scene.balls.map((ball) => ({ ballId: ball.record.id, flagId: flag.record.id })),
-    );
+    const pairs = pairsOf(scene);
     const waiting = pairs.filter((pair) => this.#plans.get(scene, pair) === undefined);
     const asked = waiting.length;
     let answered = 0;
@@ -62,6 +61,14 @@ export class BookPlanning {
     else for (const client of this.#clients) next(client);
   }
 
+  /** What has been worked out of how far the choices of a hole hold: for the balls and flags that were looked at. */
+  holds(scene: Scene): readonly KnownHold[] {
+    return pairsOf(scene).flatMap((pair) => {
+      const found = this.#plans.switchPoints(scene, pair);
+      return found === undefined ? [] : [{ ...pair, ...found }];
+    });
+  }
+
   /** The pages of a hole as one file. Only the newest asked for is answered. */
   pages(
     question: PagesQuestion,
@@ -80,3 +87,6 @@ export class BookPlanning {
     this.#pages.cancel();
   }
 }
+
+const pairsOf = ({ flags, balls }: Scene): readonly Pair[] =>
+  flags.flatMap((flag) => balls.map((ball) => ({ ballId: ball.record.id, flagId: flag.record.id })));

@@ -1,6 +1,7 @@
 import { fingerprint } from '../../shared/planner/fingerprint.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
+import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import { Grounds } from './grounds.ts';
 import { KeptOnGround } from './keptOnGround.ts';
 
@@ -13,9 +14,11 @@ export type Pair = Pick<Plan, 'ballId' | 'flagId'>;
 export class PlanCache {
   readonly grounds = new Grounds();
   readonly #plans: KeptOnGround<Plan>;
+  readonly #switchPoints: KeptOnGround<SwitchPoints>;
 
   constructor(most = 400) {
     this.#plans = new KeptOnGround(this.grounds, most);
+    this.#switchPoints = new KeptOnGround(this.grounds, most);
   }
 
   get(scene: Scene, pair: Pair): Plan | undefined {
@@ -24,6 +27,14 @@ export class PlanCache {
 
   keep(scene: Scene, pair: Pair, plan: Plan): void {
     this.#plans.keep(scene.groundKey, placeKey(scene, pair), plan);
+  }
+
+  switchPoints(scene: Scene, pair: Pair): SwitchPoints | undefined {
+    return this.#switchPoints.get(scene.groundKey, allFlagsKey(scene, pair));
+  }
+
+  keepSwitchPoints(scene: Scene, pair: Pair, found: SwitchPoints): void {
+    this.#switchPoints.keep(scene.groundKey, allFlagsKey(scene, pair), found);
   }
 }
 
@@ -41,3 +52,7 @@ export function placeKey(scene: Scene, { ballId, flagId }: Pair): string {
   const { at, lie, coverOverride, moistureOverride } = ball?.record ?? {};
   return `${day} ${ballId} ${flagId} ${fingerprint([at, lie, coverOverride, moistureOverride, flag?.at])}`;
 }
+
+/** What would change a choice depends on every flag of the hole. */
+const allFlagsKey = (scene: Scene, pair: Pair): string =>
+  `${placeKey(scene, pair)} ${scene.flags.map(({ record }) => record.id + record.at.join(' ')).join(' ')}`;

@@ -6,7 +6,6 @@ import type { Scene } from '../../shared/planner/scene.ts';
 import type { SurveyDoubt } from '../../shared/planner/surveyDoubt.ts';
 import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
 import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
-import type { SwitchPoints } from '../../shared/planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../../shared/planner/tryShot.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
@@ -18,8 +17,7 @@ import { ballsShown } from './ballGroups.ts';
 import { chosenOf } from './byLabel.ts';
 import { Following } from './following.ts';
 import type { Grounds } from './grounds.ts';
-import { KeptOnGround } from './keptOnGround.ts';
-import { placeKey, type PlanCache } from './planCache.ts';
+import type { PlanCache } from './planCache.ts';
 import { troubleOf } from './notices.ts';
 import { atlasStore, documentOfAtlas } from './openAtlas.ts';
 import { type Derived, derivedStore, type Held, noPlan } from './planStore.ts';
@@ -29,7 +27,6 @@ import { sessionStore } from './session.ts';
 
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
-const MOST_SWITCH_POINTS = 200;
 
 /** Who watches an answer being worked out. */
 interface Watched<T> {
@@ -58,7 +55,6 @@ export class Planning {
   readonly #doubts: PlanningClient;
   readonly #plans: PlanCache;
   readonly #grounds: Grounds;
-  readonly #switchPoints: KeptOnGround<SwitchPoints>;
   readonly #following: Following;
   #document: AtlasDocument | null = null;
   /** The scene as the document has it, whatever the hand holds. */
@@ -76,7 +72,6 @@ export class Planning {
   ) {
     this.#plans = plans;
     this.#grounds = plans.grounds;
-    this.#switchPoints = new KeptOnGround(plans.grounds, MOST_SWITCH_POINTS);
     this.#threads = threads;
     const { first, hand, long } = threads;
     this.#ground = new PlanningClient(first, false, turns);
@@ -372,8 +367,7 @@ export class Planning {
   }
 
   #findSwitchPoints(scene: Scene, question: PlanQuestion): void {
-    const key = `${placeKey(scene, question)} ${scene.flags.map(({ record }) => record.id + record.at.join(' ')).join(' ')}`;
-    const known = this.#switchPoints.get(scene.groundKey, key);
+    const known = this.#plans.switchPoints(scene, question);
     if (known !== undefined) {
       this.#set({ switchPoints: known, switchShare: null });
       return;
@@ -386,7 +380,7 @@ export class Planning {
         progress: (share) => this.#set({ switchShare: share }),
         problem: () => this.#set({ switchShare: null }),
         answer: (found) => {
-          this.#switchPoints.keep(scene.groundKey, key, found);
+          this.#plans.keepSwitchPoints(scene, question, found);
           this.#set({ switchPoints: found, switchShare: null });
         },
       },

@@ -59,12 +59,16 @@ export const answers: Answers = {
   *relief(document, { holeId, units, arrowSpacingM, heavyOnly }) {
     return reliefData(document, sceneFor({ document, holeId }), { units, arrowSpacingM, heavyOnly });
   },
-  *pages(document, { holeId, plans, ballIds, units, layout }) {
+  *pages(document, { holeId, plans, ballIds, holds, units, layout }) {
     const scene = sceneFor({ document, holeId });
     const balls = scene.balls.filter(({ record }) => ballIds?.includes(record.id) !== false);
     const shown = { ...scene, balls };
     const sure = layout.parts === 'cards' ? [] : yield* within(0, SURE_SHARE, sureOf(document, shown, plans));
-    const model = playbookModel(document, [shown], plans, { units, sure });
+    const model = playbookModel(document, [shown], plans, {
+      units,
+      sure,
+      ...(holds === undefined ? {} : { holds }),
+    });
     return yield* within(SURE_SHARE, 1, playbookHtmlSteps(model, layout));
   },
   *warm(document, { holeId, flagIds }) {

@@ -53,6 +53,10 @@ export function frontPage(model: PlaybookModel): SafeHtml {
         the flag the ball starts.
       </li>
       <li>
+        Swing: small, medium or long for this player, by the carries measured of the club, else by clubhead
+        speed.
+      </li>
+      <li>
         Leave: what is left to the hole in the middle of a hundred such shots. Up and down: holed in two from
         here.
       </li>
@@ -175,6 +179,7 @@ export function flagPage(
         <tr>
           <th scope="col">Ball</th>
           <th scope="col">Shot and club</th>
+          <th scope="col">Swing</th>
           <th scope="col" class="n">Carry<br />${long}</th>
           <th scope="col" class="n">Land<br />paces</th>
           <th scope="col" class="n">Aim<br />${short}</th>
@@ -201,13 +206,15 @@ function rowHtml(row: PlaybookRow): SafeHtml {
     <tr>
       <th scope="row"><span class="ball">${row.ballLabel}</span></th>
       <td class="shot">${row.shot}</td>
+      <td>${row.swing}</td>
       ${cells.map((cell) => html`<td class="n">${cell}</td>`)}
     </tr>
     <tr class="more">
       <td></td>
-      <td colspan="8">
+      <td colspan="9">
         ${row.choiceDiffers === null ? null : html`<span class="yours">${row.choiceDiffers}</span> `}
-        ${row.why.join(' ')} <b>Risk:</b> ${row.risk}.
+        ${row.why.join(' ')} ${row.amongCarries === null ? null : html`<b>Swing:</b> ${row.amongCarries}.`}
+        <b>Risk:</b> ${row.risk}. ${row.holds === null ? null : html`<b>Holds for</b> ${row.holds}.`}
         ${row.safe === null ? null : html`<b>Safe:</b> ${row.safe}.`}
         ${row.open === null ? null : html`<b>Survey:</b> ${row.open}`}
         ${row.note === '' ? null : html`<b>Note:</b> ${row.note}`}

@@ -66,6 +66,10 @@ export interface PlaybookRow {
   readonly shot: string;
   /** A shorter name for the card: "Bump 8-iron", "Away 56°". */
   readonly shotShort: string;
+  /** Small, medium or long for this player. */
+  readonly swing: string;
+  /** "between your small 14 yd and medium 22 yd", or null where the club has no measured carries. */
+  readonly amongCarries: string | null;
   readonly carry: string;
   readonly land: string;
   readonly aim: string;
@@ -77,6 +81,8 @@ export interface PlaybookRow {
   readonly risk: string;
   /** The safe alternative in words, or null where the shot itself is it or none is needed. */
   readonly safe: string | null;
+  /** How far the advice holds, where it is what is printed and that is known: "every flag, any usual day". */
+  readonly holds: string | null;
   /** Set where the person chose otherwise than advised: what the advice was and what the difference is. */
   readonly choiceDiffers: string | null;
   /** How far the survey leaves the line open, where that matters and has been worked out. */

@@ -3,17 +3,20 @@ import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import { pointAlong } from '../geometry/bearing.ts';
 import { groundRelief } from '../plate/groundRelief.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
+import { troubleChances } from '../planner/chanceList.ts';
 import { optionName, shortOptionName } from '../planner/optionName.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
 import { reasonText } from '../planner/reasonText.ts';
 import type { Scene, SceneBall, SceneFlag } from '../planner/scene.ts';
 import type { SureLines } from '../planner/sureLine.ts';
+import { amongCarries } from '../player/swingWords.ts';
 import * as format from '../units/format.ts';
 import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
 import { firmnessWord } from '../words/firmnessWord.ts';
 import { cautions } from './cautions.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
+import { holdsOf, type KnownHold } from './holdsOf.ts';
 import { choiceOf, measureText, printedOption, sureText } from './surveyLines.ts';
 import { flagWords, lieText, playBearing, stanceSlope } from './placeWords.ts';
 
@@ -21,6 +24,8 @@ export interface PlaybookOptions {
   readonly units: UnitsPreference;
   /** How sure the printed lines are by the survey, where that has been worked out. */
   readonly sure?: readonly SureLines[];
+  /** How far choices hold, for the balls and flags of which that has been worked out. */
+  readonly holds?: readonly KnownHold[];
 }
 
 /**
@@ -64,7 +69,7 @@ function holeModel(
   document: AtlasDocument,
   scene: Scene,
   plans: readonly Plan[],
-  { units, sure = [] }: PlaybookOptions,
+  { units, sure = [], holds = [] }: PlaybookOptions,
 ): PlaybookHole {
   const { hole } = scene;
   const greens = scene.input.areas.filter((area) => area.kind === 'green').map((area) => area.polygon);
@@ -93,7 +98,7 @@ function holeModel(
     })),
     flags: scene.flags.map((flag) => {
       const told = sure.find(({ flagId }) => flagId === flag.record.id);
-      return flagModel(document, scene, flag, plans, told, units);
+      return flagModel(document, scene, flag, plans, told, holds, units);
     }),
   };
 }
@@ -130,6 +135,7 @@ function flagModel(
   flag: SceneFlag,
   plans: readonly Plan[],
   told: SureLines | undefined,
+  known: readonly KnownHold[],
   units: UnitsPreference,
 ): PlaybookFlag {
   const rows: PlaybookRow[] = [];
@@ -137,7 +143,10 @@ function flagModel(
   for (const ball of scene.balls) {
     const plan = plans.find((p) => p.ballId === ball.record.id && p.flagId === flag.record.id);
     const printed = plan === undefined ? undefined : printedOption(document, scene.player.id, plan);
-    const row = plan === undefined ? null : rowModel(document, ball, scene, plan, units);
+    const row =
+      plan === undefined
+        ? null
+        : rowModel(document, ball, scene, plan, holdsOf(plan, scene, plans, known), units);
     const open =
       printed === undefined ? null : sureText(told, ball.record.id, printed, ball.at, flag.at, units);
     if (row === null) missing.push(ball.record.label);
@@ -158,6 +167,7 @@ function rowModel(
   ball: SceneBall,
   scene: Scene,
   plan: Plan,
+  holds: string | null,
   units: UnitsPreference,
 ): Omit<PlaybookRow, 'open'> | null {
   const advised = plan.options.find((option) => option.id === plan.chosenId);
@@ -174,6 +184,8 @@ function rowModel(
     lieText: lieText(ball, scene) + stanceText(plan.lieAlongDeg),
     shot: optionName(option),
     shotShort: shortOptionName(option),
+    swing: option.size,
+    amongCarries: amongCarries(option, scene.player.bag, units),
     carry: rolled ? '–' : format.distance(option.carryM, units).text,
     land: rolled ? '–' : option.landingOnM === null ? 'off' : format.landing(option.landingOnM, units).text,
     aim: format.aim(option.aimRightM, units).text,
@@ -184,6 +196,7 @@ function rowModel(
     why: option.reasons.map((reason) => sentence(reasonText(reason, units))),
     risk: riskText(option),
     safe: safe === undefined || safe.id === option.id ? null : safeText(safe, units),
+    holds: option.id === advised.id ? holds : null,
     choiceDiffers: differenceText(choice, chosen, advised),
     note: choice?.note ?? '',
     link: {
@@ -201,18 +214,11 @@ const sentence = (text: string): string => {
 
 /** Chances worth a word, largest first: anything from 1 in 100 up. */
 function riskText(option: PlanOption): string {
-  const { chances } = option;
-  const parts: [string, number][] = [
-    ['out of bounds', chances.outOfBounds],
-    ['penalty area', chances.penalty],
-    ['bunker', chances.bunker],
-    ['struck on the way', chances.obstructed],
-    ['off the green', chances.offGreen],
-  ];
+  const parts = [...troubleChances(option), { words: 'off the green', share: option.chances.offGreen }];
   const told = parts
-    .filter(([, share]) => share >= 0.01)
-    .sort((a, b) => b[1] - a[1])
-    .map(([word, share]) => `${word} ${format.withUnit(format.chance(share))}`);
+    .filter(({ share }) => share >= 0.01)
+    .sort((a, b) => b.share - a.share)
+    .map(({ words, share }) => `${words} ${format.withUnit(format.chance(share))}`);
   return told.length === 0 ? 'none above 1 %' : told.join(', ');
 }
 

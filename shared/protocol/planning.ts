@@ -8,6 +8,7 @@ import type { SurveyDoubt } from '../planner/surveyDoubt.ts';
 import type { SwitchPoints } from '../planner/switchPoints.ts';
 import type { TriedShot, TryRequest } from '../planner/tryShot.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
+import type { KnownHold } from '../playbook/holdsOf.ts';
 import type { PlaybookLayout } from '../playbook/playbookHtml.ts';
 import type { GridShape } from '../terrain/hermiteGrid.ts';
 import type { UnitsPreference } from '../units/preference.ts';
@@ -61,6 +62,8 @@ export interface PagesQuestion extends HoleQuestion {
   readonly plans: readonly Plan[];
   /** The balls on the pages, by id; left out for all of them. */
   readonly ballIds?: readonly string[];
+  /** How far choices hold, of those that have been looked at. */
+  readonly holds?: readonly KnownHold[];
   readonly units: UnitsPreference;
   readonly layout: PlaybookLayout;
 }

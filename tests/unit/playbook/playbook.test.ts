@@ -149,6 +149,41 @@ describe('playbook model', () => {
     expect(row?.safe).toContain('Play away 46°');
     expect(row?.choiceDiffers).toBeNull();
     expect(flag?.missing).toEqual(['3']);
+    expect(row?.swing).toBe('small');
+    // Every kind of trouble by its name: 4 of 160 balls end in heavy rough.
+    expect(row?.risk).toBe('heavy rough 3 %, off the green 2 %');
+  });
+
+  it('names the swing by the carries measured of the club', () => {
+    const player = plain.records.get(scene.player.id);
+    if (player?.type !== 'player') throw new Error('no player');
+    const carry = plan('1').options[0]?.carryM ?? NaN;
+    const carriesM = { smallM: carry - 2, mediumM: carry + 3, longM: carry + 20 };
+    const bag = [
+      { id: 'w46', name: '46° wedge', kind: 'wedge', loftDeg: 46, bounceDeg: 6, carriesM } as const,
+    ];
+    const row = modelOf(withRecords(plain, { ...player, bag })).holes[0]?.flags[0]?.rows[0];
+    expect(row?.amongCarries).toMatch(/^between your small [\d½]+ yd and medium [\d½]+ yd$/);
+  });
+
+  it('says of the advice how far it holds, where that is known', () => {
+    const known = {
+      ballId: '1',
+      flagId: 'A',
+      chosenId: 'chip:w46',
+      whatIfs: [],
+      holdsThroughout: true,
+      holdsForEveryFlag: true,
+    };
+    const holds = (document: AtlasDocument, chosenId: string) =>
+      playbookModel(document, [scene], [plan('1'), plan('2')], {
+        units,
+        holds: [{ ...known, chosenId }],
+      }).holes[0]?.flags[0]?.rows.map((row) => row.holds);
+    expect(holds(plain, 'chip:w46')).toEqual(['any usual day', null]);
+    // Neither for another choice than the one it was worked out for, nor for what a person chose against it.
+    expect(holds(plain, 'putt:pt')).toEqual([null, null]);
+    expect(holds(withRecords(plain, choice('putt:pt')), 'chip:w46')).toEqual([null, null]);
   });
 
   it('lets the choice of the person override the advice and tells the difference', () => {
