@@ -1,5 +1,6 @@
-import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal, Users } from 'lucide-react';
+import { BookmarkPlus, BookmarkX, Check, Columns2, SlidersHorizontal, Users } from 'lucide-react';
 import { memo } from 'react';
+import type { Club, PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
@@ -23,6 +24,11 @@ export interface AnswerPaneProps {
   readonly ballName: string;
   readonly ballLie: keyof typeof lieWords;
   readonly flagLabel: string;
+  readonly player: PlayerRecord;
+  /** Of whoever plays the option shown. */
+  readonly bag: readonly Club[];
+  /** How far the advice holds, once that is known and can be said. */
+  readonly holds: string | null;
   readonly units: UnitsPreference;
   readonly stage: 'none' | 'coarse' | 'firm';
   readonly stale: Derived['stale'];
@@ -83,18 +89,24 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
       <h1 className="answer-name">
         <AnswerName option={option} />
       </h1>
+      {advised && listed && props.holds !== null && (
+        <p className="holds-mark">
+          <Check size={16} strokeWidth={2.2} aria-hidden /> Holds for {props.holds}
+        </p>
+      )}
       {stale !== false && (
         <p className="stale-note">
           The ground, the place or the day has changed;{' '}
           {stale === 'refreshing' ? 'refreshing.' : 'this is from before. Choose the ball again to plan it.'}
         </p>
       )}
-      <Facts option={option} units={units} narrow={props.narrow} large={props.large} />
+      <Facts option={option} bag={props.bag} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
         <>
           <Ledger
             plan={plan}
             units={units}
+            player={props.player}
             chosenId={option.id}
             pickedId={pickedId}
             sort={props.sort}

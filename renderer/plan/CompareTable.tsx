@@ -4,7 +4,8 @@ import type { PlanOption } from '../../shared/planner/plan.ts';
 import { signed } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { besideMark } from './besideMark.ts';
-import { figureRows } from './figureRows.ts';
+import { chanceRows } from './chanceRows.ts';
+import { type Figure, figureRows } from './figureRows.ts';
 
 interface CompareTableProps {
   /** The first is the one the others are held against. */
@@ -23,6 +24,13 @@ const MOST = 3;
 export function CompareTable(props: CompareTableProps): React.JSX.Element {
   const { options, more, units, add, drop, close } = props;
   const [first] = options;
+  const figures = (which: readonly Figure[]): ReturnType<typeof chanceRows> =>
+    figureRows(units, which).map(({ words, cell }) => ({ words, cells: options.map(cell) }));
+  const rows = [
+    ...figures(['swing', 'reach', 'land', 'top', 'aim', 'half', 'most']),
+    ...chanceRows(options, units),
+    ...figures(['trouble', 'strokes']),
+  ];
   return (
     <section className="compare" aria-label="Side by side">
       <div className="compare-head">
@@ -70,11 +78,11 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
           </tr>
         </thead>
         <tbody>
-          {figureRows(units).map(({ words, cell }) => (
+          {rows.map(({ words, cells }) => (
             <tr key={words}>
               <th scope="row">{words}</th>
-              {options.map((option) => (
-                <td key={option.id}>{cell(option)}</td>
+              {options.map((option, i) => (
+                <td key={option.id}>{cells[i]}</td>
               ))}
             </tr>
           ))}

@@ -1,5 +1,17 @@
+import type { Club } from '../../shared/atlas/records.ts';
+import { nearChances, troubleChances } from '../../shared/planner/chanceList.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
-import { aim, distance, landing, leave, type Quantity, strokes } from '../../shared/units/format.ts';
+import { swingWords } from '../../shared/player/swingWords.ts';
+import {
+  aim,
+  chance,
+  distance,
+  landing,
+  leave,
+  type Quantity,
+  strokes,
+  withUnit,
+} from '../../shared/units/format.ts';
 import { decimals } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
@@ -54,24 +66,39 @@ function factsOf(
 
 interface FactsProps {
   readonly option: PlanOption;
+  /** Of whoever plays it. */
+  readonly bag: readonly Club[];
   readonly units: UnitsPreference;
   readonly narrow: boolean;
   readonly large: boolean;
 }
 
 /** The numbers of one shot, as a person would be told them. */
-export function Facts({ option, units, narrow, large }: FactsProps): React.JSX.Element {
+export function Facts({ option, bag, units, narrow, large }: FactsProps): React.JSX.Element {
+  const chances = [...nearChances(option, units), ...troubleChances(option).filter(({ share }) => share > 0)];
   return (
-    <dl className="facts">
-      {factsOf(option, units, narrow, large).map(({ name, text, unit }) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>
-            {text}
-            {unit !== '' && <span className="unit"> {unit}</span>}
-          </dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      <dl className="facts">
+        {factsOf(option, units, narrow, large).map(({ name, text, unit }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              {text}
+              {unit !== '' && <span className="unit"> {unit}</span>}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <div className="facts-more">
+        <p>{swingWords(option, bag, units)}</p>
+        <dl aria-label="Chances">
+          {chances.map(({ words, share }) => (
+            <div key={words}>
+              <dt>{words}</dt> <dd>{withUnit(chance(share))}</dd>
+            </div>
+          ))}
+        </dl>
+      </div>
+    </>
   );
 }

@@ -1,16 +1,19 @@
 import { Bookmark } from 'lucide-react';
 import { useState } from 'react';
+import type { PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { aim, chance, distance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { techniques } from '../../shared/words/vocabulary.ts';
 import type { SortKey } from '../store/session.ts';
+import { simplestThree } from './simplestThree.ts';
 import { sortedOptions } from './sortedOptions.ts';
 
 interface LedgerProps {
   readonly plan: Plan;
   readonly units: UnitsPreference;
+  /** Whose margin and repertoire say which answers are simple. */
+  readonly player: PlayerRecord;
   readonly chosenId: string;
   /** The option put in the playbook, or null. */
   readonly pickedId: string | null;
@@ -18,7 +21,7 @@ interface LedgerProps {
   readonly descending: boolean;
   /** Carry and aim are in the facts row where there is no room for them here. */
   readonly narrow: boolean;
-  /** Only the simplest three, with shot, landing and strokes. */
+  /** Only the simplest three, with shot, swing, landing and strokes. */
   readonly large: boolean;
   readonly coarse: boolean;
   readonly choose: (id: string) => void;
@@ -52,6 +55,15 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
   const far = yards ? 'yd' : 'm';
   const near = yards ? 'ft' : 'm';
   return [
+    {
+      key: 'size',
+      head: ['Swing', ''],
+      title:
+        'Small, medium or long for this player: by the carries measured of the club, else by clubhead speed',
+      cell: ({ size }) => size,
+      narrow: true,
+      large: true,
+    },
     {
       key: 'carry',
       head: ['Carry + run', far],
@@ -113,7 +125,8 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
 
 /** Every option, one a row: a radio group of which one is looked at. */
 export function Ledger(props: LedgerProps): React.JSX.Element {
-  const { plan, units, chosenId, pickedId, sort, descending, narrow, large, coarse, choose, sortBy } = props;
+  const { plan, units, player, chosenId, pickedId, sort, descending, narrow, large, coarse, choose, sortBy } =
+    props;
   const [rowsShown, setRowsShown] = useState<'usual' | 'all' | 'simplest'>('usual');
   const all = rowsShown === 'all';
   const columns = columnsFor(units, coarse).filter((column) =>
@@ -123,7 +136,7 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
   const sorted = sortedOptions(plan, coarse ? 'order' : sort, descending);
   const short =
     large || rowsShown === 'simplest'
-      ? simplestThree(plan, chosenId, pickedId)
+      ? withLooked(simplestThree(plan, player), chosenId, pickedId)
       : shortList(plan, chosenId, pickedId, MOST_ROWS);
   const rows = all ? sorted : sorted.filter(({ id }) => short.has(id));
   const best = plan.options[0];
@@ -241,26 +254,10 @@ function shortList(plan: Plan, chosenId: string, pickedId: string | null, most: 
   return list;
 }
 
-/** A shot this much dearer than the best is no answer, however simple. */
-const MOST_COST = 0.5;
-
-/** The advice and the next simplest shots that are good enough; with them what is looked at or picked. */
-function simplestThree(plan: Plan, chosenId: string, pickedId: string | null): ReadonlySet<string> {
-  const list = new Set([plan.chosenId]);
-  const seen = new Set(
-    plan.options.flatMap(({ id, technique }) => (id === plan.chosenId ? [technique] : [])),
-  );
-  const simple = plan.options
-    .filter(({ playAway, costStrokes }) => !playAway && costStrokes <= MOST_COST)
-    .toSorted((a, b) => techniques.indexOf(a.technique) - techniques.indexOf(b.technique));
-  for (const { id, technique } of simple) {
-    if (list.size >= 3) break;
-    if (seen.has(technique)) continue;
-    seen.add(technique);
-    list.add(id);
-  }
-  for (const { id } of plan.options) if (list.size < 3) list.add(id);
-  list.add(chosenId);
-  if (pickedId !== null) list.add(pickedId);
-  return list;
-}
+/** Short lists hold as well what is looked at and what is picked. */
+const withLooked = (
+  options: readonly PlanOption[],
+  chosenId: string,
+  pickedId: string | null,
+): ReadonlySet<string> =>
+  new Set([...options.map(({ id }) => id), chosenId, ...(pickedId === null ? [] : [pickedId])]);

@@ -4,6 +4,7 @@ import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
+import { holdsText } from '../../shared/planner/holdsText.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
 import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
@@ -150,6 +151,14 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     }
     return [option ?? null, beside];
   }, [settings, tried, option, panel.players, advice, keys, beside]);
+
+  const first = choices.find(({ key }) => key === keys[0]);
+  const planned = plan !== null && option !== undefined && player !== undefined;
+  const { switchPoints } = derived;
+  const holds =
+    stage === 'firm' && switchPoints !== null && switchPoints.chosenId === plan?.chosenId
+      ? holdsText(switchPoints)
+      : null;
 
   const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
@@ -362,13 +371,16 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
                 : 'working it out'}
             </p>
           )}
-          {plan !== null && option !== undefined && ball !== undefined && flag !== undefined && (
+          {planned && ball !== undefined && flag !== undefined && (
             <AnswerPane
               plan={plan}
               option={shownOption ?? option}
               ballName={ball.name}
               ballLie={ballRecord?.type === 'ballPosition' ? ballRecord.lie : 'clean'}
               flagLabel={flag.label}
+              player={player}
+              bag={(panel.players && advice !== null ? first?.player : player)?.bag ?? []}
+              holds={holds}
               units={units}
               stage={stage}
               stale={derived.stale}

@@ -97,7 +97,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
         </thead>
         <tbody>
           {cells('Shot', ({ option }) => optionName(option))}
-          {figureRows(units, ['reach', 'land', 'aim', 'half', 'upAndDown', 'trouble', 'strokes']).map(
+          {figureRows(units, ['size', 'reach', 'land', 'aim', 'half', 'upAndDown', 'trouble', 'strokes']).map(
             ({ words, cell }) => cells(words, ({ option }) => cell(option)),
           )}
         </tbody>

@@ -223,7 +223,7 @@ function Outcome({
       : !sure && Math.abs(costStrokes) < 0.05
         ? 'Level with the advice.'
         : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the advice${sure ? '' : ', as far as these shots can tell'}.`;
-  const cells = figureRows(units, ['reach', 'half', 'upAndDown', 'trouble', 'strokes']);
+  const cells = figureRows(units, ['swing', 'reach', 'half', 'upAndDown', 'trouble', 'strokes']);
   return (
     <>
       <p className="try-outcome" role="status">

@@ -1,12 +1,14 @@
 import { useStore } from 'zustand';
 import type { Conditions } from '../../shared/ball/shot.ts';
+import { holdsText } from '../../shared/planner/holdsText.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { SwitchPoints, WhatIf } from '../../shared/planner/switchPoints.ts';
 import { derivedStore } from '../store/planStore.ts';
-import { greenSpeed, strokes, wind, withUnit } from '../../shared/units/format.ts';
+import { strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Choice } from './Chooser.tsx';
+import { circumstance } from './circumstance.ts';
 
 interface WhatChangesProps {
   readonly found: SwitchPoints | null;
@@ -25,18 +27,20 @@ export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
   const { found } = props;
   const share = useStore(derivedStore, ({ switchShare }) => switchShare);
   if (found === null && share === null) return null;
+  const rows = found === null ? [] : rowsOf(found, props);
   return (
     <section className="changes" aria-label="What would change it">
       <h2>What would change it</h2>
       {found === null ? (
         <p className="changes-wait">Trying other days and flags, {Math.round((share ?? 0) * 100)} %</p>
-      ) : found.holdsThroughout ? (
-        <p>Nothing ordinary: it holds for every flag and any usual day.</p>
       ) : (
+        found.holdsThroughout && <p>Nothing ordinary: it holds for {holdsText(found)}.</p>
+      )}
+      {rows.length > 0 && (
         <table>
           <caption className="unseen">Circumstances, and the choice they lead to</caption>
           <tbody>
-            {rowsOf(found, props).map(({ words, then, cost, act }) => (
+            {rows.map(({ words, then, cost, act }) => (
               <tr key={words}>
                 <th scope="row">{words}</th>
                 <td title={cost}>
@@ -65,7 +69,8 @@ interface Row {
   readonly act: { readonly words: string; readonly run: () => void } | null;
 }
 
-function rowsOf({ whatIfs }: SwitchPoints, props: WhatChangesProps): readonly Row[] {
+/** What leads elsewhere, then what does not; where nothing ordinary does, the next level of player alone is told. */
+function rowsOf({ whatIfs, holdsThroughout }: SwitchPoints, props: WhatChangesProps): readonly Row[] {
   const { plan, conditions, flags, units, chooseFlag, beside } = props;
   const chosen = plan.options.find(({ id }) => id === plan.chosenId);
   const chosenName = chosen === undefined ? 'It' : optionName(chosen);
@@ -79,7 +84,7 @@ function rowsOf({ whatIfs }: SwitchPoints, props: WhatChangesProps): readonly Ro
   const rows = whatIfs
     .filter(({ holds }) => !holds)
     .map((whatIf) => ({
-      words: circumstance(whatIf, conditions.stimpFt, conditions.firmness, units),
+      words: circumstance(whatIf, conditions, units),
       then: `take ${whatIf.chosenName}`,
       cost:
         whatIf.keepingCostsStrokes === null
@@ -93,8 +98,12 @@ function rowsOf({ whatIfs }: SwitchPoints, props: WhatChangesProps): readonly Ro
       whatIfs.some(({ what }) => what === kind) && whatIfs.every(({ what, holds }) => what !== kind || holds),
   );
   const same = (words: string): Row => ({ words, then: 'no change', cost: '', act: null });
+  const level = whatIfs.filter(({ what, holds }) => what === 'level' && holds);
+  const sameLevel = level.map((whatIf) => same(circumstance(whatIf, conditions, units)));
+  if (holdsThroughout) return [...rows, ...sameLevel];
   return [
     ...rows,
+    ...sameLevel,
     ...(held.length === 0 ? [] : [same(`${held.length === 1 ? 'Flag' : 'Flags'} ${listed(held)}`)]),
     ...(kinds.length === 0 ? [] : [same(capital(listed(kinds.map((kind) => steady[kind]))))]),
   ];
@@ -107,31 +116,6 @@ const steady = {
   wind: 'wind',
   slope: 'half a percent of slope',
 } as const;
-
-function circumstance(
-  { what, tried, switchAt }: WhatIf,
-  stimpFt: number,
-  firmness: number,
-  units: UnitsPreference,
-): string {
-  const value = typeof tried === 'number' ? tried : NaN;
-  switch (what) {
-    case 'stimp':
-      return `Green speed ${value > stimpFt ? 'over' : 'under'} ${withUnit(greenSpeed(switchAt ?? value))}`;
-    case 'firmness':
-      return value > firmness ? 'Firmer ground' : 'Softer ground';
-    case 'moisture':
-      return `Ground ${tried}`;
-    case 'slope':
-      return `Half a percent more ${value > 0 ? 'uphill' : 'downhill'}`;
-    case 'wind':
-      return `${withUnit(wind(Math.abs(value), units))} of wind ${value > 0 ? 'against' : 'behind'}`;
-    case 'level':
-      return typeof tried === 'number' ? `A player of handicap ${tried}` : `A ${tried} player`;
-    case 'flag':
-      return `Flag ${tried}`;
-  }
-}
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,6 +1,7 @@
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import {
   chance,
+  clubheadSpeed,
   distance,
   feetAndInches,
   landing,
@@ -17,23 +18,17 @@ export interface FigureRow {
   readonly cell: (option: PlanOption) => string;
 }
 
-export type Figure = 'reach' | 'land' | 'top' | 'aim' | 'half' | 'most' | 'upAndDown' | 'trouble' | 'strokes';
+export type Figure =
+  'size' | 'swing' | 'reach' | 'land' | 'top' | 'aim' | 'half' | 'most' | 'upAndDown' | 'trouble' | 'strokes';
 
-const every: readonly Figure[] = [
-  'reach',
-  'land',
-  'top',
-  'aim',
-  'half',
-  'most',
-  'upAndDown',
-  'trouble',
-  'strokes',
-];
-
-/** The figures asked for, in their order; all of them by default. */
-export function figureRows(units: UnitsPreference, figures: readonly Figure[] = every): readonly FigureRow[] {
+/** The figures asked for, in their order. */
+export function figureRows(units: UnitsPreference, figures: readonly Figure[]): readonly FigureRow[] {
   const rows: Readonly<Record<Figure, FigureRow>> = {
+    size: { words: 'Swing', cell: ({ size }) => size },
+    swing: {
+      words: 'Swing',
+      cell: ({ size, clubheadMps }) => `${size}, ${withUnit(clubheadSpeed(clubheadMps, units))}`,
+    },
     reach: {
       words: 'Carry + run',
       cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,

@@ -1,7 +1,10 @@
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { SortKey } from '../store/session.ts';
 
+const sizes: readonly PlanOption['size'][] = ['small', 'medium', 'long'];
+
 const values: Readonly<Record<Exclude<SortKey, 'order'>, (option: PlanOption) => number>> = {
+  size: ({ size }) => sizes.indexOf(size),
   carry: ({ carryM }) => carryM,
   landing: ({ landingOnM }) => landingOnM ?? -Infinity,
   aim: ({ aimRightM }) => Math.abs(aimRightM),

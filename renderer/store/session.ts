@@ -9,6 +9,7 @@ export type Workspace = (typeof workspaces)[number];
 /** Columns of the ledger that can be sorted by. */
 export const sortKeys = [
   'order',
+  'size',
   'carry',
   'landing',
   'aim',

@@ -1,10 +1,14 @@
 import { expect, it } from 'vitest';
+import { chanceRows } from '../../../renderer/plan/chanceRows.ts';
+import { circumstance } from '../../../renderer/plan/circumstance.ts';
+import { simplestThree } from '../../../renderer/plan/simplestThree.ts';
 import { sortedOptions } from '../../../renderer/plan/sortedOptions.ts';
 import { openStreetMap } from '../../../renderer/store/baseLayerSettings.ts';
 import { preferencesFrom } from '../../../renderer/store/preferences.ts';
 import { firstSession, sessionFrom } from '../../../renderer/store/session.ts';
 import { byLabel } from '../../../renderer/store/byLabel.ts';
 import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
+import { coverCode } from '../../../shared/words/vocabulary.ts';
 
 const option = (id: string, strokes: number, aimRightM: number): PlanOption =>
   // The sort reads no other members.
@@ -67,4 +71,86 @@ it('orders labels as a person counts', () => {
       .toSorted(byLabel)
       .map(({ label }) => label),
   ).toEqual(['A', 'B']);
+});
+
+it('finds the simplest three among good answers only, and the nearest where there are too few', () => {
+  const answers = (...rows: readonly (readonly [string, number, boolean?])[]): Plan['options'] =>
+    rows.map(([id, costStrokes, level = false]) => {
+      const [intent = '', technique] = id.split(':');
+      // It reads no other members.
+      return {
+        id,
+        technique: intent === 'away' ? technique : intent,
+        playAway: intent === 'away',
+        costStrokes,
+        level,
+      } as PlanOption;
+    });
+  const player = { repertoire: { highSoft: 'learning' }, simplicityMarginStrokes: 0.05 } as const;
+  const three = (chosenId: string, options: Plan['options']): readonly string[] =>
+    simplestThree({ chosenId, options }, player).map(({ id }) => id);
+  // The club level with the advice and the next by strokes, not the other shots that cost a third of a stroke.
+  expect(
+    three(
+      'pitch:60',
+      answers(
+        ['pitch:60', 0, true],
+        ['pitch:56', 0.01, true],
+        ['away:pitch:56', 0.02],
+        ['pitch:52', 0.09],
+        ['highSoft:56', 0.3],
+        ['chip:60', 0.42],
+      ),
+    ),
+  ).toEqual(['pitch:60', 'pitch:56', 'pitch:52']);
+  // Within the margin the simplest shot counts, each before a second club for one of them, what is learned last.
+  expect(
+    three(
+      'putt:pt',
+      answers(
+        ['highSoft:60', 0],
+        ['pitch:56', 0.01],
+        ['chip:52', 0.02],
+        ['chip:56', 0.03],
+        ['putt:pt', 0.04],
+        ['bumpAndRun:8', 0.06],
+      ),
+    ),
+  ).toEqual(['putt:pt', 'chip:52', 'pitch:56']);
+  // Among those that are not, a shot being learned stands back by the margin.
+  expect(
+    three('putt:pt', answers(['putt:pt', 0], ['highSoft:60', 0.3], ['chip:52', 0.34], ['pitch:56', 0.4])),
+  ).toEqual(['putt:pt', 'chip:52', 'highSoft:60']);
+});
+
+it('tells where the ground becomes too firm for the choice', () => {
+  const day = { stimpFt: 9.5, firmness: 0.5 };
+  const units = { system: 'yards', paceM: 0.9 } as const;
+  const firmer = { what: 'firmness', tried: 0.75, switchAt: 0.6406 } as const;
+  expect(circumstance(firmer, day, units)).toBe('Ground firmer than 0.65 of 1, rather firm');
+  expect(circumstance({ what: 'firmness', tried: 0.25, switchAt: null }, day, units)).toBe('Softer ground');
+  expect(circumstance({ what: 'stimp', tried: 10.5, switchAt: 10.1 }, day, units)).toBe(
+    'Green speed over 10 ft',
+  );
+});
+
+it('sets every chance of two shots beside each other, and the kinds of trouble that either meets', () => {
+  const near = { holed: 0.02, insideThreeFeet: 0.2, insideSixFeet: 0.4, upAndDown: 0.35, offGreen: 0.1 };
+  const none = { bunker: 0, penalty: 0, outOfBounds: 0, obstructed: 0, trouble: 0 };
+  const inRough = Uint8Array.from([coverCode('green'), coverCode('heavyRough')]);
+  const shots = [
+    { chances: { ...near, ...none }, finishCodes: inRough },
+    { chances: { ...near, ...none, bunker: 0.004 }, finishCodes: new Uint8Array(2) },
+  ] as unknown as readonly PlanOption[]; // it reads no other members
+  expect(
+    chanceRows(shots, { system: 'metres', paceM: 0.9 }).map(({ words, cells }) => [words, ...cells]),
+  ).toEqual([
+    ['Holed', '2 %', '2 %'],
+    ['Inside 0.9 m', '20 %', '20 %'],
+    ['Inside 1.8 m', '40 %', '40 %'],
+    ['Up and down', '35 %', '35 %'],
+    ['Off the green', '10 %', '10 %'],
+    ['Bunker', '0 %', '<1 %'],
+    ['Heavy rough', '50 %', '0 %'],
+  ]);
 });
