@@ -21,7 +21,7 @@ interface LedgerProps {
   readonly descending: boolean;
   /** Carry and aim are in the facts row where there is no room for them here. */
   readonly narrow: boolean;
-  /** Only the simplest three, with shot, swing, landing and strokes. */
+  /** Only the simplest three, with shot, landing and strokes. */
   readonly large: boolean;
   readonly coarse: boolean;
   readonly choose: (id: string) => void;
@@ -39,6 +39,10 @@ interface Column {
   readonly large: boolean;
 }
 
+/** Told with the name of the shot: a column of its own would leave too little room for it. */
+const swingTitle =
+  'The swing: small, medium or long for this player, by the carries measured of the club, else by clubhead speed';
+
 /** Told in a column of its own, where it is the difference from the row that is best. */
 const costColumn: Pick<Column, 'key' | 'head' | 'title'> = {
   key: 'cost',
@@ -55,15 +59,6 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
   const far = yards ? 'yd' : 'm';
   const near = yards ? 'ft' : 'm';
   return [
-    {
-      key: 'size',
-      head: ['Swing', ''],
-      title:
-        'Small, medium or long for this player: by the carries measured of the club, else by clubhead speed',
-      cell: ({ size }) => size,
-      narrow: true,
-      large: true,
-    },
     {
       key: 'carry',
       head: ['Carry + run', far],
@@ -140,30 +135,34 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
       : shortList(plan, chosenId, pickedId, MOST_ROWS);
   const rows = all ? sorted : sorted.filter(({ id }) => short.has(id));
   const best = plan.options[0];
+  const sortedBy = (key: SortKey): 'ascending' | 'descending' | undefined =>
+    sort !== key ? undefined : descending ? 'descending' : 'ascending';
+  const mark = (key: SortKey): React.ReactNode =>
+    sort === key && (
+      <span className="sort-mark" aria-hidden>
+        {descending ? ' ▼' : ' ▲'}
+      </span>
+    );
   return (
     <>
       <table className="ledger">
         <caption className="unseen">Options from this ball to this flag</caption>
         <thead>
           <tr>
-            <th scope="col" aria-sort={sort === 'order' ? 'ascending' : undefined}>
+            <th scope="col" aria-sort={sort === 'order' ? 'ascending' : sortedBy('size')}>
               <button type="button" onClick={() => sortBy('order')} title="In the order of the advice">
                 Shot and club
+              </button>{' '}
+              <button type="button" className="by-swing" onClick={() => sortBy('size')} title={swingTitle}>
+                swing
+                {mark('size')}
               </button>
             </th>
             {[...columns, ...(large ? [] : [costColumn])].map(({ key, head: [head, under], title }) => (
-              <th
-                key={key}
-                scope="col"
-                aria-sort={sort !== key ? undefined : descending ? 'descending' : 'ascending'}
-              >
+              <th key={key} scope="col" aria-sort={sortedBy(key)}>
                 <button type="button" onClick={() => sortBy(key)} title={title}>
                   {head}
-                  {sort === key && (
-                    <span className="sort-mark" aria-hidden>
-                      {descending ? ' ▼' : ' ▲'}
-                    </span>
-                  )}
+                  {mark(key)}
                   {under !== '' && (
                     <>
                       <br />
@@ -191,7 +190,10 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
                     checked={option.id === chosenId}
                     onChange={() => choose(option.id)}
                   />
-                  <span className="shot-name">{optionName(option)}</span>
+                  <span>
+                    <span className="shot-name">{optionName(option)}</span>{' '}
+                    <span className="shot-swing">{option.size}</span>
+                  </span>
                   {option.id === pickedId && (
                     <span className="picked" title="In the playbook">
                       <Bookmark size={15} strokeWidth={1.9} aria-hidden />

@@ -396,7 +396,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               note={picked?.note ?? ''}
               setNote={setNote}
               unpick={unpick}
-              handed={player?.handed ?? 'right'}
+              handed={player.handed}
               flag={stage === 'firm' && placedFlag !== undefined ? placedFlag.at : nowhere}
               moving={derived.held !== null}
               panel={panel}

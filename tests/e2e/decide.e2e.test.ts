@@ -51,6 +51,9 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   await compare.getByRole('combobox').selectOption({ index: 1 });
   await expect.poll(() => compare.locator('thead th').count()).toBe(3);
   expect(await page.locator('.plate [data-part=shot][data-role=second]').count()).toBe(2);
+  expect(await compare.locator('tbody').innerText()).toMatch(
+    /^Swing(\s+(small|medium|long), [\d.]+ mph){3}[\s\S]*Holed(\s+[<\d]+ %){3}\s+Inside 3 ft[\s\S]*Off the green/,
+  );
   await expectAccessible(page, '.plan-right');
   await compare.getByRole('button', { name: 'Done' }).click();
   expect(await page.locator('.plate [data-part=shot]').count()).toBe(1);

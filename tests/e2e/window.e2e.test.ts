@@ -178,7 +178,16 @@ describe.each([
       const over = (): Promise<unknown> =>
         screen.page.evaluate(() => {
           const root = document.documentElement;
-          const wide = ['.top-bar', '.strip', '.plan', '.plan-left', '.plan-right', '.ledger', '.facts']
+          const wide = [
+            '.top-bar',
+            '.strip',
+            '.plan',
+            '.plan-left',
+            '.plan-right',
+            '.ledger',
+            '.facts',
+            '.facts-more',
+          ]
             .flatMap((selector) => [...document.querySelectorAll(selector)])
             .filter(
               (part) =>
