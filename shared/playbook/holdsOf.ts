@@ -15,7 +15,7 @@ export interface KnownHold
  */
 export function holdsOf(
   plan: Plan,
-  { flags, player }: Scene,
+  { flags, player }: Pick<Scene, 'flags' | 'player'>,
   plans: readonly Plan[],
   known: readonly KnownHold[],
 ): string | null {

@@ -6,6 +6,7 @@ import { paperStyle } from '../../../shared/plate/style.ts';
 import type { Plan } from '../../../shared/planner/plan.ts';
 import { buildScene } from '../../../shared/planner/scene.ts';
 import { fallWord, flagPlace, flagPlaceText } from '../../../shared/playbook/flagPlace.ts';
+import { holdsOf } from '../../../shared/playbook/holdsOf.ts';
 import type { PlaybookLayout } from '../../../shared/playbook/playbookHtml.ts';
 import { playbookHtml } from '../../../shared/playbook/playbookHtml.ts';
 import { linesAsked } from '../../../shared/playbook/surveyLines.ts';
@@ -184,6 +185,19 @@ describe('playbook model', () => {
     // Neither for another choice than the one it was worked out for, nor for what a person chose against it.
     expect(holds(plain, 'putt:pt')).toEqual([null, null]);
     expect(holds(withRecords(plain, choice('putt:pt')), 'chip:w46')).toEqual([null, null]);
+    // Without that, the plans to the other flags say it: 0.09 strokes dearer there is within a margin of 0.1.
+    const [flag] = scene.flags;
+    if (flag === undefined) throw new Error('no flag');
+    const flags = [flag, { ...flag, record: { ...flag.record, id: 'B' } }];
+    const within = (simplicityMarginStrokes: number): string | null =>
+      holdsOf(
+        { ...plan('1'), chosenId: 'putt:pt' },
+        { flags, player: { ...scene.player, simplicityMarginStrokes } },
+        [plan('1'), { ...plan('1'), flagId: 'B' }],
+        [],
+      );
+    expect(within(0.1)).toBe('every flag, on a day like this');
+    expect(within(0.05)).toBeNull();
   });
 
   it('lets the choice of the person override the advice and tells the difference', () => {
