@@ -230,6 +230,7 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
             type="button"
             className="link-button"
             aria-pressed={rowsShown === 'simplest'}
+            title="The advice and the simplest shots within the player’s margin of the best; the nearest where these are too few"
             onClick={() => setRowsShown(rowsShown === 'simplest' ? 'usual' : 'simplest')}
           >
             {rowsShown === 'simplest' ? 'More than the simplest' : 'Simplest three'}

@@ -31,5 +31,5 @@ export function holdsOf(
         ({ id, costStrokes }) => id === chosenId && costStrokes <= player.simplicityMarginStrokes,
       ),
   );
-  return flags.length > 1 && everyFlag ? 'every flag, on a day like this' : null;
+  return flags.length > 1 && everyFlag ? 'every flag on a day like this' : null;
 }

@@ -81,7 +81,7 @@ export interface PlaybookRow {
   readonly risk: string;
   /** The safe alternative in words, or null where the shot itself is it or none is needed. */
   readonly safe: string | null;
-  /** How far the advice holds, where it is what is printed and that is known: "every flag, any usual day". */
+  /** How far the advice holds, where it is what is printed and that is known: "every flag and any usual day". */
   readonly holds: string | null;
   /** Set where the person chose otherwise than advised: what the advice was and what the difference is. */
   readonly choiceDiffers: string | null;

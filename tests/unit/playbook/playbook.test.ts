@@ -196,7 +196,7 @@ describe('playbook model', () => {
         [plan('1'), { ...plan('1'), flagId: 'B' }],
         [],
       );
-    expect(within(0.1)).toBe('every flag, on a day like this');
+    expect(within(0.1)).toBe('every flag on a day like this');
     expect(within(0.05)).toBeNull();
   });
 
