@@ -3,7 +3,6 @@ import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import { pointAlong } from '../geometry/bearing.ts';
 import { groundRelief } from '../plate/groundRelief.ts';
 import type { ReliefDrawing } from '../plate/relief.ts';
-import { troubleChances } from '../planner/chanceList.ts';
 import { optionName, shortOptionName } from '../planner/optionName.ts';
 import type { Plan, PlanOption } from '../planner/plan.ts';
 import { reasonText } from '../planner/reasonText.ts';
@@ -18,6 +17,7 @@ import { cautions } from './cautions.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import { holdsOf, type KnownHold } from './holdsOf.ts';
 import { choiceOf, measureText, printedOption, sureText } from './surveyLines.ts';
+import { riskText } from './riskText.ts';
 import { flagWords, lieText, playBearing, stanceSlope } from './placeWords.ts';
 
 export interface PlaybookOptions {
@@ -211,16 +211,6 @@ const sentence = (text: string): string => {
   const trimmed = text.trim();
   return trimmed === '' || /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
 };
-
-/** Chances worth a word, largest first: anything from 1 in 100 up. */
-function riskText(option: PlanOption): string {
-  const parts = [...troubleChances(option), { words: 'off the green', share: option.chances.offGreen }];
-  const told = parts
-    .filter(({ share }) => share >= 0.01)
-    .sort((a, b) => b.share - a.share)
-    .map(({ words, share }) => `${words} ${format.withUnit(format.chance(share))}`);
-  return told.length === 0 ? 'none above 1 %' : told.join(', ');
-}
 
 function safeText(option: PlanOption, units: UnitsPreference): string {
   const parts = [optionName(option)];
