@@ -14,14 +14,17 @@ const MOST_WORKERS = 4;
 
 /**
  * Plans all tasks on as many threads as there are cores, at most four. Plans come in the order of the tasks and of the
- * balls in each, whoever made them. Throws the first InputProblem met.
+ * balls in each, whoever made them. A ball that cannot be planned is missing among them, and `unplanned` is told why; throws
+ * the first InputProblem met where nothing can be planned.
  */
 export async function planAll(
   run: PlanRun,
   tasks: readonly PlanTask[],
   onPlan: () => void,
+  unplanned: (why: InputProblem) => void,
 ): Promise<readonly Plan[]> {
   const plans = tasks.map((): Plan[] => []);
+  const problems: InputProblem[] = [];
   const waiting = [...tasks.entries()];
   const workers: Worker[] = [];
   const workUntilDone = (worker: Worker): Promise<void> =>
@@ -46,7 +49,8 @@ export async function planAll(
           next();
           return;
         }
-        plans[current]?.push(message.plan);
+        if (message.kind === 'unplanned') problems.push(inputProblem(message.problem));
+        else plans[current]?.push(message.plan);
         onPlan();
       });
       next();
@@ -58,6 +62,9 @@ export async function planAll(
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
+  const [first] = problems;
+  if (first !== undefined && plans.every((made) => made.length === 0)) throw first;
+  for (const problem of problems) unplanned(problem);
   return plans.flat();
 }
 

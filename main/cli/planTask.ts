@@ -15,9 +15,10 @@ export interface PlanRun {
   readonly seed: number;
 }
 
-/** What a worker says back, one message for each plan and one at the end of its task or on its failure. */
+/** What a worker says back, one message for each ball and one at the end of its task or on its failure. */
 export type PlanMessage =
   | { readonly kind: 'plan'; readonly plan: Plan }
+  | { readonly kind: 'unplanned'; readonly problem: ProblemParts }
   | { readonly kind: 'done' }
   | { readonly kind: 'problem'; readonly problem: ProblemParts };
 

@@ -39,7 +39,14 @@ function grainOver(
 export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
   const { scene, ball, flag, distanceM } = situation;
   const { option, shooter } = e;
+  const { makeshift } = e.candidate;
   const reasons: Reason[] = [];
+  if (makeshift !== undefined) {
+    reasons.push({
+      kind: makeshift === 'club' ? 'nearestClub' : 'notForThisLie',
+      values: { technique: option.technique, clubName: option.clubName },
+    });
+  }
   if (option.technique === 'putt') {
     const between = groundBetween(scene.ground, scene.conditions, ball, flag);
     const longest = between.offGreen[0];

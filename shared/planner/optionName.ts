@@ -14,6 +14,10 @@ const names: Readonly<Record<Technique, string>> = {
 /** What the trade calls a technique. */
 export const techniqueName = (technique: Technique): string => names[technique];
 
+/** The same within a sentence. */
+export const shotName = (technique: Technique): string =>
+  technique === 'highSoft' ? 'high soft shot' : names[technique].toLowerCase();
+
 type Named = Pick<PlanOption, 'technique' | 'clubName' | 'playAway'>;
 
 /** "46° wedge" after a technique is said as "46°"; a sand wedge keeps its name. */

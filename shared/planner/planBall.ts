@@ -2,7 +2,6 @@ import { HOLE_RADIUS_M } from '../ball/constants.ts';
 import { atan2, length2 } from '../numeric/elementary.ts';
 import { availability, type Candidate } from '../player/availability.ts';
 import { nothingRead, packed } from '../terrain/groundReads.ts';
-import { InputProblem } from '../words/inputProblem.ts';
 import { ballAndFlag } from './ballAndFlag.ts';
 import { choose } from './choose.ts';
 import { outOfContention } from './contention.ts';
@@ -11,6 +10,7 @@ import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
 import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, hasFullTools, lieAt, toolsForBall, within } from './flagTools.ts';
 import { leftOutOf } from './leftOutOf.ts';
+import { noShot } from './noShot.ts';
 import { noted } from './noted.ts';
 import type { Plan } from './plan.ts';
 import { playAway } from './playAway.ts';
@@ -44,7 +44,8 @@ export interface PlanRequest {
 export type Progress = (share: number) => void;
 
 /**
- * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and an empty bag. The same scene,
+ * The whole plan of one ball to one flag. Throws InputProblem for unknown ids and where the bag
+ * and the marks of the player leave no shot. The same scene,
  * request and seed give the same plan to the last bit, unless it asks for the map at hand. A rough or coarse plan holds
  * fewer options and no safe way out: it is there to follow a moving hand and to fill the time until the full one.
  */
@@ -121,15 +122,8 @@ function* plainSteps(
     finalShots: standardShots(shotsPerOption, request.seed + 1),
   };
   const { distanceM, bearing, quality } = situation;
-  const { candidates, leftOut } = availability(player, cover, quality, distanceM);
-  if (candidates.length === 0) {
-    throw new InputProblem(
-      'empty-bag',
-      `${player.name} has no club for this shot.`,
-      `Hole ${scene.hole.label}`,
-      'Add a club to the bag.',
-    );
-  }
+  const { candidates, leftOut, marked } = availability(player, cover, quality, distanceM);
+  if (candidates.length === 0) throw noShot(scene, ball.record.label, marked);
 
   const share = (from: number, to: number, done: number): number =>
     begun + (1 - begun) * (from + (to - from) * done);

@@ -1,4 +1,6 @@
 import type { PlayerRecord } from '../atlas/records.ts';
+import { InputProblem } from '../words/inputProblem.ts';
+import { within } from './flagTools.ts';
 import type { PlanOption } from './plan.ts';
 import { planSteps } from './planBall.ts';
 import type { Scene } from './scene.ts';
@@ -21,24 +23,27 @@ export interface PlayersRequest {
 }
 
 /**
- * Plans the same ball to the same flag for several players, with the same luck, and keeps what each is advised. Yields the
- * share done. Throws InputProblem as planBall does.
+ * Plans the same ball to the same flag for several players, with the same luck, and keeps what each is advised; one whose
+ * bag and marks leave no shot is missing. Yields the share done. Throws InputProblem as planBall does where nobody has one.
  */
 export function* playersAdviceSteps(
   scene: Scene,
   { players, ...request }: PlayersRequest,
 ): Generator<number, readonly PlayerAdvice[]> {
   const found: PlayerAdvice[] = [];
-  for (const player of players) {
-    const steps = planSteps({ ...scene, player, key: `${scene.key} for ${player.id}` }, request);
-    let step = steps.next();
-    while (step.done !== true) {
-      yield (found.length + step.value) / players.length;
-      step = steps.next();
+  let refused: InputProblem | null = null;
+  for (const [index, player] of players.entries()) {
+    const there = { ...scene, player, key: `${scene.key} for ${player.id}` };
+    try {
+      const from = index / players.length;
+      const plan = yield* within(from, (index + 1) / players.length, planSteps(there, request));
+      const option = plan.options.find(({ id }) => id === plan.chosenId);
+      if (option !== undefined) found.push({ playerId: player.id, option, weighed: plan.options.length });
+    } catch (problem) {
+      if (!(problem instanceof InputProblem)) throw problem;
+      refused = problem;
     }
-    const { options, chosenId } = step.value;
-    const option = options.find(({ id }) => id === chosenId);
-    if (option !== undefined) found.push({ playerId: player.id, option, weighed: options.length });
   }
+  if (found.length === 0 && refused !== null) throw refused;
   return found;
 }

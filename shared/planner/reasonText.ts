@@ -10,7 +10,7 @@ import {
 import type { UnitsPreference } from '../units/preference.ts';
 import { coverWords } from '../words/coverWords.ts';
 import { type Cover, covers, type Technique, techniques } from '../words/vocabulary.ts';
-import { clubAfterShot, techniqueName } from './optionName.ts';
+import { clubAfterShot, shotName } from './optionName.ts';
 import type { Reason } from './plan.ts';
 
 /** Things in the way that have a name of their own. */
@@ -46,8 +46,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   };
   const technique = (): string => {
     const value = word('technique');
-    if (!isTechnique(value)) return value;
-    return value === 'highSoft' ? 'high soft shot' : techniqueName(value).toLowerCase();
+    return isTechnique(value) ? shotName(value) : value;
   };
   const far = (name: string): string => withUnit(distance(number(name), units));
   const close = (name: string): string => withUnit(leave(number(name), units));
@@ -72,6 +71,10 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return `Next to nothing is between it and ${word('name')} (${cost('costStrokes')}); with more loft it stops sooner, and less hangs on the run.`;
     case 'onlyShot':
       return 'It is the only shot for this lie with this bag.';
+    case 'nearestClub':
+      return `No club in the bag suits the ${technique()}: the ${word('clubName')} comes nearest.`;
+    case 'notForThisLie':
+      return `No shot with this bag suits this lie: the ${technique()} is what is left.`;
     case 'paceInGrass':
       return `The ball loses ${share('lostShare')} of its pace in ${far('lengthM')} of ${ground('cover')}.`;
     case 'staysDown':

@@ -81,11 +81,19 @@ Example:
     const total = tasks.reduce((sum, { ballIds }) => sum + ballIds.length, 0);
     const progress = progressLine(io, 'Planning ball to flag:');
     let done = 0;
-    const plans = await planAll({ document, shotsPerOption, seed }, tasks, () => {
-      done += 1;
-      progress.show(done, total);
-    });
+    // The same ball tells the same to every flag.
+    const unplanned = new Set<string>();
+    const plans = await planAll(
+      { document, shotsPerOption, seed },
+      tasks,
+      () => {
+        done += 1;
+        progress.show(done, total);
+      },
+      ({ message }) => unplanned.add(message),
+    );
     progress.end();
+    for (const why of [...unplanned].sort()) io.stderr.write(`swale playbook: left out: ${why}\n`);
 
     const units = { system, paceM: first.player.paceM };
     const sure = parts === 'cards' ? [] : sureOf(document, scenes, plans, io);

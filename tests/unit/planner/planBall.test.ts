@@ -6,6 +6,7 @@ import { movedScene } from '../../../shared/planner/movedScene.ts';
 import { planBall, planSteps } from '../../../shared/planner/planBall.ts';
 import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
 import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
+import { playersAdviceSteps } from '../../../shared/planner/playersAdvice.ts';
 import { reasonText } from '../../../shared/planner/reasonText.ts';
 import { club, complexDocument, type ComplexSpec, fullBag } from './complex.ts';
 
@@ -24,7 +25,7 @@ const chosen = (plan: Plan): PlanOption => {
   if (option === undefined) throw new Error('the chosen option is not in the plan');
   return option;
 };
-const lastOf = (steps: Generator<number, Plan>): Plan => {
+const lastOf = <T>(steps: Generator<number, T>): T => {
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;
@@ -232,6 +233,13 @@ describe('odd ground and odd bags', () => {
     expect(codeOf(() => planBall(scene, { ...ask, flagId: 'Z' }))).toBe('unknown-flag');
     expect(codeOf(() => planBall(scene, { ...ask, shotsPerOption: 0.5 }))).toBe('bad-shot-count');
     expect(codeOf(() => planIn(played(scene, { bag: [] })))).toBe('empty-bag');
+    const noPutt = played(scene, { repertoire: { putt: 'notMine' } });
+    expect(codeOf(() => planIn(noPutt, 'on the green'))).toBe('no-shot-of-ones-own');
+    expect(() => planIn(noPutt, 'on the green')).toThrow(/leave: the putt\. Mark it as mine/);
+    // Beside a player who has a shot, one who has none is left out.
+    const players = [noPutt.player, { ...scene.player, id: 'other' }];
+    const both = { ballId: 'on the green', flagId: 'A', shotsPerOption: 50, seed: 1, players };
+    expect(lastOf(playersAdviceSteps(scene, both)).map(({ playerId }) => playerId)).toEqual(['other']);
   });
 });
 

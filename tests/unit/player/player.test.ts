@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlayerLevel, PlayerRecord } from '../../../shared/atlas/records.ts';
 import { availability, lieAllows } from '../../../shared/player/availability.ts';
@@ -6,7 +7,7 @@ import { nextLevel, skillOf } from '../../../shared/player/skill.ts';
 import { strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { swingSize } from '../../../shared/player/swingSize.ts';
 import { swingWords } from '../../../shared/player/swingWords.ts';
-import type { LieQuality } from '../../../shared/words/vocabulary.ts';
+import { covers, lieQualities, type LieQuality, techniques } from '../../../shared/words/vocabulary.ts';
 import { fullBag } from '../planner/complex.ts';
 
 const player: PlayerRecord = {
@@ -96,15 +97,56 @@ describe('what can be tried', () => {
     expect(inSand('sittingDown')).toEqual(['splash', 'explosion']);
   });
 
-  it('offers nothing only with an empty bag', () => {
-    expect(availability({ ...player, bag: [] }, 'fairway', 'clean', 15).candidates).toHaveLength(0);
+  it('never offers what is marked as not mine, nor what the lie forbids unless it says so', () => {
+    const marks = fc.dictionary(
+      fc.constantFrom(...techniques),
+      fc.constantFrom('mine' as const, 'learning' as const, 'notMine' as const),
+    );
+    fc.assert(
+      fc.property(
+        fc.subarray([...fullBag]),
+        marks,
+        fc.constantFrom(...covers),
+        fc.constantFrom(...lieQualities),
+        fc.double({ min: 0.1, max: 60, noNaN: true }),
+        (bag, marked, cover, quality, distanceM) => {
+          const repertoire: PlayerRecord['repertoire'] = marked;
+          const told = availability({ ...player, bag, repertoire }, cover, quality, distanceM);
+          for (const { technique, club, makeshift } of told.candidates) {
+            expect(repertoire[technique]).not.toBe('notMine');
+            expect(bag).toContain(club);
+            if (makeshift !== 'lie') expect(lieAllows(technique, cover, quality)).toBe(true);
+            expect(told.leftOut.some((left) => left.technique === technique)).toBe(false);
+          }
+          if (told.candidates.length > 0) return;
+          // Nothing is left: there is no club, the marks are named, or a putter cannot get at the ball.
+          for (const technique of told.marked) expect(repertoire[technique]).toBe('notMine');
+          if (told.marked.length === 0)
+            expect(
+              bag.length === 0 || (quality === 'buried' && bag.every(({ kind }) => kind === 'putter')),
+            ).toBe(true);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('makes do with one club of any kind', () => {
     for (const only of fullBag) {
       for (const cover of ['green', 'fairway', 'heavyRough', 'bunker'] as const) {
-        expect(
-          availability({ ...player, bag: [only] }, cover, 'clean', 15).candidates.length,
-        ).toBeGreaterThan(0);
+        const { candidates } = availability({ ...player, bag: [only] }, cover, 'clean', 15);
+        expect(candidates.length).toBeGreaterThan(0);
       }
     }
+    const putterOnly = availability({ ...player, bag: fullBag.slice(0, 1) }, 'heavyRough', 'clean', 15);
+    expect(putterOnly.candidates.map(({ technique, makeshift }) => [technique, makeshift])).toEqual([
+      ['putt', 'lie'],
+    ]);
+    // Buried in grass nothing is really played, with any bag: a steep blow with a wedge gets it out.
+    const buried = availability(player, 'lightRough', 'buried', 15).candidates;
+    expect(new Set(buried.map(({ technique, makeshift }) => `${technique} ${String(makeshift)}`))).toEqual(
+      new Set(['pitch lie']),
+    );
   });
 });
 
