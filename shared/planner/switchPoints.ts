@@ -1,4 +1,5 @@
 import type { Conditions } from '../ball/shot.ts';
+import type { PlanePoint } from '../geometry/points.ts';
 import { atan2, cos, sin } from '../numeric/elementary.ts';
 import { nextLevel } from '../player/skill.ts';
 import { noteAgain, nothingRead, packed } from '../terrain/groundReads.ts';
@@ -58,7 +59,7 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     conditions: { ...conditions, ...change },
     key: `${scene.key}+${JSON.stringify(change)}`,
   });
-  const bearing = lineOf(scene, request);
+  const { from: ballAt, bearing } = lineOf(scene, request);
   const degrees = (bearing * 180) / Math.PI;
   const moist = moistures.indexOf(conditions.moisture);
   const trials: { what: WhatIf['what']; tried: number | string; scene: Scene; flagId?: string }[] = [];
@@ -75,7 +76,7 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     if (moisture !== undefined) trials.push({ what: 'moisture', tried: moisture, scene: day({ moisture }) });
   }
   for (const pct of [-0.5, 0.5])
-    trials.push({ what: 'slope', tried: pct, scene: tilted(scene, bearing, pct) });
+    trials.push({ what: 'slope', tried: pct, scene: tilted(scene, ballAt, bearing, pct) });
   for (const windMps of [-5, 5]) {
     const windFromDeg = windMps > 0 ? degrees : degrees + 180;
     trials.push({ what: 'wind', tried: windMps, scene: day({ windMps: 5, windFromDeg }) });
@@ -170,32 +171,58 @@ function* quietly(
   return plan;
 }
 
-function lineOf(scene: Scene, request: PlanRequest): number {
+function lineOf(scene: Scene, request: PlanRequest): { readonly from: PlanePoint; readonly bearing: number } {
   const ball = scene.balls.find((b) => b.record.id === request.ballId)?.at;
   const flag = scene.flags.find((f) => f.record.id === request.flagId)?.at;
-  return ball === undefined || flag === undefined
-    ? 0
-    : atan2(flag.eastM - ball.eastM, flag.northM - ball.northM);
+  const from = ball ?? { eastM: 0, northM: 0 };
+  const bearing =
+    ball === undefined || flag === undefined ? 0 : atan2(flag.eastM - ball.eastM, flag.northM - ball.northM);
+  return { from, bearing };
 }
 
-/** The same ground with so many percent more rise along a bearing. */
-function tilted(scene: Scene, bearing: number, pct: number): Scene {
+/** No ball of a plan comes farther from where it lies, metres. */
+const REACH_M = 200;
+
+/**
+ * The same ground with so many percent more rise along a bearing, turned about a point that keeps its height. What stands
+ * on it goes up and down with the ground under its middle.
+ */
+export function tilted(
+  scene: Scene,
+  { eastM: e0, northM: n0 }: PlanePoint,
+  bearing: number,
+  pct: number,
+): Scene {
   const { ground } = scene;
   const east = (pct / 100) * sin(bearing);
   const north = (pct / 100) * cos(bearing);
-  const reach = 200;
+  const riseAt = (eastM: number, northM: number): number => east * (eastM - e0) + north * (northM - n0);
   return {
     ...scene,
     key: `${scene.key}+${String(pct)}%`,
     ground: {
       ...ground,
-      maxHeightM: ground.maxHeightM + (Math.abs(pct) / 100) * reach,
+      maxHeightM: ground.maxHeightM + (Math.abs(pct) / 100) * REACH_M,
+      // The blocks of the ceiling are not worth tilting for so few shots.
+      ceiling: null,
+      obstacles: ground.obstacles.map((one) => {
+        const rise = riseAt(middle(one.ringM, 0), middle(one.ringM, 1));
+        return { ...one, bottomM: one.bottomM + rise, topM: one.topM + rise };
+      }),
+      heightAt: (at) => ground.heightAt(at) + riseAt(at.eastM, at.northM),
       sample(at, out) {
         ground.sample(at, out);
-        out[0] = (out[0] ?? 0) + east * (at[0] ?? 0) + north * (at[1] ?? 0);
+        out[0] = (out[0] ?? 0) + riseAt(at[0] ?? 0, at[1] ?? 0);
         out[1] = (out[1] ?? 0) + east;
         out[2] = (out[2] ?? 0) + north;
       },
     },
   };
+}
+
+/** Mean of every other number of a flat ring. */
+function middle(ringM: Float64Array, from: 0 | 1): number {
+  let sum = 0;
+  for (let i = from; i < ringM.length; i += 2) sum += ringM[i] ?? 0;
+  return (2 * sum) / ringM.length;
 }

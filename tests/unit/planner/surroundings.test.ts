@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { buildScene } from '../../../shared/planner/scene.ts';
+import { shotSimulator } from '../../../shared/ball/simulator.ts';
+import { SLOT_COUNT, slots } from '../../../shared/ball/slots.ts';
+import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
 import { surroundsMapSteps } from '../../../shared/planner/surroundsMap.ts';
-import { switchPointsSteps } from '../../../shared/planner/switchPoints.ts';
+import { switchPointsSteps, tilted } from '../../../shared/planner/switchPoints.ts';
 import { techniques } from '../../../shared/words/vocabulary.ts';
 import { complexDocument } from './complex.ts';
 
@@ -50,6 +52,48 @@ describe('the map of the surrounds', () => {
 });
 
 describe('what changes the choice', () => {
+  it('turns the ground about the ball, as ground surveyed so would play', () => {
+    const sceneOn = (heightM: (east: number, north: number) => number): Scene =>
+      buildScene(complexDocument({ heightM, balls: [{ id: 'b', at: [0, -18] }] }), 'h1');
+    const wall = {
+      kind: 'wall' as const,
+      name: '',
+      ringM: Float64Array.of(-1, 4, 1, 4, 0, 7),
+      bottomM: 0,
+      topM: 2,
+    };
+    const level = sceneOn(() => 0);
+    const ball = { eastM: 0, northM: -18 };
+    const scenes = [
+      tilted({ ...level, ground: { ...level.ground, obstacles: [wall] } }, ball, 0, 2),
+      sceneOn((_east, north) => 0.02 * (north + 18)),
+    ] as const;
+    const [rise, carry] = [slots.restNorthM, slots.carryM].map((slot) =>
+      scenes.map(({ ground, conditions }) => {
+        const out = new Float64Array(SLOT_COUNT);
+        // A chip that flies 9 m and runs on over the green.
+        shotSimulator({ ...ground, obstacles: [] }, conditions, null).run(
+          ball.eastM,
+          ball.northM,
+          Float64Array.of(0, 8, 5.5, -250, 0, 0),
+          out,
+        );
+        return out[slot] ?? NaN;
+      }),
+    );
+    expect(rise?.[0]).toBeCloseTo(rise?.[1] ?? NaN, 2);
+    expect(carry?.[0]).toBeCloseTo(carry?.[1] ?? NaN, 3);
+    expect(carry?.[0]).toBeGreaterThan(6);
+    const [turned, surveyed] = scenes;
+    expect(turned.ground.heightAt(ball)).toBeCloseTo(level.ground.heightAt(ball), 9);
+    expect(turned.ground.heightAt({ eastM: 2, northM: 6 })).toBeCloseTo(
+      surveyed.ground.heightAt({ eastM: 2, northM: 6 }),
+      3,
+    );
+    // Its middle is 23 m up the tilt.
+    expect(turned.ground.obstacles[0]?.topM).toBeCloseTo(2.46, 6);
+  });
+
   it('tries the day, the player and the other flags, and says whether the choice holds', () => {
     const { value, progress } = finish(
       switchPointsSteps(scene, { ballId: 'b', flagId: 'A', shotsPerOption: 64, seed: 2 }),
