@@ -1,8 +1,19 @@
+import { length2 } from '../numeric/elementary.ts';
+import { METRES_PER_YARD } from '../units/conversions.ts';
 import { InputProblem } from '../words/inputProblem.ts';
 import type { PlanRequest } from './planBall.ts';
 import type { Scene, SceneBall, SceneFlag } from './scene.ts';
 
-/** The ball and the flag of a request. Throws InputProblem for those that are not there and a count of shots that is none. */
+/** Beyond this the shots around a green, and what is known of them, are left behind: a full wedge. Metres. */
+const FARTHEST_M = 100;
+
+const far = (metres: number): string =>
+  `${String(Math.round(metres))} m (${String(Math.round(metres / METRES_PER_YARD))} yd)`;
+
+/**
+ * The ball and the flag of a request. Throws InputProblem for those that are not there or too far from each other, and a
+ * count of shots that is none.
+ */
 export function ballAndFlag(
   scene: Scene,
   request: PlanRequest,
@@ -32,6 +43,15 @@ export function ballAndFlag(
       'the number of shots is not a positive whole number.',
       place,
       'Ask for 1 or more.',
+    );
+  }
+  const apartM = length2(ball.at.eastM - flag.at.eastM, ball.at.northM - flag.at.northM);
+  if (apartM > FARTHEST_M) {
+    throw new InputProblem(
+      'too-far',
+      `flag ${flag.record.label} is ${far(apartM)} away, out of reach of the shots around a green.`,
+      `${place}, ball ${ball.record.label}`,
+      `Plan from within ${far(FARTHEST_M)}.`,
     );
   }
   return { ball, flag };

@@ -4,6 +4,7 @@ import type { Cover } from '../words/vocabulary.ts';
 import type { EvaluatedOption } from './evaluateOption.ts';
 import { type GroundBetween, groundBetween } from './groundBetween.ts';
 import type { Reason } from './plan.ts';
+import { ALL_OF_IT, missesTarget } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
 
 /** Steeper ground than this is a face, not a place to land. */
@@ -104,10 +105,10 @@ export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
     if (share >= LEAST_STRUCK) reasons.push({ kind: 'clearsChance', values: { what, share: 1 - share } });
   }
   if (Math.abs(e.beyondM) > 0.5 + 0.04 * distanceM && !option.playAway) {
-    reasons.push({
-      kind: e.beyondM > 0 ? 'meantPast' : 'meantShort',
-      values: { lengthM: Math.abs(e.beyondM) },
-    });
+    // Not meant where no size and line of it gets to the flag and stops there.
+    const meant = !missesTarget(e.missM, distanceM) && e.aim.clubheadMps < ALL_OF_IT * shooter.fastestMps;
+    const kind = e.beyondM > 0 ? (meant ? 'meantPast' : 'runsPast') : meant ? 'meantShort' : 'doesNotReach';
+    reasons.push({ kind, values: { lengthM: Math.abs(e.beyondM) } });
   }
   const bad = shooter.spread.heavyShare + shooter.spread.thinShare;
   if (bad >= 0.06) reasons.push({ kind: 'mishits', values: { share: bad } });

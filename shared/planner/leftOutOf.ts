@@ -5,8 +5,8 @@ import type { Plan } from './plan.ts';
 /** A candidate that the search gave up. */
 export interface GivenUp {
   readonly candidate: Candidate;
-  /** A reason kind of reasonText: it cannot stop there, something stands in its way, or it goes by another name. */
-  readonly kind: 'cannotStop' | 'blocked' | 'otherName';
+  /** A reason kind of reasonText: it cannot get or stop there, something stands in its way, or it goes by another name. */
+  readonly kind: 'cannotReach' | 'cannotStop' | 'blocked' | 'otherName';
 }
 
 /**

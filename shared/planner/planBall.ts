@@ -20,6 +20,7 @@ import { couldBeSafer, type SafeWay, safeWay } from './safeWay.ts';
 import { type Found, searchOptions } from './searchOptions.ts';
 import type { Situation } from './situation.ts';
 import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
+import { towardsFlag } from './towardsFlag.ts';
 
 export interface PlanRequest {
   readonly ballId: string;
@@ -143,7 +144,7 @@ function* plainSteps(
     { options, safe }: SafeWay,
     made: { readonly effort: Effort; readonly leftOut: Plan['leftOut'] },
   ): Plan => {
-    const choice = choose(options, safe, player);
+    const { choice, leftOut: elsewhere } = towardsFlag(situation, choose(options, safe, player));
     const lie = lieAt(scene.ground, ball.at, cover, quality, bearing, player.handed);
     return {
       ...made,
@@ -171,6 +172,7 @@ function* plainSteps(
       })),
       chosenId: choice.chosen.evaluated.option.id,
       safeId: choice.safe?.evaluated.option.id ?? null,
+      leftOut: [...made.leftOut, ...elsewhere],
     };
   };
   if (early !== undefined && fullMap) {

@@ -147,6 +147,18 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return word('clubName') === ''
         ? `No ${technique()} can stop near the flag from here.`
         : `The ${clubAfterShot(word('clubName'))} ${technique()} cannot stop near the flag from here.`;
+    case 'cannotReach':
+      return word('clubName') === ''
+        ? `No ${technique()} reaches the flag from here.`
+        : `The ${clubAfterShot(word('clubName'))} ${technique()} does not reach the flag from here.`;
+    case 'aimedAway':
+      return word('clubName') === ''
+        ? `A ${technique()} could only be played far off the flag.`
+        : `The ${clubAfterShot(word('clubName'))} ${technique()} could only be played far off the flag.`;
+    case 'doesNotReach':
+      return `It does not get to the flag: as meant it stops ${far('lengthM')} short.`;
+    case 'runsPast':
+      return `Nothing holds it at the flag: as meant it runs ${far('lengthM')} past.`;
     case 'blocked':
       return word('clubName') === ''
         ? `No ${technique()} gets past what stands in the way.`

@@ -6,8 +6,33 @@ import { whyChosen } from './whyChosen.ts';
 import { whyNot } from './whyNot.ts';
 import { alsoSafe, safePrice, whyAway } from './whySafe.ts';
 
-/** Reasons said of one option at most: the weightiest come first. */
+/** Reasons said of one option at most. */
 const MOST = 5;
+/** What is left unsaid first where there are more: how it looks on the way, then what other figures tell as well. */
+const LIGHTEST_FIRST = [
+  'flightAndRun',
+  'staysDown',
+  'grain',
+  'runsPastFromSameSpot',
+  'stopsShortFromSameSpot',
+  'fewerUpAndDown',
+  'missesGreen',
+  'liePlaysLike',
+  'landsShort',
+  'clearsAndLands',
+  'leavesMore',
+];
+
+/** In the order given: what it is worth first, then how it plays. */
+function weightiest(reasons: readonly Reason[]): readonly Reason[] {
+  const kept = [...reasons];
+  for (const kind of LIGHTEST_FIRST) {
+    if (kept.length <= MOST) break;
+    const at = kept.findIndex((reason) => reason.kind === kind);
+    if (at >= 0) kept.splice(at, 1);
+  }
+  return kept.slice(0, MOST);
+}
 
 /**
  * Why an option stands where it does, as computed differences: what it does to the ground, what it costs
@@ -21,5 +46,5 @@ export function reasonsFor(situation: Situation, choice: Choice, standing: Stand
     : standing === choice.chosen
       ? [...whyChosen(situation, choice, standing), ...(safe ? [alsoSafe(standing)] : []), ...plays]
       : [...(safe ? [safePrice(choice, standing)] : []), ...whyNot(situation, choice, standing), ...plays];
-  return reasons.slice(0, MOST);
+  return weightiest(reasons);
 }

@@ -45,10 +45,14 @@ const HOPELESS_AT_ONCE_STROKES = 0.5;
 /** A perfect strike that ends farther than this from its target (plus a share of the way) cannot play the shot. */
 const MISS_M = 1.5;
 const MISS_SHARE = 0.3;
+export const missesTarget = (missM: number, distanceM: number): boolean =>
+  missM > MISS_M + MISS_SHARE * distanceM;
 /** With fewer options than this that get there, the others are tried as ways out. */
 const FEW_LOOKS = 3;
 /** A way out this much dearer than the best is none. */
 const NO_WAY_OUT_STROKES = 0.3;
+/** From this share on, a swing is the largest there is. */
+export const ALL_OF_IT = 0.99;
 /** How far the search may stretch a technique's name. */
 const NAME_SLACK = 0.12;
 
@@ -105,7 +109,7 @@ export function* searchOptions(
   for (const [index, candidate] of candidates.entries()) {
     const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing);
     const solved = solveAim(shooter, ball, target, 'rest');
-    if (solved.missM > MISS_M + MISS_SHARE * distanceM) {
+    if (missesTarget(solved.missM, distanceM)) {
       blocked.push({ candidate, shooter, solved });
     } else if (!named(candidate, shooter, solved, 0)) {
       misnamed.push({ candidate, shooter, solved });
@@ -190,5 +194,6 @@ export function* searchOptions(
 /** Why the strike as meant does not get there. */
 function whyBlocked(shooter: Shooter, aim: Aim): GivenUp['kind'] {
   shooter.perfect(aim.clubheadMps, aim.bearing);
-  return shooter.out[slots.obstructed] !== NOTHING_IN_THE_WAY ? 'blocked' : 'cannotStop';
+  if (shooter.out[slots.obstructed] !== NOTHING_IN_THE_WAY) return 'blocked';
+  return aim.clubheadMps >= ALL_OF_IT * shooter.fastestMps ? 'cannotReach' : 'cannotStop';
 }

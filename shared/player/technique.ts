@@ -29,7 +29,8 @@ export const techniqueRules: Readonly<Record<Technique, TechniqueRule>> = {
     loftsDeg: [0, 8],
     putter: true,
     minDistanceM: 0,
-    mostOfFullSwing: 1,
+    // A pendulum of the shoulders, not a swing: about 7.5 m/s.
+    mostOfFullSwing: 0.2,
     setUp: [
       'Ball a little forward of the middle.',
       'Weight even, eyes over the line.',
