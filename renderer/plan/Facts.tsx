@@ -32,7 +32,8 @@ function aimFact({ text, unit }: Quantity): Fact {
 }
 
 function landFact(option: PlanOption, units: UnitsPreference): Fact {
-  if (option.landingOnM === null) return { name: 'Land', text: '–', unit: 'it rolls' };
+  if (option.landing === null) return { name: 'Land', text: '–', unit: 'it rolls' };
+  if (option.landingOnM === null) return { name: 'Land', text: 'off', unit: 'the green' };
   const { text, unit } = landing(option.landingOnM, units);
   const [count, where] = text.split(' ');
   return where === undefined

@@ -35,7 +35,12 @@ export function figureRows(units: UnitsPreference, figures: readonly Figure[]): 
     },
     land: {
       words: 'Land, paces',
-      cell: ({ landingOnM }) => (landingOnM === null ? 'it rolls' : landing(landingOnM, units).text),
+      cell: (option) =>
+        option.landing === null
+          ? 'it rolls'
+          : option.landingOnM === null
+            ? 'off'
+            : landing(option.landingOnM, units).text,
     },
     top: {
       words: 'Top of flight',

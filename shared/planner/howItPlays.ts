@@ -77,6 +77,8 @@ export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
           slopePct,
         },
       });
+    } else if (onM === null && pastBackM(situation, option.landing) > 0) {
+      reasons.push({ kind: 'landsPast', values: { pastM: pastBackM(situation, option.landing) } });
     } else if (onM !== null && onM < 0 && Math.abs(slopePct) < STEEP_PCT) {
       reasons.push({
         kind: 'landsShort',
@@ -113,6 +115,14 @@ export function howItPlays(situation: Situation, e: EvaluatedOption): Reason[] {
   const bad = shooter.spread.heavyShare + shooter.spread.thinShare;
   if (bad >= 0.06) reasons.push({ kind: 'mishits', values: { share: bad } });
   return reasons;
+}
+
+/** How far beyond the green that the way to it crosses last, metres; 0 where it crosses none. */
+function pastBackM({ scene, ball }: Situation, landing: PlanePoint): number {
+  const left = scene.ground.greenCrossings(ball, landing).findLast(({ enters }) => !enters);
+  return left === undefined
+    ? 0
+    : length2(landing.eastM - ball.eastM, landing.northM - ball.northM) - left.distanceM;
 }
 
 /** What a person would say the ball flew over. */

@@ -62,7 +62,10 @@ export interface PlanOption {
   /** Where the start line passes the flag, metres to its right (negative left), seen from the ball. */
   readonly aimRightM: number;
   readonly landing: PlanePoint | null;
-  /** Landing spot from the green's near edge along the line: positive on the green, negative short; null for a roll. */
+  /**
+   * Landing spot from the green’s near edge along the line: positive on the green, negative short; null past or beside it and
+   * for a roll.
+   */
   readonly landingOnM: number | null;
   readonly carryM: number;
   readonly runM: number;

@@ -89,6 +89,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return number('shortM') < 0.45
         ? `It lands at the edge and runs up on ${falls()}.`
         : `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
+    case 'landsPast':
+      return `It lands ${far('pastM')} past the back of the green.`;
     case 'flightAndRun':
       return `It flies ${share('carryShare')} of the way and runs ${far('runM')}.`;
     case 'liePlaysLike':

@@ -38,7 +38,7 @@ export interface SurveyedGround<S extends Surface = FittedSurface> {
   greenCrossings(from: PlanePoint, to: PlanePoint): GreenCrossing[];
   /**
    * How far onto the green a point lies along the line from `from`: positive beyond the edge the line last entered by,
-   * negative short of the edge it will enter by if drawn on; null where the line never meets a green.
+   * negative short of the edge it will enter by if drawn on; null off it where no green lies ahead, past the back of one too.
    */
   distanceOntoGreen(from: PlanePoint, at: PlanePoint): number | null;
 }
@@ -161,8 +161,7 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
       const next = crossings.find((c) => c.enters && c.distanceM > distanceM);
       const inside = greenEdgeDistance(at) >= 0;
       if (inside) return distanceM - (passed?.distanceM ?? 0);
-      const edge = next ?? passed;
-      return edge === undefined ? null : distanceM - edge.distanceM;
+      return next === undefined ? null : distanceM - next.distanceM;
     },
   };
 }

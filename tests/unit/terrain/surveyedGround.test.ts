@@ -58,6 +58,8 @@ describe('cover', () => {
     expect(ground.distanceOntoGreen(at(0), at(15))).toBeCloseTo(3, 6);
     expect(ground.distanceOntoGreen(at(0), at(10))).toBeCloseTo(-2, 6);
     expect(ground.distanceOntoGreen(at(0), at(0, 10))).toBeNull();
+    // Past the back edge it is no way onto the green.
+    expect(ground.distanceOntoGreen(at(0), at(33))).toBeNull();
   });
 });
 
