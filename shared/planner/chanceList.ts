@@ -34,5 +34,6 @@ export function troubleChances({ chances, finishCodes }: Shot): readonly NamedCh
     { words: 'out of bounds', share: chances.outOfBounds },
     { words: 'heavy rough', share: inHeavyRough / Math.max(1, finishCodes.length) },
     { words: 'struck on the way', share: chances.obstructed },
+    { words: 'never at rest', share: chances.neverStops },
   ];
 }

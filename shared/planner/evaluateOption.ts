@@ -87,6 +87,7 @@ export function evaluateOption(
   let penalty = 0;
   let outOfBounds = 0;
   let obstructed = 0;
+  let neverStops = 0;
   const struckCounts = new Map<Struck, number>();
   let trouble = 0;
   let parts = 0;
@@ -140,7 +141,8 @@ export function evaluateOption(
     two += code === CODE_HOLED ? 1 : code === GREEN ? map.makeAt(east, north) : isLost(code) ? 0 : CHIP_IN;
     if (code !== GREEN && code !== CODE_HOLED) offGreen += 1;
     if (code === BUNKER) bunker += 1;
-    if (code === PENALTY || code === CODE_LOST) penalty += 1;
+    if (code === PENALTY) penalty += 1;
+    if (code === CODE_LOST) neverStops += 1;
     if (code === OUT) outOfBounds += 1;
     if (struck !== null) {
       obstructed += 1;
@@ -235,6 +237,7 @@ export function evaluateOption(
         penalty: share(penalty),
         outOfBounds: share(outOfBounds),
         obstructed: share(obstructed),
+        neverStops: share(neverStops),
         trouble: share(trouble),
       },
       strokes,

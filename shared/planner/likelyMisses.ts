@@ -50,8 +50,8 @@ export function likelyMisses(
     const rightM = spreadM * random.normal();
     const outcome = outcomes[approach.play(beyondM, rightM)];
     const at = { eastM: approach.out[slots.restEastM] ?? 0, northM: approach.out[slots.restNorthM] ?? 0 };
-    if (outcome !== 'atRest') lost += 1;
-    else if (ground.coverAt(at) !== 'green') off.push(at);
+    if (outcome === 'penaltyArea' || outcome === 'outOfBounds') lost += 1;
+    else if (outcome === 'atRest' && ground.coverAt(at) !== 'green') off.push(at);
   }
   const offM = new Float64Array(2 * off.length);
   off.forEach(({ eastM, northM }, i) => {

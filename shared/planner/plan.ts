@@ -41,7 +41,9 @@ export interface Chances {
   readonly outOfBounds: number;
   /** Struck a lip, bank, crown or wall. */
   readonly obstructed: number;
-  /** Any of bunker, penalty, out of bounds, heavy rough, or obstructed: what the table calls trouble. */
+  /** Rolled on for as long as it was followed: ground that holds no ball. */
+  readonly neverStops: number;
+  /** Any of bunker, penalty, out of bounds, heavy rough, obstructed or never stopping: what the table calls trouble. */
   readonly trouble: number;
 }
 

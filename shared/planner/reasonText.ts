@@ -192,6 +192,8 @@ function troubleWords(what: string): string {
       return 'end in the penalty area';
     case 'outOfBounds':
       return 'end out of bounds';
+    case 'neverStops':
+      return 'never come to rest';
     case 'obstructed':
       return 'catch something on the way';
     default:

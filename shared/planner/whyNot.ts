@@ -44,8 +44,8 @@ export function whyNot(situation: Situation, choice: Choice, standing: Standing)
 
   const trouble = option.chances.trouble - chosen.option.chances.trouble;
   if (trouble >= 0.03) {
-    const { bunker, penalty, outOfBounds, obstructed } = option.chances;
-    const worst = Math.max(bunker, penalty, outOfBounds, obstructed);
+    const { bunker, penalty, outOfBounds, obstructed, neverStops } = option.chances;
+    const worst = Math.max(bunker, penalty, outOfBounds, obstructed, neverStops);
     reasons.push({
       kind: 'moreTrouble',
       values: {
@@ -60,7 +60,9 @@ export function whyNot(situation: Situation, choice: Choice, standing: Standing)
                 ? 'penaltyArea'
                 : worst === outOfBounds
                   ? 'outOfBounds'
-                  : 'obstructed',
+                  : worst === obstructed
+                    ? 'obstructed'
+                    : 'neverStops',
       },
     });
   }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { likelyMisses } from '../../../shared/planner/likelyMisses.ts';
 import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
 import { planBall } from '../../../shared/planner/planBall.ts';
 import { reasonText } from '../../../shared/planner/reasonText.ts';
@@ -57,6 +58,20 @@ describe('ground at the edge of what there is', () => {
     });
     expect(Math.abs(across.lieAcrossDeg) + Math.abs(across.lieAlongDeg)).toBeGreaterThan(5);
     expect(Number.isFinite(chosen(across).strokes)).toBe(true);
+  });
+
+  it('says that nothing holds on ground that falls 20 % everywhere, and calls no ball lost in a penalty area', () => {
+    const heightM = (_east: number, north: number): number => -0.2 * north;
+    const plan = planOf({ heightM, bunker: false, balls: [{ id: 'b', at: [3, -6] }] });
+    for (const { chances } of plan.options) expect([chances.penalty, chances.outOfBounds]).toEqual([0, 0]);
+    expect(said(chosen(plan))).toMatch(/Nothing holds it at the flag: as meant it runs/);
+    const { conditions, ground, player } = buildScene(
+      complexDocument({ heightM, bunker: false, balls: [] }),
+      'h1',
+    );
+    const line = { target: { eastM: 3, northM: 4 }, bearingDeg: 0, distanceM: 130 };
+    const misses = likelyMisses({ conditions, ground, player }, line, { shots: 60, spots: 2, seed: 1 });
+    expect(misses.lost).toBe(0);
   });
 
   it('gets a ball out of a buried lie in heavy rough, or says what it leaves out', () => {

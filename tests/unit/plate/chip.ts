@@ -92,6 +92,7 @@ export function chipOption(ball: PlanePoint = chipBall, flag: PlanePoint = chipF
       penalty: 0,
       outOfBounds: 0,
       obstructed: 0,
+      neverStops: 0,
       trouble: 0.02,
     },
     strokes: 2.62,
