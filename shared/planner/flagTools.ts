@@ -144,7 +144,7 @@ function* mapOf(scene: Scene, flag: PlanePoint, grade: MapGrade): Generator<numb
 
 function makeTools(scene: Scene, flag: PlanePoint, map: GreenMap): FlagTools {
   const shooters = flagShooters(scene, flag);
-  const misses = missPrices(scene.player, map, shooters.shooterFrom, scene.ground.reads);
+  const misses = missPrices(scene.player, map, shooters.shooterFrom, scene.ground);
   return { ...shooters, map, misses, field: strokesField(map, misses) };
 }
 
