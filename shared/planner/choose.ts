@@ -19,7 +19,7 @@ export interface Choice {
  * Clubs of one technique as close as this are taken as one: neither the model nor the survey tells them apart, and nobody
  * changes clubs for a fiftieth of a stroke.
  */
-const SAME_STROKES = 0.02;
+export const SAME_STROKES = 0.02;
 
 /**
  * The choice: of all within the player's margin of the best, the simplest technique. Within a technique the fewest

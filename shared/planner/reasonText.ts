@@ -61,6 +61,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   switch (reason.kind) {
     case 'savesStrokes':
       return `It saves ${cost('savedStrokes')} strokes over ${word('name')}, the next best.`;
+    case 'savesNextToNothing':
+      return `Next to nothing is between it and ${word('name')}, the next best (${cost('savedStrokes')}).`;
     case 'bestButLevel':
       return `${word('name')} is level with it: these shots cannot tell them apart.`;
     case 'simplerWithinMargin':
@@ -134,7 +136,9 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
           ? `As the safe way out it costs ${cost('costStrokes')}: ${share('share')} trouble, as with the advice.`
           : `The safe way out costs ${cost('costStrokes')} and takes trouble from ${share('chosenShare')} to ${share('share')}.`;
     case 'alsoSafe':
-      return `It is the safe way out as well: ${share('share')} trouble.`;
+      return number('share') < 0.1
+        ? `It is the safe way out as well: ${share('share')} trouble.`
+        : `Nothing else here keeps clearer of trouble: ${share('share')}.`;
     case 'clearsChance':
       return `${share('share')} of your strikes clear ${featureWords[word('what')] ?? word('what')}.`;
     case 'safeLeave':

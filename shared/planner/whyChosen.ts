@@ -1,4 +1,4 @@
-import { type Choice, isLevel, type Standing } from './choose.ts';
+import { type Choice, isLevel, SAME_STROKES, type Standing } from './choose.ts';
 import { optionName } from './optionName.ts';
 import type { Reason } from './plan.ts';
 import type { Situation } from './situation.ts';
@@ -26,10 +26,15 @@ export function whyChosen(situation: Situation, choice: Choice, standing: Standi
       },
     });
   } else if (rival !== undefined) {
+    const savedStrokes = rival.costStrokes - standing.costStrokes;
     reasons.push({
-      kind: isLevel(standing.evaluated, rival.evaluated) ? 'bestButLevel' : 'savesStrokes',
+      kind: isLevel(standing.evaluated, rival.evaluated)
+        ? 'bestButLevel'
+        : savedStrokes < SAME_STROKES
+          ? 'savesNextToNothing'
+          : 'savesStrokes',
       values: {
-        savedStrokes: rival.costStrokes - standing.costStrokes,
+        savedStrokes,
         name: optionName(rival.evaluated.option),
       },
     });
