@@ -66,7 +66,7 @@ export function missPrices(
   const { reads } = ground;
   const here = new Float64Array(4);
   const couldLieAt = (at: PlanePoint, sand: boolean): boolean => {
-    ground.sample(at.eastM, at.northM, here);
+    ground.sample(Float64Array.of(at.eastM, at.northM), here);
     return sand === (here[3] === SAND) && (!sand || length2(here[1] ?? 0, here[2] ?? 0) < STEEPEST_SAND);
   };
   const priced = (at: PlanePoint, code: number): PricedPlace => {
