@@ -179,7 +179,7 @@ export function roll(w: ShotWork): number {
       stopAtEdge(w, midCode !== code);
       ground.sample(n, probe);
     }
-    const used = w.step[STEP_S] as number;
+    const used = w.step[STEP_S];
     if (w.obstacles.length > 0 && meetOnGround(w)) {
       ground.sample(s, here);
       recordRoll(w);

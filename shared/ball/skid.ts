@@ -110,7 +110,7 @@ export function skid(w: ShotWork): number {
     w.ground.sample(n, w.probe);
     if (w.probe[3] !== code) {
       stopAtEdge(w, false);
-      const share = (w.step[STEP_S] as number) / time;
+      const share = (w.step[STEP_S]) / time;
       slipX = slipX0 + share * (slipX - slipX0);
       slipY = slipY0 + share * (slipY - slipY0);
       w.ground.sample(n, w.probe);
@@ -125,10 +125,10 @@ export function skid(w: ShotWork): number {
     if (met === 1) return ROLL_HOLED;
     if (met === 0) {
       recordPiece(w);
-      s[X] = n[X] as number;
-      s[Y] = n[Y] as number;
-      s[VX] = n[VX] as number;
-      s[VY] = n[VY] as number;
+      s[X] = n[X];
+      s[Y] = n[Y];
+      s[VX] = n[VX];
+      s[VY] = n[VY];
       copyGround(w.probe, here);
     } else w.ground.sample(s, here);
     recordRoll(w);

@@ -48,15 +48,15 @@ export interface CoverSpread {
  * at 10 to 60 yd (a splash: 10 to 40); the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 0.95, shortM: 6.9 },
-  fringe: { factor: 0.95, shortM: 6.9 },
-  approach: { factor: 0.95, shortM: 6.9 },
-  fairway: { factor: 0.95, shortM: 6.9 },
-  tee: { factor: 0.95, shortM: 6.9 },
-  lightRough: { factor: 1.38, shortM: 5.7 },
-  heavyRough: { factor: 2, shortM: 5.7 },
+  green: { factor: 1, shortM: 5.4 },
+  fringe: { factor: 1, shortM: 5.4 },
+  approach: { factor: 1, shortM: 5.4 },
+  fairway: { factor: 1, shortM: 5.4 },
+  tee: { factor: 1, shortM: 5.4 },
+  lightRough: { factor: 1.36, shortM: 6.3 },
+  heavyRough: { factor: 2, shortM: 6.3 },
   bare: { factor: 1.2, shortM: 5.9 },
-  bunker: { factor: 0.71, shortM: 18 },
+  bunker: { factor: 0.76, shortM: 15.6 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },
@@ -68,7 +68,7 @@ export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
  * and the shares of bad strikes are assumed: a little sand first, which turf would forgive, makes a heavy strike here, so
  * that even the best have some.
  */
-export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.51, shortM: 6.9 };
+export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.6, shortM: 5.4 };
 const CLEAN_SAND_BAD = { heavyAdded: 0.08, thinAdded: 0.03, factor: 2.5 } as const;
 
 /** Out of sand, whether the club means to meet the ball before the sand. */

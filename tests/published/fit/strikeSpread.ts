@@ -55,7 +55,7 @@ const fits: readonly Fit[] = [
     fromYd: 50,
     toYd: 60,
     plays: meetsBallFirst,
-    start: { factor: 1.5, shortM: 6.9 },
+    start: { factor: 1.5, shortM: 5.4 },
     factorAlone: true,
   },
 ];
