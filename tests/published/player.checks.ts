@@ -32,6 +32,9 @@ function distanceSdPct(level: PlayerLevel, lengthM: number): number {
 }
 
 /** The standard deviation along the line of play that a normal spread with the same middle half would have. */
+/** So many tell level options apart, whose spreads are not the same: a chip and a pitch from 20 yd of rough. */
+const SPREAD_SHOTS = 1600;
+
 function alongSdM({ option: { finishesM, finishCodes } }: EvaluatedOption): number {
   const along = Float64Array.from(finishCodes, (_, i) => finishesM[2 * i + 1] ?? 0).sort();
   return (quantileOfSorted(along, 0.75) - quantileOfSorted(along, 0.25)) / 1.349;
@@ -100,7 +103,7 @@ const group: CheckGroup = {
     ] as const) {
       leavesFt.forEach((leaveFt, i) => {
         const yards = 10 * (i + 1);
-        const evaluated = bestLofted(cover, yards, TOUR, 400);
+        const evaluated = bestLofted(cover, yards, TOUR, SPREAD_SHOTS);
         rows.push(
           {
             quantity: `mean distance left from ${String(yards)} yd of ${names[cover]}, tour`,
@@ -124,7 +127,7 @@ const group: CheckGroup = {
             ...(cover === 'fairway' && yards === 10
               ? {
                   misfit:
-                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 6.9 m over the distance, serves 10 to 60 yd: a little too wide at the short end. 400 shots leave about a point of chance.',
+                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 6.9 m over the distance, serves 10 to 60 yd: a little too wide at the short end. The shots leave about half a point of chance.',
                 }
               : {}),
           },
