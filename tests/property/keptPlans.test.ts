@@ -108,10 +108,11 @@ describe('a plan of ground that is edited', () => {
   it('looks into a bunker, and is kept where only the edge at its far end moves', () => {
     const withSand = (westM: number, lipHeightM: number, before?: Scene): Scene => {
       const corners: readonly (readonly [number, number])[] = [
-        [-3, -15],
-        [-3, -13],
+        [-2, -15],
+        [-2, -13],
         [-19, -13],
         [westM, -15],
+        [-12, -15],
       ];
       const sand: AtlasRecord = {
         type: 'area',
