@@ -50,8 +50,9 @@ const SHOTS_SEED = 20_260_101;
  * of the very point with the same few shots this misses, on grass, by 0.06 strokes within 12 m of the flag, 0.05 to 18 m,
  * 0.07 to 36 m and 0.05 beyond, in sand by 0.06 (mean misses over 1,450 finishes on the sample course; from the middle of
  * square cells of 3 m it was 0.10, 0.07, 0.07, 0.06, and 0.11 to 0.16 in sand). The few shots of a price err as much again:
- * against 128 of them it is 0.05 to 0.12, most of it too dear. Places are priced when first asked for and do not depend on
- * the order of asking, so that coarse and full answers share them.
+ * against 128 of them it is 0.05 to 0.12, most of it too dear. A cold plan strikes 4 % more balls for it and takes as long
+ * within what three runs in turn scatter. Places are priced when first asked for and do not depend on the order of asking,
+ * so that coarse and full answers share them.
  */
 export function missPrices(
   player: PlayerRecord,
