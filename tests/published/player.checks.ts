@@ -127,7 +127,13 @@ const group: CheckGroup = {
             ...(cover === 'fairway' && yards === 10
               ? {
                   misfit:
-                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 6.9 m over the distance, serves 10 to 60 yd: a little too wide at the short end. The shots leave about half a point of chance.',
+                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 5.4 m over the distance, serves 10 to 60 yd: a little too wide at the short end. The shots leave about half a point of chance.',
+                }
+              : {}),
+            ...(cover === 'bunker' && yards === 20
+              ? {
+                  misfit:
+                    'Another shape, fitted to the same strokes, which come out within 0.02 here: one growth for touch, 1 + 15.6 m over the distance, falls from 10 to 30 yd where their figures stay nearly the same from 20 on.',
                 }
               : {}),
           },
