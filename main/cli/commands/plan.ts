@@ -32,8 +32,8 @@ Usage: swale plan FILE --hole HOLE --ball BALL --flag FLAG [--units yards|metres
 The options come cheapest first. The one marked > is the advice: the simplest shot within the player's margin of the
 best. The one marked s is the safe way out, least likely to end in trouble. "swing" is small, medium or long for this
 player: by the carries measured of the club, else by clubhead speed. "cost" is what an option gives away to the best, in
-strokes; "level" means too close to call. "trouble" is the chance of a bunker, a penalty, out of bounds, heavy rough, or of
-striking a lip, a bank or a tree.
+strokes; "level" means too close to call. "trouble" is the chance of a bunker, a penalty, out of bounds, heavy rough, or
+of striking a lip, a bank or a tree.
 
 Example:
   swale plan sample-course/ossel-down.geojson --hole 2 --ball 3 --flag B
