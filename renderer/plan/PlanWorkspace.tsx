@@ -18,13 +18,11 @@ import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
-import { Trouble } from '../ui/Trouble.tsx';
 import { useSteady } from '../ui/useSteady.ts';
 import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
 import { ballChoices, flagChoices } from './places.ts';
-import { NothingYet } from './NothingYet.tsx';
 import { NotReady } from './NotReady.tsx';
 import './plan.css';
 import { PlanPicture } from './PlanPicture.tsx';
@@ -34,6 +32,7 @@ import { type Pictured, savePicture } from './savePicture.ts';
 import { SurveyDoubt } from './SurveyDoubt.tsx';
 import { TryPanel } from './TryPanel.tsx';
 import { tryRequest } from './trySettings.ts';
+import { Unplanned } from './Unplanned.tsx';
 import { usePanel } from './usePanel.ts';
 import { usePlayers } from './usePlayers.ts';
 import { useTry } from './useTry.ts';
@@ -360,17 +359,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               openSample={props.openSample}
             />
           )}
-          {derived.planTrouble !== null && <Trouble trouble={derived.planTrouble} />}
-          {scene !== null && balls.length === 0 && <NothingYet what="ball" />}
-          {scene !== null && balls.length > 0 && flags.length === 0 && <NothingYet what="flag" />}
-          {scene !== null && plan === null && derived.planTrouble === null && ball && flag && (
-            <p className="answer-line answer-wait" role="status">
-              {ball.name} to flag {flag.label}:{' '}
-              {derived.stale === 'givenUp'
-                ? 'not planned. Choose the ball again to plan it.'
-                : 'working it out'}
-            </p>
-          )}
+          {scene !== null && <Unplanned derived={derived} balls={balls} flags={flags} ball={ball} flag={flag} />}
           {planned && ball !== undefined && flag !== undefined && (
             <AnswerPane
               plan={plan}

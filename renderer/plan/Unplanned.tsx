@@ -1,0 +1,41 @@
+import type { Derived } from '../store/planStore.ts';
+import { Trouble } from '../ui/Trouble.tsx';
+import type { Choice } from './Chooser.tsx';
+
+const missing = {
+  ball: {
+    title: 'No ball yet',
+    remedy: 'Pin a ball position beside this green, and the plan for it appears here.',
+  },
+  flag: { title: 'No flag yet', remedy: 'Stand a flag on this green, and the plan to it appears here.' },
+} as const;
+
+interface UnplannedProps {
+  readonly derived: Pick<Derived, 'plan' | 'planTrouble' | 'stale'>;
+  readonly balls: readonly Choice[];
+  readonly flags: readonly Choice[];
+  readonly ball: Choice | undefined;
+  readonly flag: Choice | undefined;
+}
+
+/** What stands where an answer would: what a plan is still without, why there is none, or that it is being worked out. */
+export function Unplanned({ derived, balls, flags, ball, flag }: UnplannedProps): React.JSX.Element | null {
+  const { plan, planTrouble, stale } = derived;
+  if (planTrouble !== null) return <Trouble trouble={planTrouble} />;
+  if (balls.length === 0 || flags.length === 0) {
+    const { title, remedy } = missing[balls.length === 0 ? 'ball' : 'flag'];
+    return (
+      <div className="answer-empty">
+        <h1 className="answer-name">{title}</h1>
+        <p>{remedy}</p>
+      </div>
+    );
+  }
+  if (plan !== null || ball === undefined || flag === undefined) return null;
+  return (
+    <p className="answer-line answer-wait" role="status">
+      {ball.name} to flag {flag.label}:{' '}
+      {stale === 'givenUp' ? 'not planned. Choose the ball again to plan it.' : 'working it out'}
+    </p>
+  );
+}
