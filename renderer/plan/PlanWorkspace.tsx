@@ -359,7 +359,9 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               openSample={props.openSample}
             />
           )}
-          {scene !== null && <Unplanned derived={derived} balls={balls} flags={flags} ball={ball} flag={flag} />}
+          {scene !== null && (
+            <Unplanned derived={derived} balls={balls} flags={flags} ball={ball} flag={flag} />
+          )}
           {planned && ball !== undefined && flag !== undefined && (
             <AnswerPane
               plan={plan}

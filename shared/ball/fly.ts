@@ -63,7 +63,7 @@ export function fly(w: ShotWork): boolean {
     if (!known) ground.sample(s, here);
     const found = lookForGround(w);
     if (found === MET_GROUND) {
-      if (w.record !== null) recordFlight(w, (w.step[CONTACT_S] as number) / (w.step[STEP_S]));
+      if (w.record !== null) recordFlight(w, (w.step[CONTACT_S] as number) / w.step[STEP_S]);
       cutFlight(w);
       // The last look was within a millimetre of the contact: the plane through it is there, its height is the ball's.
       here[0] = s[Z] as number;

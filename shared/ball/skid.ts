@@ -110,7 +110,7 @@ export function skid(w: ShotWork): number {
     w.ground.sample(n, w.probe);
     if (w.probe[3] !== code) {
       stopAtEdge(w, false);
-      const share = (w.step[STEP_S]) / time;
+      const share = w.step[STEP_S] / time;
       slipX = slipX0 + share * (slipX - slipX0);
       slipY = slipY0 + share * (slipY - slipY0);
       w.ground.sample(n, w.probe);
