@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { constants, setPriority, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { findChromium } from '../main/cli/findChromium.ts';
 
@@ -37,7 +37,10 @@ if (sum('skipped') > 0) console.log(`\n${sum('skipped')} skipped, for the reason
 console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
 process.exitCode = sum('failed') === 0 ? 0 : 1;
 
-/** The longest of all that uses one core: all but the tests of the built program goes on beside it. */
+/**
+ * The longest of all that uses one core: all but the tests of the built program goes on beside it, and gives way to it, so
+ * that in the end no core waits for it alone.
+ */
 async function checkSources(): Promise<void> {
   await step('Types and lint', [process.execPath, join(root, 'tests', 'lint', 'checkSources.mjs')]);
 }
@@ -45,38 +48,35 @@ async function checkSources(): Promise<void> {
 /** What is cheap first, and the build for the tests to come. True where there is one. */
 async function withoutChecker(found: Promise<boolean>): Promise<boolean> {
   const tsc = tool('typescript', 'bin', 'tsc');
-  await step('Types of shared/ on their own', [...tsc, '--noEmit', '-p', 'shared/tsconfig.json']);
+  await step('Types of shared/ on their own', [...tsc, '--noEmit', '-p', 'shared/tsconfig.json'], true);
   const prettier = tool('prettier', 'bin', 'prettier.cjs');
-  await step('Format', [...prettier, '--check', '--log-level', 'warn', '.']);
+  await step('Format', [...prettier, '--check', '--log-level', 'warn', '.'], true);
   const build = tool('electron-vite', 'bin', 'electron-vite.js');
-  const built = await step('Build', [...build, 'build', '--logLevel', 'warn']);
+  const built = await step('Build', [...build, 'build', '--logLevel', 'warn'], true);
   await found;
-  await vitest('Unit, published, property and program tests', 'vitest.config.ts');
+  await vitest('Unit, published, property and program tests', 'vitest.config.ts', true);
   return built;
 }
 
 /** Runs a program to its end and shows what it said under a heading of its own. */
-async function step(title: string, command: readonly string[]): Promise<boolean> {
-  const { code, output, seconds } = await run(command);
+async function step(title: string, command: readonly string[], givesWay = false): Promise<boolean> {
+  const { code, output, seconds } = await run(command, givesWay);
   heading(title, code === 0, seconds);
   if (output !== '') process.stdout.write(output);
   if (code !== 0) outcomes.push({ passed: 0, failed: 1, skipped: 0 });
   return code === 0;
 }
 
-async function vitest(title: string, config: string): Promise<void> {
+async function vitest(title: string, config: string, givesWay = false): Promise<void> {
   const report = join(results, `${config}.json`);
-  const { code, output, seconds } = await run([
-    ...tool('vitest', 'vitest.mjs'),
-    'run',
-    ...[
-      '--config',
-      join('tests', config),
-      '--reporter=dot',
-      '--reporter=json',
-      `--outputFile.json=${report}`,
-    ],
-  ]);
+  const options = [
+    '--config',
+    join('tests', config),
+    '--reporter=dot',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ];
+  const { code, output, seconds } = await run([...tool('vitest', 'vitest.mjs'), 'run', ...options], givesWay);
   const outcome = counted(report, code);
   heading(title, outcome.failed === 0, seconds);
   process.stdout.write(output);
@@ -144,13 +144,17 @@ function heading(title: string, good: boolean, seconds: number): void {
   console.log(`\n== ${title}: ${good ? 'ok' : 'FAILED'} (${seconds.toFixed(1)} s)`);
 }
 
-function run(command: readonly string[]): Promise<{ code: number; output: string; seconds: number }> {
+function run(
+  command: readonly string[],
+  givesWay = false,
+): Promise<{ code: number; output: string; seconds: number }> {
   const [program = '', ...args] = command;
   const started = performance.now();
   return new Promise((done) => {
     // What is told through a pipe should stay readable in a log.
     const env = process.stdout.isTTY ? process.env : { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' };
     const child = spawn(program, args, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] });
+    if (givesWay && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
     let output = '';
     for (const stream of [child.stdout, child.stderr])
       stream.setEncoding('utf8').on('data', (part: string) => (output += part));

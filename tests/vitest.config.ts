@@ -2,7 +2,8 @@ import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { longestFirst } from './helpers/longestFirst.ts';
 
-const testTimeout = 30_000;
+// Beside the check of types and lint, which comes first, a long one takes several times as long as alone.
+const testTimeout = 90_000;
 
 /**
  * The tests of the engine, of the command line and of all else that Node runs go as Node runs them, in half the time the
