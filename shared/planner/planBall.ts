@@ -221,7 +221,7 @@ function* plainSteps(
 const COLD_COARSE_SHARE = 0.15;
 
 /**
- * Shots of an option in an early answer on the way to the full one, which by them names the same shot (sample: 95 of 96).
+ * Shots of an option in an early answer on the way to the full one, which by them names the same shot (sample: 96 of 96).
  * They are shot again afterwards, an eighth more work in all, so that the first answer need not wait for the rest.
  */
 const EARLY_SHOTS = 256;

@@ -5,9 +5,10 @@ import type { EffortRules } from './effort.ts';
 import { fitsName } from './fitsName.ts';
 import type { GivenUp } from './leftOutOf.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
+import { settleAim } from './settleAim.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, type Solved, solveAim } from './solveAim.ts';
-import { type Improved, lookAt, settleAim, type Trials, walkAim, withMoreShots } from './trial.ts';
+import { type Improved, lookAt, type Trials, walkAim, withMoreShots } from './trial.ts';
 import { wayOut } from './wayOut.ts';
 
 /** A candidate with the aim that the search found for it. */
@@ -151,6 +152,7 @@ export function* searchOptions(
     const out = walked({ candidate, shooter, solved: wayOut(shooter, field, solved, bearing, searchShots) });
     best = Math.min(best, out.improved.strokes);
     outs.push(out);
+    yield 0.6;
   }
   for (const look of outs) {
     if (look.improved.strokes <= best + NO_WAY_OUT_STROKES) running.push(look);

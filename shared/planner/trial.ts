@@ -13,10 +13,10 @@ export interface Tally {
   readonly each: Float64Array;
 }
 
-const NOTHING: Tally = { shots: 0, sum: 0, lost: 0, each: new Float64Array(0) };
+export const NOTHING: Tally = { shots: 0, sum: 0, lost: 0, each: new Float64Array(0) };
 
 /** Shoots the next rows up to row `until` and adds them to a tally of the same aim. */
-function shoot(
+export function shoot(
   shooter: Shooter,
   field: StrokesField,
   aim: Aim,
@@ -38,7 +38,7 @@ function shoot(
   return { shots: until, sum, lost, each };
 }
 
-const mean = ({ sum, shots, lost }: Tally): number => withReplays(sum, shots, lost);
+export const mean = ({ sum, shots, lost }: Tally): number => withReplays(sum, shots, lost);
 
 /** Mean strokes of an aim over the first `count` rows of a table of standard shots. */
 export function meanStrokes(
@@ -105,7 +105,7 @@ export interface Trials {
   readonly shots: Float64Array;
 }
 
-function aimAt({ solved, distanceM }: Trials, beyondM: number, rightM: number): Aim {
+export function aimAt({ solved, distanceM }: Trials, beyondM: number, rightM: number): Aim {
   return {
     clubheadMps: solved.clubheadMps * exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch),
     bearing: solved.bearing + rightM / distanceM,
@@ -113,7 +113,10 @@ function aimAt({ solved, distanceM }: Trials, beyondM: number, rightM: number): 
 }
 
 /** Steps of the walk, metres along and aside; a putt is told apart on a finer scale than a shot through the air. */
-function stepsOf({ shooter, distanceM }: Trials): { readonly alongM: number; readonly asideM: number } {
+export function stepsOf({ shooter, distanceM }: Trials): {
+  readonly alongM: number;
+  readonly asideM: number;
+} {
   const scale = shooter.strike.clubKind === 'putter' ? 0.5 : 1;
   return { alongM: scale * (0.4 + 0.06 * distanceM), asideM: scale * (0.3 + 0.04 * distanceM) };
 }
@@ -162,73 +165,11 @@ export function walkAim(trials: Trials, count: number, begun?: Improved): Improv
 }
 
 /** The same aim with more shots behind it. */
-export function withMoreShots(trials: Trials, count: number, begun: Improved): Improved {
+export function withMoreShots(
+  trials: Pick<Trials, 'shooter' | 'field' | 'shots'>,
+  count: number,
+  begun: Improved,
+): Improved {
   const tally = shoot(trials.shooter, trials.field, begun.aim, trials.shots, begun.tally, count);
   return { ...begun, strokes: mean(tally), tally };
-}
-
-/**
- * Settles an aim found by the walk, with more shots: the foot of a parabola through three trials along the line, then of
- * one through three aside. Three trials far apart say more of where the least lies than a chain of small steps does, each
- * of which luck may turn. A move must show its gain in the sample; one aside more than luck would (`plainlyBetter`), since a
- * sample of level ground leans to one side or the other too.
- */
-export function settleAim(trials: Trials, count: number, begun: Improved): Improved {
-  const { shooter, field, shots } = trials;
-  const tried = (beyondM: number, rightM: number, known = NOTHING): Improved => {
-    const aim = aimAt(trials, beyondM, rightM);
-    const tally = shoot(shooter, field, aim, shots, known, count);
-    return { aim, strokes: mean(tally), beyondM, rightM, tally };
-  };
-  const better = (a: Improved, b: Improved): Improved => (b.strokes < a.strokes ? b : a);
-  let best = tried(begun.beyondM, begun.rightM, begun.tally);
-  // The walk may have been led away by its few shots.
-  if (best.rightM !== 0) {
-    const straight = tried(best.beyondM, 0);
-    if (!plainlyBetter(best, straight)) best = straight;
-  }
-  if (best.beyondM !== 0 || best.rightM !== 0) best = better(best, tried(0, 0));
-
-  const { alongM, asideM } = stepsOf(trials);
-  const { beyondM, rightM } = best;
-  const shorter = tried(beyondM - alongM, rightM);
-  const longer = tried(beyondM + alongM, rightM);
-  const foot = footOfParabola(shorter.strokes, best.strokes, longer.strokes, alongM, 1.5 * alongM);
-  best = better(better(best, shorter), longer);
-  if (foot !== 0 && Math.abs(foot) !== alongM) best = better(best, tried(beyondM + foot, rightM));
-
-  const left = tried(best.beyondM, rightM - asideM);
-  const right = tried(best.beyondM, rightM + asideM);
-  const aside = footOfParabola(left.strokes, best.strokes, right.strokes, asideM, asideM);
-  if (aside === 0) return best;
-  const turned = tried(best.beyondM, rightM + aside);
-  return plainlyBetter(turned, best) ? turned : best;
-}
-
-/**
- * A move aside must save so many standard errors of the difference shot by shot. So none of 24 seeds turns a putt of 10 m
- * on level ground (at one error 3 do), and 22 turn it from ground half a metre aside that costs a stroke.
- */
-const BEYOND_LUCK = 1.5;
-
-function plainlyBetter(a: Improved, b: Improved): boolean {
-  const of = ({ tally, strokes }: Improved, shot: number): number => {
-    const own = tally.each[shot] ?? NaN;
-    return own === own ? own : 2 + strokes;
-  };
-  const gain = b.strokes - a.strokes;
-  const { shots } = a.tally;
-  let squares = 0;
-  for (let i = 0; i < shots; i += 1) {
-    const off = of(b, i) - of(a, i) - gain;
-    squares += off * off;
-  }
-  return gain > (BEYOND_LUCK * Math.sqrt(squares)) / shots;
-}
-
-/** Where a parabola through values at -h, 0 and h is least, within the limit; where it has no least, the best of the three. */
-function footOfParabola(before: number, here: number, after: number, h: number, limit: number): number {
-  const bend = before - 2 * here + after;
-  if (bend <= 1e-9) return Math.min(before, after) >= here ? 0 : before < after ? -h : h;
-  return Math.max(-limit, Math.min(limit, (0.5 * h * (before - after)) / bend));
 }

@@ -15,7 +15,8 @@ import type { Scene } from './scene.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, solveAim } from './solveAim.ts';
 import { standardShots } from './standardShots.ts';
-import { settleAim, walkAim } from './trial.ts';
+import { settleAim } from './settleAim.ts';
+import { walkAim } from './trial.ts';
 
 /** A shot as somebody wants to play it, where it differs from how it would be planned. */
 export interface TryRequest {

@@ -1,11 +1,14 @@
 import type { Shooter } from './shooter.ts';
 import type { Aim, Solved } from './solveAim.ts';
 import type { StrokesField } from './strokesField.ts';
-import { meanStrokes } from './trial.ts';
+import { lookAt, withMoreShots } from './trial.ts';
 
 const SHARES = [1, 0.8, 0.6, 0.4, 0.25] as const;
 const TURNS = [0, -0.15, 0.15, -0.35, 0.35] as const;
 const SHOTS = 16;
+/** A try this far behind after the first shots is given up. */
+const FIRST_SHOTS = 6;
+const HOPELESS_STROKES = 0.5;
 
 /**
  * Where no size brings the perfect strike to the flag: the best by expected strokes of a few sizes, up to the
@@ -19,11 +22,13 @@ export function wayOut(
   shots: Float64Array,
 ): Solved {
   let best: Aim = solved;
-  let least = meanStrokes(shooter, field, solved, shots, SHOTS);
+  let least = lookAt(shooter, field, solved, shots, SHOTS).strokes;
   for (const share of SHARES) {
     for (const turn of TURNS) {
       const aim: Aim = { clubheadMps: share * shooter.fastestMps, bearing: bearing + turn };
-      const strokes = meanStrokes(shooter, field, aim, shots, SHOTS);
+      const begun = lookAt(shooter, field, aim, shots, FIRST_SHOTS);
+      if (begun.strokes > least + HOPELESS_STROKES) continue;
+      const { strokes } = withMoreShots({ shooter, field, shots }, SHOTS, begun);
       if (strokes < least) {
         least = strokes;
         best = aim;

@@ -189,7 +189,7 @@ const group: CheckGroup = {
         source: 'tour median from 50 to 75 yd, 16 ft 0 in (jamesskrypecgolf.com)',
         mark: 'found',
         expected: 16,
-        ours: bestLofted('fairway', 62.5, TOUR, 400).option.leave.medianM / FOOT_M,
+        ours: bestLofted('fairway', 62.5, TOUR, SPREAD_SHOTS).option.leave.medianM / FOOT_M,
         tolerance: 1.5,
         unit: 'ft',
         misfit:

@@ -5,7 +5,8 @@ import { buildScene } from '../../../shared/planner/scene.ts';
 import { solveAim } from '../../../shared/planner/solveAim.ts';
 import { standardShots } from '../../../shared/planner/standardShots.ts';
 import type { StrokesField } from '../../../shared/planner/strokesField.ts';
-import { settleAim, walkAim } from '../../../shared/planner/trial.ts';
+import { settleAim } from '../../../shared/planner/settleAim.ts';
+import { walkAim } from '../../../shared/planner/trial.ts';
 import { baselinePutts } from '../../../shared/player/baseline.ts';
 import { club, complexDocument } from './complex.ts';
 
