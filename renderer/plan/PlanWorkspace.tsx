@@ -4,7 +4,6 @@ import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
-import { holdsText } from '../../shared/planner/holdsText.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
 import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
@@ -22,6 +21,7 @@ import { useSteady } from '../ui/useSteady.ts';
 import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { ContextStrip } from './ContextStrip.tsx';
+import { holdsFor } from './holdsFor.ts';
 import { ballChoices, flagChoices } from './places.ts';
 import { NotReady } from './NotReady.tsx';
 import './plan.css';
@@ -153,11 +153,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
 
   const first = choices.find(({ key }) => key === keys[0]);
   const planned = plan !== null && option !== undefined && player !== undefined;
-  const { switchPoints } = derived;
-  const holds =
-    stage === 'firm' && switchPoints !== null && switchPoints.chosenId === plan?.chosenId
-      ? holdsText(switchPoints)
-      : null;
+  const holds = holdsFor(derived);
 
   const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
