@@ -10,9 +10,12 @@ export interface EffortRules {
   readonly lookShots: number;
   /** An option this far behind after it is not moved about among the others. */
   readonly walkWithinStrokes: number;
-  /** Shots of the walk with wide steps to a better aim. */
+  /** Shots, spread wider, that tell of a better aim. */
   readonly walkShots: number;
-  /** Those this close after the walk, and this close still after so many shots of the same aim, are settled; 0 for none. */
+  /**
+   * Those this close after the walk, and this close still after so many shots more of the same aim, are settled by as many
+   * again, spread wider; 0 for none.
+   */
   readonly settleWithinStrokes: number;
   readonly settleStillWithinStrokes: number;
   readonly settleShots: number;
@@ -30,7 +33,7 @@ const thorough = {
   walkShots: 32,
   settleWithinStrokes: 0.15,
   settleStillWithinStrokes: 0.12,
-  settleShots: 128,
+  settleShots: 64,
   mostFinalShots: Infinity,
 } as const;
 
@@ -38,7 +41,7 @@ export const effortRules: Readonly<Record<Effort, EffortRules>> = {
   rough: {
     lookShots: 16,
     walkWithinStrokes: 0.3,
-    walkShots: 32,
+    walkShots: 16,
     settleWithinStrokes: 0,
     settleStillWithinStrokes: 0,
     settleShots: 0,

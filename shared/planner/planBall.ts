@@ -18,6 +18,7 @@ import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
 import { couldBeSafer, type SafeWay, safeWay } from './safeWay.ts';
 import { type Found, searchOptions } from './searchOptions.ts';
+import { searchRows } from './seekAim.ts';
 import type { Situation } from './situation.ts';
 import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
 import { towardsFlag } from './towardsFlag.ts';
@@ -119,7 +120,7 @@ function* plainSteps(
     quality: ball.record.lie,
     distanceM: Math.max(HOLE_RADIUS_M, length2(east, north)),
     bearing: atan2(east, north),
-    searchShots: standardShots(Math.max(rules.walkShots, rules.settleShots), request.seed),
+    searchShots: standardShots(searchRows(rules), request.seed),
     finalShots: standardShots(shotsPerOption, request.seed + 1),
   };
   const { distanceM, bearing, quality } = situation;
@@ -177,9 +178,10 @@ function* plainSteps(
   };
   if (early !== undefined && fullMap) {
     const briefly = brief(situation);
-    const evaluateBriefly = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
-      evaluateOption(briefly, candidate, shooter, aim, missM, false);
     const first: EvaluatedOption[] = [];
+    const outOfItBriefly = outOfContention(first, player);
+    const evaluateBriefly = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
+      evaluateOption(briefly, candidate, shooter, aim, missM, false, outOfItBriefly);
     for (const one of found) {
       first.push(evaluateBriefly(one));
       yield share(0.4, 0.45, first.length / found.length);

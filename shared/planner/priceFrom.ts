@@ -13,7 +13,7 @@ import {
 } from '../words/vocabulary.ts';
 import type { GreenMap } from './greenMap.ts';
 import { CODE, CODE_HOLED, isLost, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
-import { solveAim } from './solveAim.ts';
+import { type Aim, solveAim } from './solveAim.ts';
 import { DRAWS_PER_SHOT } from './standardShots.ts';
 
 /** Makes the shooter of a candidate from a point, lying on a cover, for shots along a bearing (radians). */
@@ -33,9 +33,21 @@ export interface Price {
 
 /** Near enough to the flag for a price, metres. */
 const CLOSE_M = 0.25;
-/** An option so far behind after half of its shots is left there. */
-const FIRST_SHOTS = 4;
-const HOPELESS_STROKES = 0.25;
+/** Shots of an option by so many rounds; it drops out where it is this many strokes behind the best of the round before. */
+const ROUNDS = [
+  [4, Infinity],
+  [8, 0.15],
+  [Infinity, 0.08],
+] as const;
+
+interface Priced {
+  readonly technique: Technique;
+  readonly shooter: Shooter;
+  readonly aim: Aim;
+  sum: number;
+  shots: number;
+  strokes: number;
+}
 
 const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
@@ -58,31 +70,35 @@ export function priceFrom(
   const distance = Math.max(1, length2(east, north));
   const bearing = atan2(east, north);
   const count = shots.length / DRAWS_PER_SHOT;
-  const firstLook = Math.min(count, Math.max(FIRST_SHOTS, count >> 1));
-  const priced: { strokes: number; technique: Technique }[] = [];
-  let least = Infinity;
-  for (const candidate of plainOptions(player, cover, distance)) {
-    const shooter = shooterFrom(candidate, from, cover, 'clean', bearing);
+  const cost = (shooter: Shooter, aim: Aim, shot: number): number => {
+    shooter.struck(aim.clubheadMps, aim.bearing, shots, shot);
+    const rest = shooter.out[CODE] ?? 0;
+    const restEast = shooter.out[REST_EAST] ?? 0;
+    const restNorth = shooter.out[REST_NORTH] ?? 0;
+    if (rest === CODE_HOLED) return 1;
+    if (isLost(rest)) return 2 + baselineStrokes(player.level, cover, distance);
+    if (rest === GREEN || rest === FRINGE) return 1 + map.strokesAt(restEast, restNorth);
+    const left = length2(restEast - map.flag.eastM, restNorth - map.flag.northM);
+    return 1 + baselineStrokes(player.level, covers[rest] ?? 'fairway', left);
+  };
+  const priced: Priced[] = [];
+  for (const { technique, ...candidate } of plainOptions(player, cover, distance)) {
+    const shooter = shooterFrom({ technique, ...candidate }, from, cover, 'clean', bearing);
     const aim = solveAim(shooter, from, map.flag, 'rest', undefined, CLOSE_M);
-    if (aim.missM > 2 + 0.5 * distance) continue;
-    let sum = 0;
-    let shot = 0;
-    for (; shot < count; shot += 1) {
-      if (shot === firstLook && sum / shot > least + HOPELESS_STROKES) break;
-      shooter.struck(aim.clubheadMps, aim.bearing, shots, shot);
-      const rest = shooter.out[CODE] ?? 0;
-      const restEast = shooter.out[REST_EAST] ?? 0;
-      const restNorth = shooter.out[REST_NORTH] ?? 0;
-      if (rest === CODE_HOLED) sum += 1;
-      else if (isLost(rest)) sum += 2 + baselineStrokes(player.level, cover, distance);
-      else if (rest === GREEN || rest === FRINGE) sum += 1 + map.strokesAt(restEast, restNorth);
-      else {
-        const left = length2(restEast - map.flag.eastM, restNorth - map.flag.northM);
-        sum += 1 + baselineStrokes(player.level, covers[rest] ?? 'fairway', left);
-      }
+    if (aim.missM <= 2 + 0.5 * distance)
+      priced.push({ technique, shooter, aim, sum: 0, shots: 0, strokes: NaN });
+  }
+  // The most promising are shot to the end first, and tell the others what they have to come near.
+  for (const [until, hopeless] of ROUNDS) {
+    let least = Infinity;
+    for (const one of priced) {
+      if (one.strokes > least + hopeless) continue;
+      for (; one.shots < Math.min(count, until); one.shots += 1)
+        one.sum += cost(one.shooter, one.aim, one.shots);
+      one.strokes = one.sum / one.shots;
+      least = Math.min(least, one.strokes);
     }
-    least = Math.min(least, sum / shot);
-    priced.push({ strokes: sum / shot, technique: candidate.technique });
+    priced.sort((a, b) => a.strokes - b.strokes);
   }
   const best = priced.reduce((least, p) => Math.min(least, p.strokes), Infinity);
   if (best === Infinity) {

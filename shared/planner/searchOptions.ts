@@ -5,10 +5,9 @@ import type { EffortRules } from './effort.ts';
 import { fitsName } from './fitsName.ts';
 import type { GivenUp } from './leftOutOf.ts';
 import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
-import { settleAim } from './settleAim.ts';
+import { aimOf, seekAim, type Sought } from './seekAim.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, type Solved, solveAim } from './solveAim.ts';
-import { type Improved, lookAt, type Trials, walkAim, withMoreShots } from './trial.ts';
 import { wayOut } from './wayOut.ts';
 
 /** A candidate with the aim that the search found for it. */
@@ -35,8 +34,8 @@ interface Unlooked {
   readonly solved: Solved;
 }
 
-interface Look extends Unlooked {
-  readonly improved: Improved;
+interface Look extends Sought {
+  readonly candidate: Candidate;
 }
 
 /** The first target is this far past the hole; the search moves it. */
@@ -54,6 +53,8 @@ const FEW_LOOKS = 3;
 const NO_WAY_OUT_STROKES = 0.3;
 /** From this share on, a swing is the largest there is. */
 export const ALL_OF_IT = 0.99;
+/** Parts of the way from the aim as solved to the one found, tried in turn until the shot goes by its name. */
+const SHARES_OF_MOVE = [1, 0.8, 0.6, 0.4, 0.2] as const;
 /** How far the search may stretch a technique's name. */
 const NAME_SLACK = 0.12;
 
@@ -85,26 +86,21 @@ export function* searchOptions(
     );
     return fitsName(technique, out[slots.carryM] ?? 0, run, slack);
   };
-  const trialsOf = ({ shooter, solved }: Unlooked): Trials => ({
-    shooter,
-    field,
-    solved,
-    distanceM,
-    shots: searchShots,
-  });
-  const walked = (from: Unlooked, look?: Improved): Look => ({
-    ...from,
-    improved: walkAim(trialsOf(from), rules.walkShots, look),
-  });
-  const asFound = ({ candidate, shooter, solved }: Unlooked, { aim, strokes }: Improved): Found => ({
+  const { look, walk, firm, settle } = seekAim(field, searchShots, rules);
+  const looked = ({ candidate, shooter, solved }: Unlooked): Look => ({
     candidate,
-    shooter,
-    aim: named(candidate, shooter, aim, NAME_SLACK) ? aim : solved,
-    missM: solved.missM,
-    strokes,
+    ...look({ shooter, solved, distanceM }),
   });
-  const settled = (look: Look): Found =>
-    asFound(look, settleAim(trialsOf(look), rules.settleShots, look.improved));
+  const moved = (one: Look, by: (sought: Sought) => Sought): Look => ({ ...one, ...by(one) });
+  const asFound = (one: Look): Found => {
+    const { candidate, origin, cloud, move } = one;
+    const { shooter, solved } = origin;
+    const aims = SHARES_OF_MOVE.map((share) =>
+      aimOf({ origin, move: { beyondM: share * move.beyondM, rightM: share * move.rightM } }),
+    );
+    const aim = aims.find((one) => named(candidate, shooter, one, NAME_SLACK)) ?? solved;
+    return { candidate, shooter, aim, missM: solved.missM, strokes: cloud.at(aim) };
+  };
 
   let firstBest = Infinity;
   for (const [index, candidate] of candidates.entries()) {
@@ -115,9 +111,9 @@ export function* searchOptions(
     } else if (!named(candidate, shooter, solved, 0)) {
       misnamed.push({ candidate, shooter, solved });
     } else {
-      const improved = lookAt(shooter, field, solved, searchShots, rules.lookShots);
-      firstBest = Math.min(firstBest, improved.strokes);
-      looks.push({ candidate, shooter, solved, improved });
+      const one = looked({ candidate, shooter, solved });
+      firstBest = Math.min(firstBest, one.strokes);
+      looks.push(one);
     }
     yield (0.3 * (index + 1)) / candidates.length;
   }
@@ -125,19 +121,19 @@ export function* searchOptions(
   let best = Infinity;
   const running: Look[] = [];
   const behind: Look[] = [];
-  for (const [index, look] of looks.entries()) {
-    if (look.improved.strokes <= firstBest + rules.walkWithinStrokes) {
-      const made = walked(look, look.improved);
-      best = Math.min(best, made.improved.strokes);
+  for (const [index, one] of looks.entries()) {
+    if (one.strokes <= firstBest + rules.walkWithinStrokes) {
+      const made = moved(one, walk);
+      best = Math.min(best, made.strokes);
       running.push(made);
-    } else behind.push(look);
+    } else behind.push(one);
     yield 0.3 + (0.3 * (index + 1)) / looks.length;
   }
   if (looks.length === 0) {
     // One club, perhaps: the shot is played whatever it is called.
-    for (const look of misnamed.splice(0)) {
-      const made = walked(look);
-      best = Math.min(best, made.improved.strokes);
+    for (const one of misnamed.splice(0)) {
+      const made = moved(looked(one), walk);
+      best = Math.min(best, made.strokes);
       running.push(made);
     }
   }
@@ -149,41 +145,44 @@ export function* searchOptions(
       continue;
     }
     // Little gets there: a face or a crown in the way. What gets out best is still worth a look.
-    const out = walked({ candidate, shooter, solved: wayOut(shooter, field, solved, bearing, searchShots) });
-    best = Math.min(best, out.improved.strokes);
+    const elsewhere = wayOut(shooter, field, solved, bearing, searchShots);
+    const out = moved(looked({ candidate, shooter, solved: elsewhere }), walk);
+    best = Math.min(best, out.strokes);
     outs.push(out);
     yield 0.6;
   }
-  for (const look of outs) {
-    if (look.improved.strokes <= best + NO_WAY_OUT_STROKES) running.push(look);
-    else givenUp.push({ candidate: look.candidate, kind: whyBlocked(look.shooter, look.solved) });
+  for (const one of outs) {
+    if (one.strokes <= best + NO_WAY_OUT_STROKES) running.push(one);
+    else givenUp.push({ candidate: one.candidate, kind: whyBlocked(one.origin.shooter, one.origin.solved) });
   }
 
-  const contends = ({ improved }: Look): boolean => improved.strokes <= best + rules.settleWithinStrokes;
+  const contends = ({ strokes }: Look): boolean => strokes <= best + rules.settleWithinStrokes;
   const found: Found[] = [];
   const rest: Look[] = [];
   const close: Look[] = [];
   let least = Infinity;
-  for (const look of running) {
-    if (rules.settleShots === 0) found.push(asFound(look, look.improved));
-    else if (contends(look)) {
-      const improved = withMoreShots(trialsOf(look), rules.settleShots, look.improved);
-      least = Math.min(least, improved.strokes);
-      close.push({ ...look, improved });
-    } else rest.push(look);
+  for (const one of running) {
+    if (rules.settleShots === 0) found.push(asFound(one));
+    else if (contends(one)) {
+      const firmer = moved(one, firm);
+      least = Math.min(least, firmer.strokes);
+      close.push(firmer);
+    } else rest.push(one);
   }
-  for (const [index, look] of close.entries()) {
-    if (look.improved.strokes <= least + rules.settleStillWithinStrokes) found.push(settled(look));
-    else rest.push(look);
+  for (const [index, one] of close.entries()) {
+    if (one.strokes <= least + rules.settleStillWithinStrokes) found.push(asFound(moved(one, settle)));
+    else rest.push(one);
     yield 0.6 + (0.4 * (index + 1)) / close.length;
   }
   function* others(): Generator<number, readonly Found[]> {
-    const more = rest.map((look) => asFound(look, look.improved));
-    for (const [index, look] of behind.entries()) {
-      if (look.improved.strokes > best + HOPELESS_AT_ONCE_STROKES) more.push(asFound(look, look.improved));
+    const more = rest.map(asFound);
+    for (const [index, one] of behind.entries()) {
+      if (one.strokes > best + HOPELESS_AT_ONCE_STROKES) more.push(asFound(one));
       else {
-        const made = walked(look, look.improved);
-        more.push(rules.settleShots > 0 && contends(made) ? settled(made) : asFound(made, made.improved));
+        const made = moved(one, walk);
+        more.push(
+          rules.settleShots > 0 && contends(made) ? asFound(moved(moved(made, firm), settle)) : asFound(made),
+        );
       }
       yield (index + 1) / behind.length;
     }

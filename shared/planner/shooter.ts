@@ -49,8 +49,11 @@ export interface Shooter {
   readonly fastestMps: number;
   /** The strike intended, with the hole covered. */
   perfect(clubheadMps: number, bearing: number): void;
-  /** A strike with the player's spread, by row `row` of a table of standard shots, at the real hole. */
-  struck(clubheadMps: number, bearing: number, shots: Float64Array, row: number): void;
+  /**
+   * A strike with the player's spread, by row `row` of a table of standard shots, at the real hole; its speed and line
+   * spread `width` times as wide (1 unless said).
+   */
+  struck(clubheadMps: number, bearing: number, shots: Float64Array, row: number, width?: number): void;
   /** Clubhead speed to start a search from, for a shot of this length. */
   guessMps(distanceM: number): number;
 }
@@ -128,6 +131,10 @@ export function strikeOf(candidate: Candidate, handed: 'right' | 'left'): Strike
   };
 }
 
+/** Standard deviation of the start line, radians, by the hand that plays: draws of a left-hander are mirrored. */
+export const lineSdOf = ({ lineSdDeg }: StrikeSpread, handed: 'right' | 'left'): number =>
+  ((handed === 'left' ? -1 : 1) * lineSdDeg * Math.PI) / 180;
+
 export function shooter(input: ShooterInput): Shooter {
   const { simulators, from } = input;
   const strike = strikeOf(input.candidate, input.handed);
@@ -135,7 +142,7 @@ export function shooter(input: ShooterInput): Shooter {
   const solver = strikeSolver(strike, input.lie, input.conditions);
   const launch = new Float64Array(6);
   const out = new Float64Array(SLOT_COUNT + 1);
-  const lineSd = ((input.handed === 'left' ? -1 : 1) * spread.lineSdDeg * Math.PI) / 180;
+  const lineSd = lineSdOf(spread, input.handed);
   const thinFrom = 1 - spread.thinShare;
   const putter = strike.clubKind === 'putter';
 
@@ -154,15 +161,15 @@ export function shooter(input: ShooterInput): Shooter {
       solver.vectors(clubheadMps, bearing, 0, 0, 0, launch);
       close(simulators.covered.run(from.eastM, from.northM, launch, out));
     },
-    struck(clubheadMps, bearing, shots, row) {
+    struck(clubheadMps, bearing, shots, row, width = 1) {
       const at = row * DRAWS_PER_SHOT;
       const u = shots[at + 3] ?? 0.5;
       let contact = 0;
       if (u < spread.heavyShare) contact = -1 + 0.75 * (u / spread.heavyShare);
       else if (u > thinFrom) contact = 0.25 + 0.75 * ((u - thinFrom) / spread.thinShare);
       solver.vectors(
-        clubheadMps * Math.max(0.1, 1 + spread.speedSd * (shots[at] ?? 0)),
-        bearing + lineSd * (shots[at + 1] ?? 0),
+        clubheadMps * Math.max(0.1, 1 + width * spread.speedSd * (shots[at] ?? 0)),
+        bearing + width * lineSd * (shots[at + 1] ?? 0),
         0,
         spread.loftSdDeg * (shots[at + 2] ?? 0),
         contact,

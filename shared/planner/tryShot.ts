@@ -12,11 +12,10 @@ import { flagToolsSteps, toolsForBall } from './flagTools.ts';
 import type { PlanOption } from './plan.ts';
 import { playAway } from './playAway.ts';
 import type { Scene } from './scene.ts';
+import { bestAim, searchRows } from './seekAim.ts';
 import type { Situation } from './situation.ts';
 import { type Aim, shifted, solveAim } from './solveAim.ts';
 import { standardShots } from './standardShots.ts';
-import { settleAim } from './settleAim.ts';
-import { walkAim } from './trial.ts';
 
 /** A shot as somebody wants to play it, where it differs from how it would be planned. */
 export interface TryRequest {
@@ -98,7 +97,7 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
     quality: request.lie ?? ball.record.lie,
     distanceM: Math.max(HOLE_RADIUS_M, length2(east, north)),
     bearing: atan2(east, north),
-    searchShots: standardShots(effortRules.full.settleShots, request.seed),
+    searchShots: standardShots(searchRows(effortRules.full), request.seed),
     finalShots: standardShots(request.shots, request.seed + 1),
   };
   const tried = asked(situation, { technique: request.technique, club }, request);
@@ -130,22 +129,20 @@ function aimed(
   shooter: EvaluatedOption['shooter'],
   landing: PlanePoint | null,
 ): { readonly aim: Aim; readonly missM: number } {
-  if (landing === null || candidate.technique === 'putt') return bestAim(situation, candidate);
+  if (landing === null || candidate.technique === 'putt') return aimedAsPlanned(situation, candidate);
   const solved = solveAim(shooter, situation.ball, landing, 'landing');
   return { aim: solved, missM: solved.missM };
 }
 
 /** As the plan aims it: solved to stop at the flag, then moved to where it costs least. */
-function bestAim(
+function aimedAsPlanned(
   situation: Situation,
   candidate: Candidate,
 ): { readonly aim: Aim; readonly missM: number; readonly shooter: EvaluatedOption['shooter'] } {
   const { tools, ball, flag, cover, quality, bearing, distanceM, searchShots } = situation;
   const shooter = tools.shooterFrom(candidate, ball, cover, quality, bearing);
   const solved = solveAim(shooter, ball, shifted(ball, flag, FIRST_PAST_M, 0), 'rest');
-  const { walkShots, settleShots } = effortRules.full;
-  const trials = { shooter, field: tools.field, solved, distanceM, shots: searchShots };
-  const { aim } = settleAim(trials, settleShots, walkAim(trials, walkShots));
+  const aim = bestAim({ shooter, solved, distanceM }, tools.field, searchShots, effortRules.full);
   return { aim, missM: solved.missM, shooter };
 }
 
@@ -160,7 +157,7 @@ function advisedHere(situation: Situation, id: string): EvaluatedOption | null {
   }
   const candidate = candidates.find(({ technique, club }) => `${technique}:${club.id}` === id);
   if (candidate === undefined) return null;
-  const { aim, missM, shooter } = bestAim(situation, candidate);
+  const { aim, missM, shooter } = aimedAsPlanned(situation, candidate);
   return evaluateOption(situation, candidate, shooter, aim, missM, false);
 }
 

@@ -1,7 +1,7 @@
 import type { Shooter } from './shooter.ts';
 import type { Aim, Solved } from './solveAim.ts';
 import type { StrokesField } from './strokesField.ts';
-import { lookAt, withMoreShots } from './trial.ts';
+import { mean, NOTHING, shoot } from './trial.ts';
 
 const SHARES = [1, 0.8, 0.6, 0.4, 0.25] as const;
 const TURNS = [0, -0.15, 0.15, -0.35, 0.35] as const;
@@ -22,13 +22,13 @@ export function wayOut(
   shots: Float64Array,
 ): Solved {
   let best: Aim = solved;
-  let least = lookAt(shooter, field, solved, shots, SHOTS).strokes;
+  let least = mean(shoot(shooter, field, solved, shots, NOTHING, SHOTS));
   for (const share of SHARES) {
     for (const turn of TURNS) {
       const aim: Aim = { clubheadMps: share * shooter.fastestMps, bearing: bearing + turn };
-      const begun = lookAt(shooter, field, aim, shots, FIRST_SHOTS);
-      if (begun.strokes > least + HOPELESS_STROKES) continue;
-      const { strokes } = withMoreShots({ shooter, field, shots }, SHOTS, begun);
+      const begun = shoot(shooter, field, aim, shots, NOTHING, FIRST_SHOTS);
+      if (mean(begun) > least + HOPELESS_STROKES) continue;
+      const strokes = mean(shoot(shooter, field, aim, shots, begun, SHOTS));
       if (strokes < least) {
         least = strokes;
         best = aim;

@@ -6,8 +6,8 @@ import { shooter, simulatorsAt } from '../../../shared/planner/shooter.ts';
 import type { Situation } from '../../../shared/planner/situation.ts';
 import { shifted, solveAim } from '../../../shared/planner/solveAim.ts';
 import { standardShots } from '../../../shared/planner/standardShots.ts';
-import { settleAim } from '../../../shared/planner/settleAim.ts';
-import { walkAim } from '../../../shared/planner/trial.ts';
+import { effortRules } from '../../../shared/planner/effort.ts';
+import { bestAim, searchRows } from '../../../shared/planner/seekAim.ts';
 import { availability } from '../../../shared/player/availability.ts';
 import { type CoverSpread, strikeSpread } from '../../../shared/player/strikeSpread.ts';
 import { techniqueRules } from '../../../shared/player/technique.ts';
@@ -87,7 +87,7 @@ export function bestLofted(
     quality: 'clean',
     distanceM,
     bearing: 0,
-    searchShots: standardShots(128, 5),
+    searchShots: standardShots(searchRows(effortRules.full), 5),
     finalShots: standardShots(shots, 6),
   };
   const simulators = simulatorsAt(scene.ground, scene.conditions, flag);
@@ -107,8 +107,8 @@ export function bestLofted(
       fastestMps: fullSwingMps(level) * techniqueRules[technique].mostOfFullSwing,
     });
     const solved = solveAim(club, ball, shifted(ball, flag, 0.3, 0), 'rest');
-    const trials = { shooter: club, field: tools.field, solved, distanceM, shots: situation.searchShots };
-    const { aim } = settleAim(trials, 128, walkAim(trials, 32));
+    const origin = { shooter: club, solved, distanceM };
+    const aim = bestAim(origin, tools.field, situation.searchShots, effortRules.full);
     const evaluated = evaluateOption(situation, candidate, club, aim, solved.missM, false);
     if (best === null || evaluated.option.strokes < best.option.strokes) best = evaluated;
   }

@@ -5,8 +5,7 @@ import { buildScene } from '../../../shared/planner/scene.ts';
 import { solveAim } from '../../../shared/planner/solveAim.ts';
 import { standardShots } from '../../../shared/planner/standardShots.ts';
 import type { StrokesField } from '../../../shared/planner/strokesField.ts';
-import { settleAim } from '../../../shared/planner/settleAim.ts';
-import { walkAim } from '../../../shared/planner/trial.ts';
+import { bestAim, searchRows } from '../../../shared/planner/seekAim.ts';
 import { baselinePutts } from '../../../shared/player/baseline.ts';
 import { club, complexDocument } from './complex.ts';
 
@@ -16,7 +15,6 @@ const scene = buildScene(
 );
 const flag = { eastM: 0, northM: 0 };
 const ball = { eastM: 0, northM: -10 };
-const { walkShots, settleShots } = effortRules.full;
 
 /** How far to the right of the flag each seed aims a putt of 10 m on level ground. */
 const aims = (strokes: StrokesField['at']): readonly number[] => {
@@ -24,9 +22,9 @@ const aims = (strokes: StrokesField['at']): readonly number[] => {
   const shooter = flagShooters(scene, flag).shooterFrom(putt, ball, 'green', 'clean', 0);
   const solved = solveAim(shooter, ball, { eastM: 0, northM: 0.3 }, 'rest');
   return Array.from({ length: 24 }, (_, seed) => {
-    const shots = standardShots(settleShots, seed);
-    const trials = { shooter, field: { at: strokes }, solved, distanceM: 10, shots };
-    return settleAim(trials, settleShots, walkAim(trials, walkShots)).rightM;
+    const shots = standardShots(searchRows(effortRules.full), seed);
+    const aim = bestAim({ shooter, solved, distanceM: 10 }, { at: strokes }, shots, effortRules.full);
+    return 10 * (aim.bearing - solved.bearing);
   });
 };
 
