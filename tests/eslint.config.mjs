@@ -70,12 +70,16 @@ export default tseslint.config(
       '@typescript-eslint/dot-notation': 'off',
       // A typed array read within its bounds is a number: `as number` says so, and `!` is not used here.
       '@typescript-eslint/non-nullable-type-assertion-style': 'off',
+      // There are no enums here and hardly a class, and these two ask for the types of every assignment.
+      '@typescript-eslint/no-unsafe-enum-assignment': 'off',
+      '@typescript-eslint/no-unsafe-class-instance-assignment': 'off',
       // Loops over flat arrays need the index for more than one of them.
       '@typescript-eslint/prefer-for-of': 'off',
     },
   },
   {
-    files: ['renderer/**/*.{ts,tsx}'],
+    // Where components and hooks are; the rules compile every file that they are shown.
+    files: ['renderer/**/*.tsx', 'renderer/**/use*.ts'],
     plugins: { 'react-hooks': reactHooks },
     rules: reactHooks.configs['recommended-latest'].rules,
   },

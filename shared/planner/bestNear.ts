@@ -16,9 +16,11 @@ export interface Move {
   readonly rightM: number;
 }
 
-export function aimAt({ solved, distanceM }: Origin, { beyondM, rightM }: Move): Aim {
+/** No aim asks for more than the fastest swing. */
+export function aimAt({ shooter, solved, distanceM }: Origin, { beyondM, rightM }: Move): Aim {
+  const longer = exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch);
   return {
-    clubheadMps: solved.clubheadMps * exp(log(Math.max(0.2, 1 + beyondM / distanceM)) / solved.touch),
+    clubheadMps: Math.min(shooter.fastestMps, solved.clubheadMps * longer),
     bearing: solved.bearing + rightM / distanceM,
   };
 }
