@@ -93,7 +93,7 @@ function rowsOf({ whatIfs, holdsThroughout }: SwitchPoints, props: WhatChangesPr
       act: actOf(whatIf),
     }));
   const held = whatIfs.flatMap(({ what, holds, tried }) => (what === 'flag' && holds ? [String(tried)] : []));
-  const kinds = (['stimp', 'firmness', 'moisture', 'wind', 'slope'] as const).filter(
+  const kinds = (['stimp', 'firmness', 'moisture', 'wind', 'slope', 'flagstick'] as const).filter(
     (kind) =>
       whatIfs.some(({ what }) => what === kind) && whatIfs.every(({ what, holds }) => what !== kind || holds),
   );
@@ -115,6 +115,7 @@ const steady = {
   moisture: 'moisture',
   wind: 'wind',
   slope: 'half a percent of slope',
+  flagstick: 'the flagstick',
 } as const;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

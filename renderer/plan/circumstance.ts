@@ -26,6 +26,8 @@ export function circumstance(
       return `Half a percent more ${value > 0 ? 'uphill' : 'downhill'}`;
     case 'wind':
       return `${withUnit(wind(Math.abs(value), units))} of wind ${value > 0 ? 'against' : 'behind'}`;
+    case 'flagstick':
+      return `Flagstick ${tried === 'in' ? 'left in' : 'out'}`;
     case 'level':
       return typeof tried === 'number' ? `A player of handicap ${tried}` : `A ${tried} player`;
     case 'flag':

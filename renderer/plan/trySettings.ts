@@ -1,6 +1,7 @@
 import type { AtlasDocument, PlayerLevel } from '../../shared/atlas/records.ts';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
+import { conditionsOf } from '../../shared/planner/conditionsOf.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { TryRequest } from '../../shared/planner/tryShot.ts';
 import { USUAL_SEED } from '../../shared/protocol/planning.ts';
@@ -60,15 +61,7 @@ export function tryRequest(
     ...(cover !== null && { cover }),
     ...(lie !== null && { lie }),
     ...(moisture !== null && { moisture }),
-    ...(day !== undefined && {
-      conditions: {
-        stimpFt: day.stimpFt,
-        firmness: day.firmness,
-        moisture: day.moisture,
-        windMps: day.windMps,
-        windFromDeg: day.windFromDeg,
-      },
-    }),
+    ...(day !== undefined && { conditions: conditionsOf(day) }),
     ...(level !== null && { level }),
   };
 }

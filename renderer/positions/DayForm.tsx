@@ -8,8 +8,20 @@ import {
   useRecord as recordInUse,
 } from '../../shared/atlas/edits.ts';
 import type { ConditionsRecord } from '../../shared/atlas/records.ts';
-import { compassPoint, greenSpeed, wind, withUnit } from '../../shared/units/format.ts';
-import { parseSpeedMps, parseStimpFt } from '../../shared/units/parse.ts';
+import {
+  compassPoint,
+  greenSpeed,
+  heightAboveSea,
+  temperature,
+  wind,
+  withUnit,
+} from '../../shared/units/format.ts';
+import {
+  parseHeightAboveSeaM,
+  parseSpeedMps,
+  parseStimpFt,
+  parseTemperatureC,
+} from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { firmnessSteps } from '../../shared/words/firmnessWord.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -32,7 +44,7 @@ interface DayFormProps {
 const EVERY_FLAG = '';
 const WIND_POINTS_DEG = Array.from({ length: 8 }, (_, i) => 45 * i);
 
-/** The day: which one, its green speed, ground, moisture and wind, and the pin sheet that is in play. */
+/** The day: which one, its green speed, ground, moisture, wind, air and flagstick, and the pin sheet that is in play. */
 export const DayForm = memo(function DayForm({
   day,
   days,
@@ -42,9 +54,12 @@ export const DayForm = memo(function DayForm({
   edit,
 }: DayFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
-  const change = (what: string, changed: () => Partial<ConditionsRecord>): void => {
+  const change = (what: string, changed: () => Partial<ConditionsRecord>): void =>
+    put(what, () => ({ ...day, ...changed() }));
+  /** The record whole, for what can also be left unsaid. */
+  const put = (what: string, made: () => ConditionsRecord): void => {
     try {
-      edit(putRecords(`set the ${what}`, [{ ...day, ...changed() }]));
+      edit(putRecords(`set the ${what}`, [made()]));
       setTrouble(null);
     } catch (error) {
       if (!(error instanceof InputProblem)) throw error;
@@ -53,6 +68,8 @@ export const DayForm = memo(function DayForm({
   };
   const preset = presetOf(day);
   const { sheet, ...plain } = day;
+  const { heightAboveSeaM, ...withoutHeight } = day;
+  const { temperatureC, ...withoutTemperature } = day;
   return (
     <>
       <div className="side-head">
@@ -167,6 +184,58 @@ export const DayForm = memo(function DayForm({
               </option>
             ))}
           </select>
+        </label>
+        <label>
+          <span>Flagstick</span>
+          <select
+            value={day.flagstickIn === true ? 'in' : 'out'}
+            onChange={({ target }) => change('flagstick', () => ({ flagstickIn: target.value === 'in' }))}
+          >
+            <option value="out">out</option>
+            <option value="in">left in, putts too</option>
+          </select>
+        </label>
+        <label>
+          <span>Above the sea</span>
+          <TextField
+            value={heightAboveSeaM === undefined ? '' : withUnit(heightAboveSea(heightAboveSeaM, units))}
+            placeholder="not said"
+            commit={(typed) =>
+              put('height above the sea', () =>
+                typed === ''
+                  ? withoutHeight
+                  : {
+                      ...day,
+                      heightAboveSeaM: parseHeightAboveSeaM(
+                        typed,
+                        units.system === 'yards' ? 'ft' : 'm',
+                        'Above the sea',
+                      ),
+                    },
+              )
+            }
+          />
+        </label>
+        <label>
+          <span>Temperature</span>
+          <TextField
+            value={temperatureC === undefined ? '' : withUnit(temperature(temperatureC, units))}
+            placeholder="not said"
+            commit={(typed) =>
+              put('temperature', () =>
+                typed === ''
+                  ? withoutTemperature
+                  : {
+                      ...day,
+                      temperatureC: parseTemperatureC(
+                        typed,
+                        units.system === 'yards' ? 'F' : 'C',
+                        'Temperature',
+                      ),
+                    },
+              )
+            }
+          />
         </label>
         {sheets.length > 0 && (
           <label>

@@ -13,7 +13,7 @@ export function canonicalPosition(position: LonLat): LonLat {
 
 /**
  * The one spelling of a record: positions rounded, outer rings counter-clockwise and holes clockwise (RFC 7946), no
- * negative zero. Every edit stores records so; hence what is saved and opened again is equal to what was in hand.
+ * negative zero, and nothing said that goes without saying. Every edit stores records so; hence what is saved and opened again is equal to what was in hand.
  */
 export function canonicalRecord<T extends AtlasRecord>(record: T): T;
 export function canonicalRecord(record: AtlasRecord): AtlasRecord {
@@ -57,7 +57,11 @@ export function canonicalRecord(record: AtlasRecord): AtlasRecord {
     case 'ballPosition':
     case 'landmark':
       return { ...record, at: canonicalPosition(record.at) };
-    case 'conditions':
+    case 'conditions': {
+      // A flagstick that is out goes without saying.
+      const { flagstickIn, ...rest } = record;
+      return flagstickIn === false ? rest : record;
+    }
     case 'player':
     case 'choice':
     case 'source':

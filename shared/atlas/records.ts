@@ -161,6 +161,10 @@ export interface ConditionsRecord {
   readonly windMps: number;
   /** True bearing the wind blows from. */
   readonly windFromDeg: number;
+  /** The flagstick stays in the hole, for putts too; absent takes it out. */
+  readonly flagstickIn?: boolean;
+  readonly heightAboveSeaM?: number;
+  readonly temperatureC?: number;
   /** The pin sheet in play: holes with flags on it are played to those alone. Absent plays to every flag. */
   readonly sheet?: string;
   readonly inUse: boolean;

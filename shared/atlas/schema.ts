@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { lonLat } from '../geometry/points.ts';
+import { AIR_BOUNDS } from '../units/airBounds.ts';
 import {
   areaKinds,
   clubKinds,
@@ -38,6 +39,8 @@ const position = z
   .tuple([finite.min(-180).max(180), finite.min(-90).max(90)])
   .transform(([lonDeg, latDeg]) => lonLat(lonDeg, latDeg));
 const heightM = finite.min(-500).max(9000);
+const [lowestM, highestM] = AIR_BOUNDS.heightAboveSeaM;
+const [coldestC, hottestC] = AIR_BOUNDS.temperatureC;
 
 /** No club of a bag carries farther than this, metres. */
 export const LONGEST_CARRY_M = 300;
@@ -171,6 +174,9 @@ export const recordSchemas = {
     moisture: z.enum(moistures),
     windMps: finite.min(0).max(40),
     windFromDeg: bearing,
+    flagstickIn: z.boolean().exactOptional(),
+    heightAboveSeaM: finite.min(lowestM).max(highestM).exactOptional(),
+    temperatureC: finite.min(coldestC).max(hottestC).exactOptional(),
     sheet: sharedName.exactOptional(),
     inUse: z.boolean(),
   }),

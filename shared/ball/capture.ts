@@ -24,8 +24,24 @@ export const centredLimitMps = (rise: number): number =>
 
 /** Half the thickness of a flagstick at the hole: 3/4 in is the most the Equipment Rules allow (2 in above; from memory); 1/2 in assumed. */
 const FLAGSTICK_RADIUS_M = 0.00635;
-/** Share of its speed a ball keeps off a flagstick. Assumed. */
+/** Share of its speed towards a flagstick that a ball comes back with; what goes past it is kept. Assumed. */
 const FLAGSTICK_KEEPS = 0.4;
+/** Distance of the ball's middle from the stick's as they touch. */
+const TOUCH_M = BALL_RADIUS_M + FLAGSTICK_RADIUS_M;
+
+/** How far off the stick's middle a ball of this speed, too fast for the bare hole there, may pass and still be dropped by the stick. */
+function flagstickReachM(speedMps: number): number {
+  const kept = CENTRED_CAPTURE_MPS / speedMps;
+  const keeps2 = FLAGSTICK_KEEPS * FLAGSTICK_KEEPS;
+  const sine2 = (kept * kept - keeps2) / (1 - keeps2);
+  return sine2 <= 0 ? 0 : TOUCH_M * Math.sqrt(Math.min(1, sine2));
+}
+
+/** Half the width that takes a ball of this speed, with `limitMps` the centred limit; 0 where nothing holds it. */
+export function captureReachM(speedMps: number, limitMps: number, flagstickIn: boolean): number {
+  const bare = speedMps >= limitMps ? 0 : HOLE_RADIUS_M * Math.sqrt(1 - speedMps / limitMps);
+  return flagstickIn ? Math.max(bare, flagstickReachM(speedMps)) : bare;
+}
 
 /** What the hole does to a ball whose path crosses it. */
 export const CAPTURED = 0;
@@ -40,8 +56,9 @@ export const DEFLECTED = 1;
  * A ball too fast to drop is robbed of energy and turned towards the hole by the rim, the more the nearer its speed is
  * to the limit: speed^2 less half the limit^2, turned by up to 70 degrees at mid-radius. A simple stand-in for the
  * lip-outs of Hogan & Antali (2025): the share and the angle are assumed.
- * With the flagstick left in, a ball that meets it keeps 0.4 of its speed (assumed) and drops if that is below the limit
- * for a centred ball, else comes back off it: an approximation.
+ * With the flagstick left in, a ball that meets it comes off it as off a smooth post, 0.4 of its speed towards it turned
+ * back (assumed), and drops if what it keeps is below the limit for a centred ball: an approximation. The stick stands
+ * upright, has no flag, meets rolling balls alone, and never keeps out a ball that would drop without it.
  */
 export function meetHole(
   velocity: Float64Array,
@@ -59,16 +76,15 @@ export function meetHole(
   const rise = (slopeEast * vx + slopeNorth * vy) / speed;
   const limit = (level / CENTRED_CAPTURE_MPS) * centredLimitMps(rise);
   if (speed <= limit) return CAPTURED;
-  const touch = BALL_RADIUS_M + FLAGSTICK_RADIUS_M;
-  if (flagstickIn && apart < touch) {
-    if (speed * FLAGSTICK_KEEPS <= CENTRED_CAPTURE_MPS) return CAPTURED;
-    // Mirrored in the line of centres at the touch.
-    const sine = offsetM / touch;
+  if (flagstickIn && apart < TOUCH_M) {
+    if (apart < flagstickReachM(speed)) return CAPTURED;
+    // The part along the line of centres is turned back.
+    const sine = offsetM / TOUCH_M;
     const cosine = Math.sqrt(1 - sine * sine);
-    const along = -(cosine * cosine - sine * sine);
-    const aside = 2 * sine * cosine;
-    velocity[0] = FLAGSTICK_KEEPS * (along * vx - aside * vy);
-    velocity[1] = FLAGSTICK_KEEPS * (along * vy + aside * vx);
+    const along = 1 - (1 + FLAGSTICK_KEEPS) * cosine * cosine;
+    const aside = (1 + FLAGSTICK_KEEPS) * cosine * sine;
+    velocity[0] = along * vx - aside * vy;
+    velocity[1] = along * vy + aside * vx;
     return DEFLECTED;
   }
   const closeness = limit / speed;

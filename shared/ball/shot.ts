@@ -10,6 +10,11 @@ export interface Conditions {
   readonly windMps: number;
   /** True bearing the wind blows from, degrees. */
   readonly windFromDeg: number;
+  /** The flagstick stays in the hole, for a putt too (Rule 13.2); else it is out. An approximation: see `meetHole`. */
+  readonly flagstickIn?: boolean;
+  /** What is known of the air; standard air where both are left out: see `airOf`. */
+  readonly heightAboveSeaM?: number;
+  readonly temperatureC?: number;
 }
 
 /** How the club meets the ball, before the lie has its say. */

@@ -1,4 +1,5 @@
-import { airConstants, standardAir, type Air } from './aerodynamics.ts';
+import { type Air, airConstants } from './aerodynamics.ts';
+import { airOf } from './air.ts';
 import { STATE_SIZE } from './bounce.ts';
 import { coverTable, type CoverTable } from './coverPhysics.ts';
 import type { Ceiling, FlightNotes, Ground, Obstacle } from './ground.ts';
@@ -12,10 +13,10 @@ import { STOP_SIZE } from './stopDisplacement.ts';
 export interface HoleTarget {
   readonly eastM: number;
   readonly northM: number;
-  readonly flagstickIn?: boolean;
 }
 
 export interface SimulatorOptions {
+  /** Air other than the day's own. */
   readonly air?: Pick<Air, 'densityKgM3' | 'viscosityM2s'>;
   /** Turf other than the day's own, to ask what a constant of it is worth. */
   readonly covers?: CoverTable;
@@ -105,7 +106,7 @@ export function shotWork(
     obstacleBoxes: boxesOf(ground.obstacles),
     covers: table,
     air: airConstants({
-      ...(options.air ?? standardAir),
+      ...(options.air ?? airOf(conditions)),
       windEastMps: conditions.windMps === 0 ? 0 : conditions.windMps * sin(towards),
       windNorthMps: conditions.windMps === 0 ? 0 : conditions.windMps * cos(towards),
     }),
@@ -114,7 +115,7 @@ export function shotWork(
     holeNorthM: hole?.northM ?? 0,
     holeSlopeEast: atHole[1] as number,
     holeSlopeNorth: atHole[2] as number,
-    flagstickIn: hole?.flagstickIn ?? false,
+    flagstickIn: conditions.flagstickIn ?? false,
     grainEastMps2: -(ground.grain?.eastShare ?? 0) * greenMps2,
     grainNorthMps2: -(ground.grain?.northShare ?? 0) * greenMps2,
     stepFactor: options.stepFactor ?? 1,

@@ -168,7 +168,9 @@ export function simulateRequest(input: unknown): SimulateReply {
       'Give it, or a distance to solve for.',
     );
   }
-  const result = shot.shoot(shotSimulator(planeOf(request), request, request.hole ?? null), speed);
+  const { hole = null } = request;
+  const day = { ...request, flagstickIn: hole?.flagstickIn ?? false };
+  const result = shot.shoot(shotSimulator(planeOf(request), day, hole), speed);
   const { launch } = result;
   return {
     carryM: result.carryM,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AIR_BOUNDS } from '../units/airBounds.ts';
 import { covers, lieQualities, moistures } from '../words/vocabulary.ts';
 
 // Compiled validators need `Function`, which the window's content policy forbids.
@@ -52,6 +53,8 @@ export const simulateSchema = z.strictObject({
   moisture: z.enum(moistures).default('dry'),
   windMps: within(0, 40).default(0),
   windFromDeg: bearing.default(0),
+  heightAboveSeaM: within(...AIR_BOUNDS.heightAboveSeaM).exactOptional(),
+  temperatureC: within(...AIR_BOUNDS.temperatureC).exactOptional(),
   strike: strike.optional(),
   launch: launch.optional(),
   roll: roll.optional(),

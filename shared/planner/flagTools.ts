@@ -79,8 +79,9 @@ export function* flagToolsSteps(
 function* keptTools(scene: Scene, flag: PlanePoint, grade: 'coarse' | 'full'): Generator<number, FlagTools> {
   const { conditions, player } = scene;
   const { maps } = storeOf(scene);
-  // Neither wind nor firmness moves a putt.
-  const mapKey = fingerprint([grade, flag, conditions.stimpFt, conditions.moisture, player.level]);
+  // Neither wind, air nor firmness moves a putt.
+  const { stimpFt, moisture, flagstickIn } = conditions;
+  const mapKey = fingerprint([grade, flag, stimpFt, moisture, flagstickIn === true, player.level]);
   const makeMap = (): Generator<number, GreenMap> => mapOf(scene, flag, grade);
   if (grade === 'coarse') return makeTools(scene, flag, yield* keptOrMade(scene, maps, mapKey, makeMap));
   // The full answer shares all but the map, and what misses cost, with the coarse one.

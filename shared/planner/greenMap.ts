@@ -71,6 +71,7 @@ const ROUNDS = 6;
 export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap> {
   const { ground, roller, flag, level } = input;
   const table = coverTable(input.conditions);
+  const flagstickIn = input.conditions.flagstickIn === true;
   const spokes = input.spokes ?? SPOKES;
   const ringStep = input.ringStep ?? 1;
   const radiiM = Float64Array.from(RADII_M.filter((_, ring) => ring % ringStep === 0));
@@ -140,6 +141,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
         bearing: bearings[node] ?? 0,
         speedSd: spread.speedSd,
         lineSd,
+        flagstickIn,
       });
     }
     yield (ring + 1) / rings;

@@ -1,5 +1,5 @@
 import { HOLE_RADIUS_M } from '../ball/constants.ts';
-import { centredLimitMps } from '../ball/capture.ts';
+import { captureReachM, centredLimitMps } from '../ball/capture.ts';
 import type { Ground } from '../ball/ground.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { cos, sin } from '../numeric/elementary.ts';
@@ -13,6 +13,8 @@ export interface MeantPutt {
   readonly bearing: number;
   readonly speedSd: number;
   readonly lineSd: number;
+  /** Out where it is left out. */
+  readonly flagstickIn?: boolean;
 }
 
 /** Paces at which the putt is really rolled, and slices of pace that are integrated between them. */
@@ -30,7 +32,7 @@ const knotSpread = new Float64Array(KNOTS);
 /**
  * Chance that a putt drops, without a random number. Putts of a few paces are rolled past the hole, on the line
  * and beside it, to learn how the miss to the side and the squared speed there answer to line and pace; the
- * normal errors are then integrated over the capture law: the hole is as wide as `captureLimitMps` makes it at
+ * normal errors are then integrated over the capture law: the hole is as wide as `captureReachM` makes it at
  * that speed, on the slope there.
  */
 export function makeChance(
@@ -39,7 +41,7 @@ export function makeChance(
   hole: PlanePoint,
   putt: MeantPutt,
 ): number {
-  const { from, speedMps, bearing, speedSd, lineSd } = putt;
+  const { from, speedMps, bearing, speedSd, lineSd, flagstickIn = false } = putt;
   pass(ground, rollingMps2, hole, from, speedMps, bearing);
   const v2 = passing[1] ?? 0;
   const spare = DEPTH * HOLE_RADIUS_M * (passing[2] ?? 0);
@@ -66,8 +68,8 @@ export function makeChance(
     const share = (i + 0.5) / STRATA;
     const factor = 1 + speedSd * paceAt(short, share);
     const speed = Math.sqrt(Math.max(0, v2 + gain * (factor * factor - 1)));
-    if (speed >= limit) continue;
-    const half = HOLE_RADIUS_M * Math.sqrt(1 - speed / limit);
+    const half = captureReachM(speed, limit, flagstickIn);
+    if (half === 0) continue;
     const middle = between(knotOffset, share);
     const spread = between(knotSpread, share);
     sum += normalCdf((half - middle) / spread) - normalCdf((-half - middle) / spread);

@@ -4,6 +4,7 @@ import type { LonLat, PlanePoint, PlanePolygon } from '../geometry/points.ts';
 import { localFrame } from '../geometry/localFrame.ts';
 import type { TerrainArea, TerrainInput } from '../terrain/terrainInput.ts';
 import { InputProblem } from '../words/inputProblem.ts';
+import { conditionsOf } from './conditionsOf.ts';
 import type { Scene } from './scene.ts';
 import { sceneRecords } from './sceneRecords.ts';
 
@@ -110,7 +111,6 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
       'Add spot heights or slope readings on and around it.',
     );
   }
-  const { stimpFt, firmness, moisture, windMps, windFromDeg } = records.conditions;
   return {
     hole,
     frame,
@@ -118,7 +118,7 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
     green,
     flags,
     balls,
-    conditions: { stimpFt, firmness, moisture, windMps, windFromDeg },
+    conditions: conditionsOf(records.conditions),
     player: records.player,
   };
 }

@@ -12,7 +12,7 @@ import type { Scene } from './scene.ts';
 
 /** One change of circumstances and what it does to the choice. */
 export interface WhatIf {
-  readonly what: 'stimp' | 'firmness' | 'moisture' | 'slope' | 'wind' | 'level' | 'flag';
+  readonly what: 'stimp' | 'firmness' | 'moisture' | 'slope' | 'wind' | 'flagstick' | 'level' | 'flag';
   /** The circumstance tried: feet, 0 to 1, percent more uphill, m/s into the shot, or a word. */
   readonly tried: number | string;
   /** The choice stands: chosen still, or within the player's margin of the best. */
@@ -44,8 +44,8 @@ const CLEARLY = 0.5;
 
 /**
  * Plans the same ball again under other circumstances: green speed a foot either way, firmness and moisture a
- * step, half a percent of slope either way along the line, some wind, the next level of player, and the other
- * flags. Where a rough answer does not plainly keep the choice, the full one decides; between two circumstances
+ * step, half a percent of slope either way along the line, some wind, the flagstick in or out, the next level of
+ * player, and the other flags. Where a rough answer does not plainly keep the choice, the full one decides; between two circumstances
  * the switch is placed by rough answers. Yields the share done. Throws as planBall does.
  */
 export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generator<number, SwitchPoints> {
@@ -81,6 +81,8 @@ export function* switchPointsSteps(scene: Scene, request: PlanRequest): Generato
     const windFromDeg = windMps > 0 ? degrees : degrees + 180;
     trials.push({ what: 'wind', tried: windMps, scene: day({ windMps: 5, windFromDeg }) });
   }
+  const flagstickIn = conditions.flagstickIn !== true;
+  trials.push({ what: 'flagstick', tried: flagstickIn ? 'in' : 'out', scene: day({ flagstickIn }) });
   const better = nextLevel(scene.player.level);
   if (better !== null) {
     trials.push({

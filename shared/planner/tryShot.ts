@@ -31,12 +31,12 @@ export interface TryRequest {
   readonly sizeFactor: number;
   /** The start line turned to pass the flag this much further right, metres. */
   readonly aimShiftM: number;
-  /** Circumstances other than the scene's; what is left out stays. */
+  /** Circumstances other than the scene's; what is left out stays. Another day is given whole. */
   readonly cover?: Cover;
   readonly lie?: LieQuality;
   /** Under the ball alone. */
   readonly moisture?: Moisture;
-  readonly conditions?: Partial<Conditions>;
+  readonly conditions?: Conditions;
   readonly level?: PlayerLevel;
   /** The recommendation to compare with, by `PlanOption.id`. */
   readonly advisedId: string;
@@ -72,7 +72,7 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
   }
   const scene: Scene = {
     ...base,
-    conditions: { ...base.conditions, ...request.conditions },
+    conditions: request.conditions ?? base.conditions,
     player: { ...base.player, level: request.level ?? base.player.level },
   };
   const steps = flagToolsSteps(scene, flag.at);
@@ -88,8 +88,7 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
     tools: toolsForBall(
       scene,
       step.value,
-      request.moisture ??
-        (request.conditions?.moisture === undefined ? ball.record.moistureOverride : undefined),
+      request.moisture ?? (request.conditions === undefined ? ball.record.moistureOverride : undefined),
     ),
     ball: ball.at,
     flag: flag.at,

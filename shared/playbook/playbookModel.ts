@@ -12,8 +12,8 @@ import { amongCarries } from '../player/swingWords.ts';
 import * as format from '../units/format.ts';
 import { percentFromDegrees } from '../units/slope.ts';
 import type { UnitsPreference } from '../units/preference.ts';
-import { firmnessWord } from '../words/firmnessWord.ts';
 import { cautions } from './cautions.ts';
+import { dayText } from './dayText.ts';
 import type { PlaybookFlag, PlaybookHole, PlaybookModel, PlaybookRow } from './model.ts';
 import { holdsOf, type KnownHold } from './holdsOf.ts';
 import { choiceOf, measureText, printedOption, sureText } from './surveyLines.ts';
@@ -45,7 +45,7 @@ export function playbookModel(
     title: header?.type === 'atlas' ? header.name : '',
     placed: header?.type === 'atlas' && header.placed,
     playerName: first?.player.name ?? '',
-    dayText: first === undefined ? '' : dayText(document, first, options.units),
+    dayText: first === undefined ? '' : dayText(document, first.conditions, options.units),
     units: options.units,
     cautions,
     credits: creditLines(document),
@@ -53,16 +53,6 @@ export function playbookModel(
       .sort((a, b) => a.hole.order - b.hole.order)
       .map((scene) => holeModel(document, scene, plans, options)),
   };
-}
-
-function dayText(document: AtlasDocument, scene: Scene, units: UnitsPreference): string {
-  const { stimpFt, firmness, moisture, windMps, windFromDeg } = scene.conditions;
-  const named = [...document.records.values()].find(
-    (record): record is RecordOf<'conditions'> => record.type === 'conditions' && record.inUse,
-  );
-  const wind = format.windWords(windMps, windFromDeg, units);
-  const day = named === undefined || named.name === '' ? '' : `${named.name}: `;
-  return `${day}green speed ${format.withUnit(format.greenSpeed(stimpFt))}, ${firmnessWord(firmness)}, ${moisture}, ${wind === 'calm' ? wind : `wind ${wind}`}`;
 }
 
 function holeModel(

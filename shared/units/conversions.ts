@@ -15,5 +15,7 @@ export const inchesFromMetres = (lengthM: number): number => lengthM / METRES_PE
 export const metresFromInches = (inches: number): number => inches * METRES_PER_INCH;
 export const pacesFromMetres = (lengthM: number, paceM: number): number => lengthM / paceM;
 export const metresFromPaces = (paces: number, paceM: number): number => paces * paceM;
+export const fahrenheitFromCelsius = (celsius: number): number => 32 + 1.8 * celsius;
+export const celsiusFromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 export const mphFromMps = (speedMps: number): number => speedMps / MPS_PER_MPH;
 export const mpsFromMph = (mph: number): number => mph * MPS_PER_MPH;

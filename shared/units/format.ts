@@ -1,4 +1,5 @@
 import {
+  fahrenheitFromCelsius,
   feetFromMetres,
   inchesFromMetres,
   METRES_PER_FOOT,
@@ -96,6 +97,20 @@ export function wind(speedMps: number, units: UnitsPreference): Quantity {
   return units.system === 'yards'
     ? { text: whole(mphFromMps(speedMps)), unit: 'mph' }
     : { text: whole(speedMps), unit: 'm/s' };
+}
+
+/** Height of a course above the sea: whole feet or metres. */
+export function heightAboveSea(heightM: number, units: UnitsPreference): Quantity {
+  return units.system === 'yards'
+    ? { text: whole(feetFromMetres(heightM)), unit: 'ft' }
+    : { text: whole(heightM), unit: 'm' };
+}
+
+/** Whole degrees, Fahrenheit with yards. */
+export function temperature(celsius: number, units: UnitsPreference): Quantity {
+  return units.system === 'yards'
+    ? { text: whole(fahrenheitFromCelsius(celsius)), unit: '°F' }
+    : { text: whole(celsius), unit: '°C' };
 }
 
 /** Speed of a clubhead to two figures, more than any swing repeats: "41 mph", "3.1 mph", "7.2 m/s". */

@@ -1,5 +1,8 @@
 import { InputProblem } from '../words/inputProblem.ts';
+import { AIR_BOUNDS } from './airBounds.ts';
 import {
+  celsiusFromFahrenheit,
+  fahrenheitFromCelsius,
   METRES_PER_FOOT,
   METRES_PER_INCH,
   METRES_PER_YARD,
@@ -7,6 +10,7 @@ import {
   MPS_PER_KNOT,
   MPS_PER_MPH,
 } from './conversions.ts';
+import { decimals } from './numerals.ts';
 import { percentFromDegrees } from './slope.ts';
 
 /**
@@ -82,6 +86,51 @@ export function parseStimpFt(typed: string, place: string): number {
   const feet = parseLength(typed, 'ft', NaN, place) / METRES_PER_FOOT;
   if (!Number.isFinite(feet)) throw wrongUnit(typed, 'paces', place, 'ft and in');
   return feet;
+}
+
+/** A height above the sea in metres. A comma before three digits parts thousands here: nobody stands 5.280 ft up. */
+export function parseHeightAboveSeaM(typed: string, bareUnit: 'ft' | 'm', place: string): number {
+  const example = 'a height such as 5280 ft or 1600 m';
+  const text = typed.replace(/(?<=^[-+\u2212\s]*\d{1,3}),(?=\d{3}(?!\d))/, '');
+  const { value, unit } = single(text, place, example);
+  const name = unit === '' ? bareUnit : lengthUnit(unit);
+  if (name !== 'ft' && name !== 'm' && name !== 'yd') throw wrongUnit(typed, unit, place, 'ft or m');
+  return within(
+    value * METRES[name],
+    AIR_BOUNDS.heightAboveSeaM,
+    (limitM) => limitM / METRES[name],
+    name,
+    place,
+  );
+}
+
+/** A temperature in degrees C. */
+export function parseTemperatureC(typed: string, bareUnit: 'C' | 'F', place: string): number {
+  const text = typed.replace(/[°\u00ba]\s*(?=[cf]\b)/i, '');
+  const { value, unit } = single(text, place, 'a temperature such as 20 C or 68 F');
+  const scale = unit === '' || unit === '°' ? bareUnit : unit.toUpperCase();
+  if (scale !== 'C' && scale !== 'F') throw wrongUnit(typed, unit, place, '°C or °F');
+  const celsius = scale === 'C' ? value : celsiusFromFahrenheit(value);
+  const shown = (limitC: number): number => (scale === 'C' ? limitC : fahrenheitFromCelsius(limitC));
+  return within(celsius, AIR_BOUNDS.temperatureC, shown, `°${scale}`, place);
+}
+
+/** The value itself, or what its bounds are in the unit it was typed in. */
+function within(
+  value: number,
+  [low, high]: readonly [number, number],
+  shown: (limit: number) => number,
+  unit: string,
+  place: string,
+): number {
+  if (value >= low && value <= high) return value;
+  const [least, most] = [decimals(shown(low), 0), decimals(shown(high), 0)];
+  throw new InputProblem(
+    'out-of-range',
+    'no golf is played there.',
+    place,
+    `Give one from ${least} to ${most} ${unit}.`,
+  );
 }
 
 const METRES: Readonly<Record<Exclude<LengthUnit, 'paces'>, number>> = {

@@ -120,17 +120,28 @@ const points = fc.oneof(
     positions: fc.array(place, { minLength: 2, maxLength: 4 }),
     heightM: fc.option(measure),
   }),
-  fc.record({
-    type: fc.constant('conditions' as const),
-    id: number('day', 2),
-    name: names,
-    stimpFt: fc.double({ min: 6, max: 14, noNaN: true }),
-    firmness: fc.double({ min: 0, max: 1, noNaN: true }),
-    moisture: fc.constant('dry' as const),
-    windMps: measure,
-    windFromDeg: fc.double({ min: 0, max: 360, noNaN: true }),
-    inUse: fc.boolean(),
-  }),
+  fc.record(
+    {
+      type: fc.constant('conditions' as const),
+      id: number('day', 2),
+      name: names,
+      stimpFt: fc.double({ min: 6, max: 14, noNaN: true }),
+      firmness: fc.double({ min: 0, max: 1, noNaN: true }),
+      moisture: fc.constant('dry' as const),
+      windMps: measure,
+      windFromDeg: fc.double({ min: 0, max: 360, noNaN: true }),
+      inUse: fc.boolean(),
+      flagstickIn: fc.boolean(),
+      heightAboveSeaM: fc.double({ min: -400, max: 4000, noNaN: true }),
+      temperatureC: fc.double({ min: -20, max: 45, noNaN: true }),
+    },
+    {
+      requiredKeys: [
+        ...(['type', 'id', 'name', 'stimpFt', 'firmness', 'moisture'] as const),
+        ...(['windMps', 'windFromDeg', 'inUse'] as const),
+      ],
+    },
+  ),
 );
 const records: fc.Arbitrary<AtlasRecord> = fc.oneof(holes, areas, points);
 const ids = fc.array(

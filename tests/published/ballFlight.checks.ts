@@ -4,8 +4,10 @@ import {
   SPIN_DECAY_PER_M,
   standardAir,
 } from '../../shared/ball/aerodynamics.ts';
+import { airOf } from '../../shared/ball/air.ts';
 import { BALL_RADIUS_M } from '../../shared/ball/constants.ts';
 import { inclinedPlane } from '../../shared/ball/inclinedPlane.ts';
+import type { Conditions } from '../../shared/ball/shot.ts';
 import { shotSimulator } from '../../shared/ball/simulator.ts';
 import { chip, ordinaryDay, YARD_M } from './chipShots.ts';
 import type { CheckGroup, CheckRow } from './row.ts';
@@ -80,7 +82,32 @@ const group: CheckGroup = {
       tolerance: 1e-6,
       unit: 'm',
     });
+    for (const [heightAboveSeaM, densityKgM3] of [
+      [0, 1.225],
+      [1000, 1.1117],
+      [2000, 1.0066],
+    ] as const) {
+      rows.push({
+        quantity: `density of the air at ${String(heightAboveSeaM)} m above the sea`,
+        source: 'standard atmosphere, ISO 2533 and US Standard Atmosphere 1976',
+        mark: 'from memory',
+        expected: densityKgM3,
+        // The temperature of sea level is said, the others are left to the formula.
+        ours: airOf({ heightAboveSeaM, ...(heightAboveSeaM === 0 && { temperatureC: 15 }) }).densityKgM3,
+        tolerance: 0.00006,
+        unit: 'kg/m3',
+      });
+    }
     rows.push(
+      {
+        quantity: 'viscosity of the air at 2000 m above the sea',
+        source: 'US Standard Atmosphere 1976',
+        mark: 'from memory',
+        expected: 17.15,
+        ours: 1e6 * airOf({ heightAboveSeaM: 2000 }).viscosityM2s,
+        tolerance: 0.02,
+        unit: 'mm2/s',
+      },
       {
         quantity: 'drag coefficient of a ball without spin at Re 30,000',
         source: 'Choi, Jeon & Choi (2006), Phys. Fluids 18:041702',
@@ -131,6 +158,23 @@ const group: CheckGroup = {
           'the loft of the other computation is not on record, and the lift of a slow ball is not established: with ours doubled it takes off 9.6 %',
       },
     );
+    const iron = (day: Conditions): number =>
+      shotSimulator(inclinedPlane(0, 0, 'fairway'), day, null).trace(0, 0, {
+        speedMps: 120 * 0.44704,
+        elevationDeg: 16.3,
+        bearingDeg: 0,
+        backspinRpm: 7097,
+        spinAxisDeg: 0,
+      }).result.carryM;
+    rows.push({
+      quantity: 'what a mile above the sea adds to the carry of a 7-iron',
+      source: 'trade rules of some 6 to 10 %',
+      mark: 'common practice',
+      expected: [6, 10],
+      ours: 100 * (iron({ ...ordinaryDay, heightAboveSeaM: 1609.344 }) / iron(ordinaryDay) - 1),
+      tolerance: 0,
+      unit: '%',
+    });
     for (const [club, mph, elevationDeg, backspinRpm, carryYd] of tour) {
       const shot = shotSimulator(inclinedPlane(0, 0, 'fairway'), ordinaryDay, null).trace(0, 0, {
         speedMps: mph * 0.44704,

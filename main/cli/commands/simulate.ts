@@ -18,6 +18,7 @@ north. A key that is left out has the value shown; one that is not known is refu
 
   {"ground": {"slopePct": 0, "downhillBearingDeg": 0, "cover": "green"},
    "stimpFt": 10, "firmness": 0.5, "moisture": "dry", "windMps": 0, "windFromDeg": 0,
+   "heightAboveSeaM": 0, "temperatureC": 15,                    (left out: standard air at sea level)
    "hole": {"eastM": 0, "northM": 6, "flagstickIn": false},     (left out: no hole)
    "solve": {"carryM": 3.66} or {"totalM": 12},                 (left out: the speed is given)
    one of:
@@ -31,6 +32,7 @@ north. A key that is left out has the value shown; one that is not known is refu
   lie        ${lieQualities.join(', ')}
   moisture   ${moistures.join(', ')}
   firmness   0 soft to 1 firm
+  air        by height and temperature; of one left out that of the standard atmosphere is taken
   slopes     lieSlopeDeg is uphill positive along the shot, lieAcrossDeg positive with the ball above the feet
 
 With "solve" the clubhead speed (of a strike) or the ball's speed (of a launch or roll) is found, and reported too.

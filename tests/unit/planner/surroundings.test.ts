@@ -99,7 +99,7 @@ describe('what changes the choice', () => {
       switchPointsSteps(scene, { ballId: 'b', flagId: 'A', shotsPerOption: 64, seed: 2 }),
     );
     expect(new Set(value.whatIfs.map((w) => w.what))).toEqual(
-      new Set(['stimp', 'firmness', 'moisture', 'slope', 'wind', 'level', 'flag']),
+      new Set(['stimp', 'firmness', 'moisture', 'slope', 'wind', 'flagstick', 'level', 'flag']),
     );
     for (const whatIf of value.whatIfs) {
       expect(whatIf.chosenName).not.toBe('');

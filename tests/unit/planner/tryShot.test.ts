@@ -71,14 +71,16 @@ describe('a shot tried', () => {
     const tour = tried({ level: { kind: 'tour' } }).tried;
     const beginner = tried({ level: { kind: 'beginner' } }).tried;
     expect(tour.strokes).toBeLessThan(beginner.strokes - 0.3);
-    expect(tried({ conditions: { stimpFt: 13 } }).tried.clubheadMps).not.toBe(chip.clubheadMps);
+    expect(tried({ conditions: { ...scene.conditions, stimpFt: 13 } }).tried.clubheadMps).not.toBe(
+      chip.clubheadMps,
+    );
   });
 
   it('strikes a wetter lie otherwise, though the ground it comes to is as dry as before', () => {
     const wet = tried({ moisture: 'wet' }).tried;
     expect(wet.aimBearingDeg).not.toBe(chip.aimBearingDeg);
     expect(wet.clubheadMps).not.toBe(chip.clubheadMps);
-    const rainy = tried({ conditions: { moisture: 'wet' } }).tried;
+    const rainy = tried({ conditions: { ...scene.conditions, moisture: 'wet' } }).tried;
     expect(wet.strokes).not.toBe(rainy.strokes);
   });
 

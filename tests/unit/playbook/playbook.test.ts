@@ -5,6 +5,7 @@ import { mapBox } from '../../../shared/plate/plate.ts';
 import { paperStyle } from '../../../shared/plate/style.ts';
 import type { Plan } from '../../../shared/planner/plan.ts';
 import { buildScene } from '../../../shared/planner/scene.ts';
+import { dayText } from '../../../shared/playbook/dayText.ts';
 import { fallWord, flagPlace, flagPlaceText } from '../../../shared/playbook/flagPlace.ts';
 import { holdsOf } from '../../../shared/playbook/holdsOf.ts';
 import type { PlaybookLayout } from '../../../shared/playbook/playbookHtml.ts';
@@ -78,6 +79,20 @@ const choice = (optionId: string, note = '', playerId = scene.player.id): AtlasR
   playerId,
   optionId,
   note,
+});
+
+describe('the day in words', () => {
+  const { conditions } = scene;
+  const usual = 'Day: green speed 10 ft, medium, dry, calm';
+
+  it('tells flagstick and air where they are not as usual', () => {
+    const said = { ...conditions, flagstickIn: true, heightAboveSeaM: 1609.344, temperatureC: 20 };
+    expect(dayText(plain, conditions, units)).toBe(usual);
+    expect(dayText(plain, said, units)).toContain('calm, air at 5280 ft and 68 °F, flagstick in');
+    expect(dayText(plain, { ...conditions, temperatureC: -3 }, { ...units, system: 'metres' })).toMatch(
+      /calm, air at −3 °C$/,
+    );
+  });
 });
 
 describe('flag place', () => {

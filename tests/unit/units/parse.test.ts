@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
   parseDegrees,
+  parseHeightAboveSeaM,
   parseLength,
   parseSlopePct,
   parseSpeedMps,
   parseStimpFt,
+  parseTemperatureC,
 } from '../../../shared/units/parse.ts';
 import { InputProblem } from '../../../shared/words/inputProblem.ts';
 
@@ -73,5 +75,21 @@ describe('slopes, angles and speeds', () => {
     expect(parseStimpFt('9½', '')).toBeCloseTo(9.5, 12);
     expect(parseStimpFt('9 ft 6', '')).toBeCloseTo(9.5, 12);
     expect(() => parseSpeedMps('5 yd', 'mph', 'Wind')).toThrow('Wind');
+  });
+
+  it('reads heights above the sea and temperatures, and says the bounds in the unit typed', () => {
+    expect(parseHeightAboveSeaM('5,280', 'ft', '')).toBeCloseTo(1609.344, 9);
+    expect(parseHeightAboveSeaM('1,5 m', 'ft', '')).toBe(1.5);
+    expect(parseHeightAboveSeaM('1,600 m', 'ft', '')).toBe(1600);
+    expect(parseHeightAboveSeaM('−30', 'm', '')).toBe(-30);
+    expect(() => parseHeightAboveSeaM('20000', 'ft', 'Above the sea')).toThrow(
+      'Above the sea: no golf is played there. Give one from −1476 to 16404 ft.',
+    );
+    expect(() => parseHeightAboveSeaM('12 paces', 'ft', '')).toThrow('Use ft or m.');
+    expect(parseTemperatureC('68 °F', 'C', '')).toBeCloseTo(20, 12);
+    expect(parseTemperatureC('−4°', 'C', '')).toBe(-4);
+    expect(parseTemperatureC('12,5 c', 'F', '')).toBe(12.5);
+    expect(() => parseTemperatureC('300', 'F', '')).toThrow('Give one from −22 to 131 °F.');
+    expect(() => parseTemperatureC('290 K', 'C', '')).toThrow('Use °C or °F.');
   });
 });
