@@ -1,9 +1,10 @@
 import { coverCode } from '../words/vocabulary.ts';
 import { DEFAULT_LIP_M, faceWidthM } from './bunkerShape.ts';
-import { type CoverRaster, emptyRaster, fillPolygon } from './coverRaster.ts';
+import type { CoverRaster } from './coverRaster.ts';
 import type { MadeGround } from './groundChange.ts';
 import { BLOCK_BITS } from './groundReads.ts';
 import { type FlatPolygon, flatPolygon } from './rings.ts';
+import { whichBunker } from './whichBunker.ts';
 
 const BUNKER = coverCode('bunker');
 /** Room for rounding, metres. */
@@ -40,14 +41,14 @@ export function markSand(before: MadeGround, after: MadeGround, changed: Uint8Ar
     kept[0].every(({ text }, i) => text === kept[1][i]?.text) && kept[0].length === kept[1].length;
   const looked = [...olds, ...news].filter(({ text }) => !inOrder || !inOld.has(text) || !inNew.has(text));
   if (looked.length === 0) return;
-  const was = whichBunker(before, olds);
-  const is = whichBunker(after, news);
+  const was = whichBunker(before.input.extent, olds);
+  const is = whichBunker(after.input.extent, news);
   const { cover, reads } = after.ground;
   const { columns, cellM } = cover;
   const halfCellM = (cellM * Math.SQRT2) / 2;
   const known = new Map<number, Apart | null>();
   const apartAt = (old: number, now: number): Apart | null => {
-    const key = old * 256 + now;
+    const key = old * (news.length + 1) + now;
     let found = known.get(key);
     if (found === undefined) {
       found = apart(olds[old - 1], news[now - 1]);
@@ -82,15 +83,6 @@ const bunkersOf = ({ input }: MadeGround): readonly Bunker[] =>
       const lipM = area.lipHeightM ?? DEFAULT_LIP_M;
       return { polygon: flatPolygon(area.polygon), lipM, text: JSON.stringify([area.polygon, lipM]) };
     });
-
-/** Which bunker each cell of sand belongs to, counted from 1. */
-function whichBunker({ input }: MadeGround, bunkers: readonly Bunker[]): Uint8Array {
-  const raster = emptyRaster(input.extent, 0);
-  bunkers.forEach(({ polygon }, i) => {
-    fillPolygon(raster, polygon, i + 1);
-  });
-  return raster.codes;
-}
 
 function apart(old: Bunker | undefined, now: Bunker | undefined): Apart | null {
   if (now === undefined || old?.lipM !== now.lipM) return { edges: null, reachM: 0 };

@@ -1,4 +1,4 @@
-import { type Cover, coverCode, type CoverCode } from '../words/vocabulary.ts';
+import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { type FlatPolygon, flatPolygon } from './rings.ts';
 import type { TerrainArea, TerrainInput } from './terrainInput.ts';
 
@@ -25,15 +25,18 @@ export const coverPrecedence: readonly Cover[] = [
   'outOfBounds',
 ];
 
-/** Cells of cover codes, row by row from the south-west corner. */
-export interface CoverRaster {
+/** Cells of codes, row by row from the south-west corner. */
+interface Raster<Codes> {
   readonly westM: number;
   readonly southM: number;
   readonly cellM: number;
   readonly columns: number;
   readonly rows: number;
-  readonly codes: Uint8Array;
+  readonly codes: Codes;
 }
+
+/** Of cover codes. */
+export type CoverRaster = Raster<Uint8Array>;
 
 const CELL_M = 0.125;
 const MOST_CELLS = 4_000_000;
@@ -66,7 +69,11 @@ export function emptyRaster(extent: TerrainInput['extent'], fill: number): Cover
 }
 
 /** Sets every cell whose middle lies in the polygon (even-odd). */
-export function fillPolygon(raster: CoverRaster, polygon: FlatPolygon, code: CoverCode): void {
+export function fillPolygon(
+  raster: Raster<Uint8Array | Uint16Array | Uint32Array>,
+  polygon: FlatPolygon,
+  code: number,
+): void {
   const { westM, southM, cellM, columns, rows, codes } = raster;
   const crossings: number[] = [];
   for (let row = 0; row < rows; row += 1) {

@@ -14,8 +14,6 @@ export interface MadeGround {
 
 const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
-/** More bunkers than a ground tells apart. */
-const MOST_BUNKERS = 255;
 /**
  * How far from an obstacle a ball may be noted that meets it, metres: in the air as a flight keeps beside it; on the
  * ground as the longest piece of a roll goes, with room for where that piece was looked at, and as far from the circle
@@ -38,7 +36,6 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
   if (textOf(greensOf(before)) !== textOf(greensOf(after))) return null;
   const { reads } = b;
   const changed = nothingRead(reads);
-  if ([before, after].some(({ input }) => bunkerCount(input) > MOST_BUNKERS)) return null;
   const things = apart(a.obstacles.map(plainObstacle), b.obstacles.map(plainObstacle));
   if (things === null || !markCover(a, b, changed)) return null;
   markSand(before, after, changed);
@@ -56,8 +53,6 @@ export function groundChange(before: MadeGround, after: MadeGround): Uint8Array 
 
 const greensOf = ({ input }: MadeGround) =>
   input.areas.filter(({ kind }) => kind === 'green').map(({ polygon, grain }) => ({ polygon, grain }));
-
-const bunkerCount = ({ areas }: TerrainInput): number => areas.filter(({ kind }) => kind === 'bunker').length;
 
 /** Names are not of the ground. */
 const plainObstacle = ({ kind, ringM, bottomM, topM }: GroundObstacle) => ({

@@ -2,7 +2,7 @@ import type { Ceiling } from './ceiling.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { type Cover, coverCode, type CoverCode, covers } from '../words/vocabulary.ts';
 import { bunkerDepth, DEFAULT_LIP_M } from './bunkerShape.ts';
-import { type CoverRaster, DEFAULT_COVER, emptyRaster, fillPolygon, rasterCover } from './coverRaster.ts';
+import { type CoverRaster, DEFAULT_COVER, rasterCover } from './coverRaster.ts';
 import type { FittedSurface } from './fitSurface.ts';
 import { BLOCK_BITS, type GroundReads, groundReads } from './groundReads.ts';
 import { type GroundObstacle, obstaclesOf } from './obstacles.ts';
@@ -10,6 +10,7 @@ import { edgeDistance, type FlatPolygon, flatPolygon } from './rings.ts';
 import { grainOf } from './grain.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
+import { whichBunker } from './whichBunker.ts';
 
 /** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
 export interface SurveyedGround<S extends Surface = FittedSurface> {
@@ -61,20 +62,14 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
   const cover = rasterCover(input);
   const bunkers = input.areas
     .filter((area) => area.kind === 'bunker')
-    .slice(0, 255)
     .map((area) => ({ polygon: flatPolygon(area.polygon), lipM: area.lipHeightM ?? DEFAULT_LIP_M }));
-  // Which bunker a sandy cell belongs to, counted from 1.
-  const whichBunker = emptyRaster(input.extent, 0);
-  bunkers.forEach((bunker, i) => {
-    fillPolygon(whichBunker, bunker.polygon, i + 1);
-  });
   const greens = input.areas.filter((area) => area.kind === 'green').map((area) => flatPolygon(area.polygon));
   const depth = new Float64Array(3);
   const reads = groundReads(cover);
   const { columns: blockColumns } = reads;
 
   const { codes, columns, rows } = cover;
-  const sands = whichBunker.codes;
+  const sands = whichBunker(input.extent, bunkers);
   // In an array, because engines unwrap every fraction that a closure holds.
   const frame = Float64Array.of(cover.westM, cover.southM, 1 / cover.cellM);
 

@@ -79,6 +79,19 @@ describe('a bunker', () => {
     }
   });
 
+  it('is sunk by its own lip however many there are', () => {
+    const pot = (k: number) => circle(1.5 + 2 * (k % 20), 1.5 + 2 * Math.floor(k / 20), 0.9, 12);
+    const many = Array.from({ length: 300 }, (_, k) =>
+      area('bunker', pot(k), { lipHeightM: 0.2 + 0.001 * k }),
+    );
+    const sandy = surveyedGround(surface, { ...input, areas: many });
+    for (const k of [0, 254, 255, 256, 299]) {
+      const [x, y] = [1.5 + 2 * (k % 20), 1.5 + 2 * Math.floor(k / 20)];
+      surface.sampleHeight(x, y, out);
+      expect((out[0] ?? NaN) - sandy.heightAt(at(x, y))).toBeCloseTo(0.2 + 0.001 * k, 9);
+    }
+  });
+
   it('joins the ground at its edge, with a steep face whose slope is the derivative of its height', () => {
     const step = 1e-6;
     let steepest = 0;
