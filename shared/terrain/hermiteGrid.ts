@@ -1,4 +1,5 @@
 import { ceilingOver } from './ceiling.ts';
+import { highestOf } from './highestOf.ts';
 import type { Surface } from './surface.ts';
 
 /** How far beyond its edge a grid's slope is still felt, metres: the ground levels out over about this distance. */
@@ -192,6 +193,7 @@ function patchesOver(shape: GridShape, heightsM: Float64Array, nodes: Float64Arr
     rows,
     heightsM,
     nodes,
+    highestM: highestOf(shape, nodes, FADE_M),
     ceiling: ceilingOver(shape, nodes),
     sampleAt,
     sampleHeight(eastM, northM, out) {

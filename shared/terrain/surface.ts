@@ -9,7 +9,8 @@ export interface Surface {
   readonly rows: number;
   /** Heights at nodes, metres, length rows x columns. */
   readonly heightsM: Float64Array;
-  /** Left out where it is not known. */
+  /** A height that no ground of it exceeds anywhere, and the same over blocks; left out where they are not known. */
+  readonly highestM?: number;
   readonly ceiling?: Ceiling;
   /** Writes height, dz/dEast, dz/dNorth into out[0..2]. Defined everywhere; beyond the grid it goes on smoothly. */
   sampleHeight(eastM: number, northM: number, out: Float64Array): void;

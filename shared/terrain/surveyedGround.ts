@@ -128,7 +128,7 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     sample,
     ...(grain !== undefined && { grain }),
     codeAt: codeHere,
-    maxHeightM: highest(surface),
+    maxHeightM: surface.highestM ?? Infinity,
     ceiling: surface.ceiling ?? null,
     obstacles: obstaclesOf(input, surface),
     surface,
@@ -192,24 +192,3 @@ function crossingsOf(polygon: FlatPolygon, from: PlanePoint, to: PlanePoint): Gr
     return { distanceM, enters: inside };
   });
 }
-
-/**
- * A height no ground of the box exceeds. Between nodes a patch rises above them by no more than its slopes allow: a cell
- * across at the steepest node slope is a safe margin.
- */
-function highest(surface: Surface): number {
-  const { heightsM, columns, cellM } = surface;
-  let top = -Infinity;
-  let steepest = 0;
-  for (let i = 0; i < heightsM.length; i += 1) {
-    const height = heightsM[i] as number;
-    if (height > top) top = height;
-    if (i % columns > 0) steepest = Math.max(steepest, Math.abs(height - (heightsM[i - 1] as number)));
-    if (i >= columns) steepest = Math.max(steepest, Math.abs(height - (heightsM[i - columns] as number)));
-  }
-  // Beyond the box the ground may go on rising at the slope of its edge until that fades.
-  return top + steepest + (FADE_REACH_M * steepest) / cellM;
-}
-
-/** Twice what a slope beyond the grid can add in height for each unit of slope, both ways together. */
-const FADE_REACH_M = 40;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Ground } from '../../../shared/ball/ground.ts';
 import { generator } from '../../../shared/random/generator.ts';
+import { shotSimulator } from '../../../shared/ball/simulator.ts';
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
+import { hermiteGrid } from '../../../shared/terrain/hermiteGrid.ts';
 import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
 import type { TerrainInput } from '../../../shared/terrain/terrainInput.ts';
 import { coverCode } from '../../../shared/words/vocabulary.ts';
@@ -117,6 +119,60 @@ describe('the ball model’s view', () => {
       seen.sample(Float64Array.of(400 * random.uniform() - 180, 400 * random.uniform() - 180), out);
       expect(out[0]).toBeLessThanOrEqual(seen.maxHeightM);
     }
+  });
+
+  /** Nodes that say nothing of what rises between them, but by their slopes. */
+  const rugged = (height: (k: number) => number, slope: (k: number) => number) => {
+    const shape = { originEastM: 0, originNorthM: 0, cellM: 2, columns: 21, rows: 21 };
+    const nodes = (value: (k: number) => number): Float64Array =>
+      Float64Array.from({ length: 441 }, (_, k) => value(k));
+    return hermiteGrid(
+      shape,
+      nodes(height),
+      nodes(slope),
+      nodes((k) => slope(k + 500)),
+    );
+  };
+
+  it('is told no height that the ground exceeds between nodes, beyond an edge or a corner', () => {
+    const random = generator(8);
+    const values = Float64Array.from({ length: 1000 }, () => random.normal());
+    const value = (k: number): number => values[k] ?? 0;
+    const wild = surveyedGround(
+      rugged(
+        (k) => 0.01 * value(k),
+        (k) => 0.4 * value(k),
+      ),
+      emptyInput(),
+    );
+    const out = new Float64Array(4);
+    let top = -Infinity;
+    for (let k = 0; k < 40_000; k += 1) {
+      const spanM = k % 2 === 0 ? 40 : 400;
+      wild.sample(
+        Float64Array.of(20 + spanM * (random.uniform() - 0.5), 20 + spanM * (random.uniform() - 0.5)),
+        out,
+      );
+      top = Math.max(top, out[0] ?? NaN);
+    }
+    expect(top).toBeLessThanOrEqual(wild.maxHeightM);
+    expect(wild.maxHeightM).toBeLessThan(Infinity);
+  });
+
+  it('lets no ball through a ridge between level nodes', () => {
+    // Half a metre high, from 20 to 22 m east: the nodes on either side of it slope up to it.
+    const ridge = rugged(
+      () => 0,
+      (k) => (k >= 500 ? 0 : k % 21 === 10 ? 1 : k % 21 === 11 ? -1 : 0),
+    );
+    const barred = surveyedGround(ridge, emptyInput());
+    expect(barred.heightAt(at(21))).toBeCloseTo(0.5, 9);
+    const day = { stimpFt: 10, firmness: 0.5, moisture: 'dry', windMps: 0, windFromDeg: 0 } as const;
+    const launch = { speedMps: 10.6, elevationDeg: 17, bearingDeg: 90, backspinRpm: 0, spinAxisDeg: 0 };
+    // On its way down it would be a hand above the nodes still, beyond the ridge.
+    const { landing } = shotSimulator(barred, day, null).trace(16.5, 20, launch).result;
+    expect(landing.eastM).toBeGreaterThan(20);
+    expect(landing.eastM).toBeLessThan(21);
   });
 
   it('has crowns and walls over the ground they stand on', () => {
