@@ -24,8 +24,8 @@ const TOUR: Skill = {
  * Putting factors of scratch and of a 90s golfer, handicap 18, are fitted by tests/published/fit/putting.ts to
  * Broadie's make percentages by level (from memory) and to what is known of pace; they lie on a straight line by
  * handicap, and a beginner's beyond it by judgement. One-putts say that the weaker player lacks above all the reading.
- * The short-game factor and the shares of bad strikes come
- * from tests/published/fit/strikeSpread.ts, which fits them to the proximity of club golfers from 60 yd.
+ * The short-game factor and the shares of bad strikes are set by hand, so that a club golfer leaves what ten of them left
+ * from 60 yd (tests/published/player.checks.ts).
  */
 export function skillOf(level: PlayerLevel): Skill {
   if (level.kind === 'tour') return TOUR;

@@ -7,12 +7,21 @@
  * nor its pace: the line is held at what is known of strokes, and pace is shared out as Karlsen & Nilsson found.
  * Scratch and a 90s golfer: factors on that, together, to one-putts and to the length at which the latter expects two
  * putts. One factor of line serves both, since one-putts by level ask for none that grows.
+ *
+ * Ends with the constants beside those that ship, and fails where one does not round to it.
  */
 import { rollingFromStimp } from '../../../shared/ball/coverPhysics.ts';
 import { SLOPE_PULL_MPS2 } from '../../../shared/ball/constants.ts';
-import { type PuttingErrors, puttingSpread } from '../../../shared/player/puttingSpread.ts';
+import {
+  PUTT_PAST_M,
+  puttingErrors,
+  type PuttingErrors,
+  puttingSpread,
+} from '../../../shared/player/puttingSpread.ts';
+import { skillOf } from '../../../shared/player/skill.ts';
 import { leastSquares } from './leastSquares.ts';
 import { feetOf, levelPutt, levelPutts } from './levelPutts.ts';
+import { compareWithShipped } from './shippedTable.ts';
 import { LEVEL_PUTTS, NINETIES_TWO_PUTT_FEET, TOUR_PUTTS, TOUR_THREE_PUTTS } from './tourPutts.ts';
 
 const PUTTS = 1000;
@@ -127,3 +136,19 @@ const [line = 0, scratchPace = 0, scratchRead = 0, ninetiesPace = 0, ninetiesRea
 );
 show('scratch', rounded(line, 2), rounded(scratchPace, 2), rounded(scratchRead, 2));
 show('90s golfer', rounded(line, 2), rounded(ninetiesPace, 2), rounded(ninetiesRead, 2));
+
+const shippedTour = puttingErrors({ kind: 'tour' });
+const shippedScratch = skillOf({ kind: 'handicap', handicap: 0 }).putting;
+const shippedNineties = skillOf({ kind: 'handicap', handicap: 18 }).putting;
+compareWithShipped([
+  { name: 'tour, strokeSpeed', shipped: shippedTour.strokeSpeed, fitted: fitted.strokeSpeed, decimals: 4 },
+  { name: 'tour, readAlong', shipped: shippedTour.readAlong, fitted: slope, decimals: 5 },
+  { name: 'tour, readAcross', shipped: shippedTour.readAcross, fitted: slope, decimals: 5 },
+  { name: 'tour, readPace', shipped: shippedTour.readPace, fitted: fitted.readPace, decimals: 3 },
+  { name: 'PUTT_PAST_M', shipped: PUTT_PAST_M, fitted: past, decimals: 2 },
+  { name: 'scratch, line', shipped: shippedScratch.line, fitted: line, decimals: 2 },
+  { name: 'scratch, pace', shipped: shippedScratch.pace, fitted: scratchPace, decimals: 2 },
+  { name: 'scratch, read', shipped: shippedScratch.read, fitted: scratchRead, decimals: 2 },
+  { name: '90s golfer, pace', shipped: shippedNineties.pace, fitted: ninetiesPace, decimals: 2 },
+  { name: '90s golfer, read', shipped: shippedNineties.read, fitted: ninetiesRead, decimals: 2 },
+]);

@@ -5,9 +5,18 @@
  * Two numbers a cover: a factor on the core spreads and a length below which touch adds to them. From sand the splash is
  * fitted at 10 to 40 yd, as far as the cushion of sand carries a ball, and the strike that meets the ball first at 50
  * and 60, in its factor alone. Gauss-Newton by finite differences with the same random numbers throughout.
+ *
+ * Ends with the constants beside those that ship, and fails where one does not round to it. Names of fits as arguments run
+ * those alone.
  */
-import { type CoverSpread, meetsBallFirst } from '../../../shared/player/strikeSpread.ts';
+import {
+  CLEAN_SAND_SPREAD,
+  COVER_SPREADS,
+  type CoverSpread,
+  meetsBallFirst,
+} from '../../../shared/player/strikeSpread.ts';
 import { type BaselineCover, baselineYards, bestLofted, tourBaseline, type Trial } from './offGreen.ts';
+import { compareWithShipped, type FittedConstant } from './shippedTable.ts';
 
 const SHOTS = 600;
 const ROUNDS = 6;
@@ -20,6 +29,7 @@ interface Fit {
   readonly plays: Trial['plays'];
   /** Always from the same start, so that the shipped numbers come out again. */
   readonly start: CoverSpread;
+  readonly shipped: CoverSpread;
   readonly factorAlone?: true;
 }
 
@@ -32,6 +42,7 @@ const fits: readonly Fit[] = [
     toYd: 60,
     plays: any,
     start: { factor: 1, shortM: 5 },
+    shipped: COVER_SPREADS.fairway,
   },
   {
     name: 'lightRough',
@@ -40,6 +51,7 @@ const fits: readonly Fit[] = [
     toYd: 60,
     plays: any,
     start: { factor: 1.3, shortM: 6 },
+    shipped: COVER_SPREADS.lightRough,
   },
   {
     name: 'bunker',
@@ -48,6 +60,7 @@ const fits: readonly Fit[] = [
     toYd: 40,
     plays: (technique) => !meetsBallFirst(technique),
     start: { factor: 0.7, shortM: 18 },
+    shipped: COVER_SPREADS.bunker,
   },
   {
     name: 'cleanSand',
@@ -56,6 +69,7 @@ const fits: readonly Fit[] = [
     toYd: 60,
     plays: meetsBallFirst,
     start: { factor: 1.5, shortM: 5.4 },
+    shipped: CLEAN_SAND_SPREAD,
     factorAlone: true,
   },
 ];
@@ -69,6 +83,7 @@ function residuals(fit: Fit, spread: CoverSpread): number[] {
 }
 
 const asked = process.argv.slice(2);
+const constants: FittedConstant[] = [];
 for (const fit of fits) {
   if (asked.length > 0 && !asked.includes(fit.name)) continue;
   let spread = fit.start;
@@ -98,4 +113,9 @@ for (const fit of fits) {
     `${fit.name}: factor ${spread.factor.toFixed(2)}, shortM ${spread.shortM.toFixed(1)}; rms ${rms.toFixed(3)} strokes; ` +
       `residuals ${left.map((r) => r.toFixed(3)).join(' ')}`,
   );
+  const { name, shipped } = fit;
+  constants.push({ name: `${name}, factor`, shipped: shipped.factor, fitted: spread.factor, decimals: 2 });
+  if (fit.factorAlone !== true)
+    constants.push({ name: `${name}, shortM`, shipped: shipped.shortM, fitted: spread.shortM, decimals: 1 });
 }
+compareWithShipped(constants);
