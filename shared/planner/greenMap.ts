@@ -69,9 +69,8 @@ const ROUNDS = 6;
  * ring, with the share done, so that whoever runs it can show progress or stop.
  */
 export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap> {
-  const { ground, roller, flag, level } = input;
-  const table = coverTable(input.conditions);
-  const flagstickIn = input.conditions.flagstickIn === true;
+  const { ground, roller, flag, conditions, level } = input;
+  const table = coverTable(conditions);
   const spokes = input.spokes ?? SPOKES;
   const ringStep = input.ringStep ?? 1;
   const radiiM = Float64Array.from(RADII_M.filter((_, ring) => ring % ringStep === 0));
@@ -141,7 +140,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
         bearing: bearings[node] ?? 0,
         speedSd: spread.speedSd,
         lineSd,
-        flagstickIn,
+        flagstickIn: conditions.flagstickIn === true,
       });
     }
     yield (ring + 1) / rings;

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { shotSimulator } from '../../../shared/ball/simulator.ts';
 import { SLOT_COUNT, slots } from '../../../shared/ball/slots.ts';
+import { planBall } from '../../../shared/planner/planBall.ts';
 import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
 import { surroundsMapSteps } from '../../../shared/planner/surroundsMap.ts';
 import { switchPointsSteps, tilted } from '../../../shared/planner/switchPoints.ts';
 import { techniques } from '../../../shared/words/vocabulary.ts';
-import { complexDocument } from './complex.ts';
+import { club, complexDocument } from './complex.ts';
 
 function finish<T>(steps: Generator<number, T>): { value: T; progress: number[] } {
   const progress: number[] = [];
@@ -16,13 +17,18 @@ function finish<T>(steps: Generator<number, T>): { value: T; progress: number[] 
   }
 }
 
+const putter = club('pt', 'putter', 'putter', 3, 0);
+const iron9 = club('i9', 'iron', '9-iron', 41, 5);
+const wedge46 = club('w46', 'wedge', '46° wedge', 46, 8);
+const heightM = (e: number, n: number): number => 0.02 * n + 0.0002 * e * e;
+const flags = [
+  { id: 'A', at: [3, 4] },
+  { id: 'B', at: [-5, -5] },
+] as const;
 const scene = buildScene(
   complexDocument({
-    heightM: (e, n) => 0.02 * n + 0.0002 * e * e,
-    flags: [
-      { id: 'A', at: [3, 4] },
-      { id: 'B', at: [-5, -5] },
-    ],
+    heightM,
+    flags,
     balls: [{ id: 'b', at: [-3, -16] }],
   }),
   'h1',
@@ -94,18 +100,39 @@ describe('what changes the choice', () => {
     expect(turned.ground.obstacles[0]?.topM).toBeCloseTo(2.46, 6);
   });
 
-  it('tries the day, the player and the other flags, and says whether the choice holds', () => {
-    const { value, progress } = finish(
-      switchPointsSteps(scene, { ballId: 'b', flagId: 'A', shotsPerOption: 64, seed: 2 }),
+  it('tries the day, the player and the other flags, and says what the plan of another day would say', () => {
+    const near = buildScene(
+      complexDocument({
+        heightM,
+        flags,
+        surround: 'lightRough',
+        player: { simplicityMarginStrokes: 0.005, bag: [putter, iron9, wedge46] },
+        balls: [{ id: 'b', at: [4, -24] }],
+      }),
+      'h1',
     );
+    const ask = { ballId: 'b', flagId: 'A', shotsPerOption: 64, seed: 2 };
+    const { value, progress } = finish(switchPointsSteps(near, ask));
     expect(new Set(value.whatIfs.map((w) => w.what))).toEqual(
       new Set(['stimp', 'firmness', 'moisture', 'slope', 'wind', 'flagstick', 'level', 'flag']),
     );
     for (const whatIf of value.whatIfs) {
       expect(whatIf.chosenName).not.toBe('');
       if (whatIf.chosenId === value.chosenId) expect(whatIf.holds).toBe(true);
-      if (!whatIf.holds) expect(whatIf.keepingCostsStrokes ?? Infinity).toBeGreaterThan(0.05);
+      if (!whatIf.holds) expect(whatIf.keepingCostsStrokes ?? Infinity).toBeGreaterThan(0.005);
     }
+    expect([...progress].sort((a, b) => a - b)).toEqual(progress);
     expect(Math.max(...progress)).toBeLessThanOrEqual(1);
+
+    expect(planBall(near, ask).chosenId).toBe(value.chosenId);
+    const slower = value.whatIfs.find(({ what, switchAt }) => what === 'stimp' && switchAt !== null);
+    const at = slower?.switchAt ?? NaN;
+    const costOn = (stimpFt: number): number =>
+      planBall({ ...near, conditions: { ...near.conditions, stimpFt } }, ask).options.find(
+        ({ id }) => id === value.chosenId,
+      )?.costStrokes ?? Infinity;
+    expect(at).toBeLessThan(10);
+    expect(costOn(at + 1 / 16)).toBeLessThanOrEqual(0.005);
+    expect(costOn(at - 1 / 16)).toBeGreaterThan(0.005);
   });
 });
