@@ -50,7 +50,7 @@ export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts
   const why = chosen?.reasons.map((reason) => `  ${reasonText(reason, units)}`) ?? [];
   const left = plan.leftOut.map(({ reason }) => `  ${reasonText(reason, units)}`);
   return [
-    `Hole ${scene.hole.label}, ball ${ball.label}${ball.name === '' ? '' : ` (${ball.name})`} to flag ${flag.label}: ${withUnit(distance(plan.distanceM, units))}, green speed ${withUnit(greenSpeed(scene.conditions.stimpFt))}, for ${scene.player.name}`,
+    `Hole ${scene.hole.label}, ball ${ball.label}${ball.name === '' ? '' : ` (${ball.name})`} to flag ${flag.label}: ${withUnit(distance(plan.distanceM, units))}, green speed ${withUnit(greenSpeed(scene.conditions.stimpFt))}${scene.conditions.flagstickIn === true ? ', flagstick in' : ''}, for ${scene.player.name}`,
     '',
     ledger,
     '',

@@ -121,6 +121,12 @@ export const ContextStrip = memo(function ContextStrip(props: ContextStripProps)
               <dt>Wind</dt>
               <dd>{windWords(day.windMps, day.windFromDeg, units)}</dd>
             </div>
+            {day.flagstickIn === true && (
+              <div className="wide">
+                <dt>Flagstick</dt>
+                <dd>in</dd>
+              </div>
+            )}
           </>
         )}
         {player !== undefined && (

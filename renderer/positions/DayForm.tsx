@@ -196,12 +196,12 @@ export const DayForm = memo(function DayForm({
           </select>
         </label>
         <label>
-          <span>Above the sea</span>
+          <span>Altitude</span>
           <TextField
             value={heightAboveSeaM === undefined ? '' : withUnit(heightAboveSea(heightAboveSeaM, units))}
             placeholder="not said"
             commit={(typed) =>
-              put('height above the sea', () =>
+              put('altitude', () =>
                 typed === ''
                   ? withoutHeight
                   : {
@@ -209,7 +209,7 @@ export const DayForm = memo(function DayForm({
                       heightAboveSeaM: parseHeightAboveSeaM(
                         typed,
                         units.system === 'yards' ? 'ft' : 'm',
-                        'Above the sea',
+                        'Altitude',
                       ),
                     },
               )

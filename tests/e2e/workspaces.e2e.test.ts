@@ -4,7 +4,7 @@ import { sharedWindow } from './helpers/sharedWindow.ts';
 
 const start = sharedWindow();
 
-it('Positions: says what is wrong with a green speed it cannot read, and plans with one it can', async () => {
+it('Positions: says what is wrong with a number of the day it cannot take, and plans with those it can', async () => {
   const { screen } = await start();
   const { page } = screen;
   const before = await screen.facts();
@@ -16,11 +16,20 @@ it('Positions: says what is wrong with a green speed it cannot read, and plans w
   await speed.fill('13 ft');
   await speed.press('Enter');
   await expect.poll(() => page.getByRole('alert').count()).toBe(0);
+  const above = page.getByRole('textbox', { name: 'Altitude' });
+  await above.fill('20,000 m');
+  await above.press('Enter');
+  await expect.poll(() => page.getByRole('alert').innerText()).toContain('from −450 to 5000 m');
+  await above.fill('1,600 m');
+  await above.press('Enter');
+  await expect.poll(() => above.inputValue()).toBe('5249 ft');
+  await page.getByRole('combobox', { name: 'Flagstick' }).selectOption('in');
+  await expectAccessible(page);
   await page.getByRole('tab', { name: 'Plan' }).click();
   await screen.firm();
   expect(await screen.facts()).not.toBe(before);
-  expect(await page.locator('.strip-facts').innerText()).toContain('13 ft');
-  await screen.undo().click();
+  expect(await page.locator('.strip-facts').innerText()).toMatch(/13 ft[^]*Flagstick\s+in/i);
+  for (let step = 0; step < 3; step += 1) await screen.undo().click();
   await screen.firm();
   expect(await screen.facts()).toBe(before);
 });
