@@ -3,6 +3,7 @@ import { useShallow } from 'zustand/react/shallow';
 import { derivedStore } from './store/planStore.ts';
 import { atlasStore, documentOfAtlas, writingStore } from './store/openAtlas.ts';
 import { undoAnnotation } from '../shared/atlas/history.ts';
+import { percent } from '../shared/units/format.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
 import { preferencesStore } from './store/preferences.ts';
 import { readingStore } from './store/readingFile.ts';
@@ -27,9 +28,9 @@ const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$
 export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const { open } = useStore(atlasStore);
   const { count: writing } = useStore(writingStore);
-  const { plan, stage, progress } = useStore(
+  const { plan, stage, progress, stopped } = useStore(
     derivedStore,
-    useShallow((now) => ({ plan: now.plan, stage: now.stage, progress: now.progress })),
+    useShallow(({ plan, stage, progress, stopped }) => ({ plan, stage, progress, stopped })),
   );
   const workspace = useStore(sessionStore, (now) => now.workspace);
   const survey = useStore(surveyStatus);
@@ -50,13 +51,13 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const words =
     progress !== null
       ? stage === 'coarse'
-        ? `Sharpening, ${Math.round(progress * 100)} %`
+        ? `Sharpening, ${percent(100 * progress)}`
         : 'Working it out'
       : plan === null
         ? ''
         : plan.effort === 'rough'
           ? 'Rough, while it is moved'
-          : `Plan from ${counted(shots)} simulated shots`;
+          : `${stopped ? 'First answer, stopped: from' : 'Plan from'} ${counted(shots)} simulated shots`;
   if (reading !== null)
     return (
       <StatusBar

@@ -26,7 +26,10 @@ export interface PlanTextParts {
   readonly units: UnitsPreference;
 }
 
-/** A plan to be read on a terminal: what was asked, the ledger of options, and why the advice is what it is. */
+/**
+ * A plan to be read on a terminal: what was asked, the ledger of options, and why the advice is what it is. Its spaces are
+ * those a person would type to search it.
+ */
 export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts): string {
   const chosen = plan.options.find(({ id }) => id === plan.chosenId);
   const rows = plan.options.map((option, rank) => row(option, rank, plan, units));
@@ -64,7 +67,9 @@ export function planText(plan: Plan, { scene, ball, flag, units }: PlanTextParts
         ]),
     ...(left.length === 0 ? [] : ['Left out:', ...left]),
     '',
-  ].join('\n');
+  ]
+    .join('\n')
+    .replaceAll('\u00a0', ' ');
 }
 
 function row(option: PlanOption, rank: number, plan: Plan, units: UnitsPreference): readonly string[] {

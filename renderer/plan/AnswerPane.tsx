@@ -1,11 +1,11 @@
-import { BookmarkPlus, BookmarkX, Check, Columns2, SlidersHorizontal, Users } from 'lucide-react';
+import { BookmarkPlus, BookmarkX, Columns2, SlidersHorizontal, Users } from 'lucide-react';
 import { memo } from 'react';
 import type { Club, PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { distance, strokes, withUnit } from '../../shared/units/format.ts';
+import { distance, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Derived } from '../store/planStore.ts';
 import type { SortKey } from '../store/session.ts';
@@ -14,6 +14,7 @@ import { lieWords } from '../ui/words.ts';
 import { Facts } from './Facts.tsx';
 import { Leaves } from './Leaves.tsx';
 import { Ledger } from './Ledger.tsx';
+import { type AdviceHolds, costWords, Standing } from './Standing.tsx';
 import type { Panel } from './usePanel.ts';
 import { Why } from './Why.tsx';
 
@@ -27,11 +28,14 @@ export interface AnswerPaneProps {
   readonly player: PlayerRecord;
   /** Of whoever plays the option shown. */
   readonly bag: readonly Club[];
-  /** How far the advice holds, once that is known and can be said. */
-  readonly holds: string | null;
+  /** How far the advice holds, once that is known. */
+  readonly holds: AdviceHolds | null;
   readonly units: UnitsPreference;
   readonly stage: 'none' | 'coarse' | 'firm';
   readonly stale: Derived['stale'];
+  /** The firm answer was given up. */
+  readonly stopped: boolean;
+  readonly planAgain: () => void;
   readonly pickedId: string | null;
   readonly readOnly: boolean;
   readonly sort: SortKey;
@@ -59,47 +63,44 @@ export interface AnswerPaneProps {
 /** The answer, the ledger of all options, and why. */
 export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): React.JSX.Element {
   const { plan, option, ballName, ballLie, flagLabel, units, stage, stale, pickedId, readOnly } = props;
-  const advised = option.id === plan.chosenId;
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const picked = plan.options.find(({ id }) => id === pickedId);
   const { panel } = props;
+  const planAgain = (
+    <button type="button" className="link-button" onClick={props.planAgain}>
+      {props.stopped ? 'Go on' : 'Plan it'}
+    </button>
+  );
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
     <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale === false ? '' : 'stale'}`}>
-      <div className="answer-head">
-        <p className="answer-line">
-          {ballName}
-          {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
-          {withUnit(distance(plan.distanceM, units))}
-        </p>
-        {!advised && advice !== undefined && (
-          <button
-            type="button"
-            className="link-button to-advice"
-            onClick={() => {
-              panel.close();
-              props.choose(plan.chosenId);
-            }}
-          >
-            Back to the advice
-          </button>
-        )}
-      </div>
+      <p className="answer-line">
+        {ballName}
+        {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
+        {withUnit(distance(plan.distanceM, units))}
+      </p>
       <h1 className="answer-name">
         <AnswerName option={option} />
       </h1>
-      {advised && listed && props.holds !== null && (
-        <p className="holds-mark">
-          <Check size={16} strokeWidth={2.2} aria-hidden /> Holds for {props.holds}
-        </p>
-      )}
+      <Standing
+        option={option}
+        advice={advice ?? null}
+        listed={listed}
+        coarse={stage === 'coarse'}
+        holds={props.holds}
+        toAdvice={() => {
+          panel.close();
+          props.choose(plan.chosenId);
+        }}
+      />
       {stale !== false && (
         <p className="stale-note">
           The ground, the place or the day has changed;{' '}
-          {stale === 'refreshing' ? 'refreshing.' : 'this is from before. Choose the ball again to plan it.'}
+          {stale === 'refreshing' ? 'refreshing.' : 'this is from before.'} {stale === 'givenUp' && planAgain}
         </p>
       )}
+      {props.stopped && <p className="stale-note">Stopped at a first answer, from few shots. {planAgain}</p>}
       <Facts option={option} bag={props.bag} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
         <>
@@ -180,7 +181,7 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
         </button>
         {picked !== undefined && advice !== undefined && picked !== advice && (
           <p className="actions-note">
-            In the playbook: {optionName(picked)}, {pickDifference(picked, advice)}.
+            In the playbook: {optionName(picked)}, {uncapital(costWords(picked, advice))}.
           </p>
         )}
         {pickedId !== null && picked === undefined && stage === 'firm' && (
@@ -216,8 +217,4 @@ function AnswerName({ option }: { readonly option: PlanOption }): React.JSX.Elem
   );
 }
 
-function pickDifference(picked: PlanOption, advice: PlanOption): string {
-  const cost = picked.strokes - advice.strokes;
-  if (Math.abs(cost) < 0.005) return 'level with the advice';
-  return `${strokes(Math.abs(cost))} strokes ${cost > 0 ? 'more' : 'fewer'} than the advice`;
-}
+const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

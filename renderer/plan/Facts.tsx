@@ -51,7 +51,8 @@ function factsOf(
   const run = distance(option.runM, units);
   const left = leave(option.leave.medianM, units);
   const all: readonly Fact[] = [
-    { name: 'Carry', ...carry },
+    // What rolls from the start carries nothing.
+    ...(option.landing === null ? [] : [{ name: 'Carry', ...carry }]),
     { name: 'Run', ...run },
     landFact(option, units),
     aimFact(aim(option.aimRightM, units)),

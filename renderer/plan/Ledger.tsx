@@ -3,9 +3,10 @@ import { useState } from 'react';
 import type { PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
-import { aim, chance, distance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
+import { aim, chance, landing, leave, strokeCost, strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { SortKey } from '../store/session.ts';
+import { carryAndRun } from './carryAndRun.ts';
 import { simplestThree } from './simplestThree.ts';
 import { sortedOptions } from './sortedOptions.ts';
 
@@ -63,7 +64,7 @@ function columnsFor(units: UnitsPreference, coarse: boolean): readonly Column[] 
       key: 'carry',
       head: ['Carry + run', far],
       title: 'How far it flies, and how far it bounces and rolls',
-      cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${distance(runM, units).text}`,
+      cell: (option) => carryAndRun(option, units),
       narrow: false,
       large: false,
     },

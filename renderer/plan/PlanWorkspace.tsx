@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
@@ -6,11 +6,9 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
-import type { PlayersRequest } from '../../shared/planner/playersAdvice.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { choiceOf } from '../../shared/playbook/surveyLines.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
-import { USUAL_SEED } from '../../shared/protocol/planning.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
 import { tell, troubleOf } from '../store/notices.ts';
@@ -26,7 +24,6 @@ import { ballChoices, flagChoices } from './places.ts';
 import { NotReady } from './NotReady.tsx';
 import './plan.css';
 import { PlanPicture } from './PlanPicture.tsx';
-import { firstPlayers, playerChoices } from './playerChoices.ts';
 import { PlayersTable } from './PlayersTable.tsx';
 import { type Pictured, savePicture } from './savePicture.ts';
 import { SurveyDoubt } from './SurveyDoubt.tsx';
@@ -34,7 +31,7 @@ import { TryPanel } from './TryPanel.tsx';
 import { tryRequest } from './trySettings.ts';
 import { Unplanned } from './Unplanned.tsx';
 import { usePanel } from './usePanel.ts';
-import { usePlayers } from './usePlayers.ts';
+import { usePlayersBeside } from './usePlayersBeside.ts';
 import { useTry } from './useTry.ts';
 import { WhatChanges } from './WhatChanges.tsx';
 import { walkPlaces } from './walkPlaces.ts';
@@ -56,8 +53,6 @@ export interface PlanWorkspaceProps {
   readonly fonts: () => Promise<readonly PlaybookFont[]>;
 }
 
-/** Shots for each option of each player beside the others: a standard error of a few hundredths. */
-const PLAYERS_SHOTS = 200;
 const nobody: readonly PlanOption[] = [];
 const chooseGroup = (ballGroup: string | null): void => sessionStore.setState({ ballGroup });
 const nowhere: PlanePoint = { eastM: 0, northM: 0 };
@@ -82,7 +77,6 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const ballRecord = ballId === null ? undefined : document.records.get(ballId);
   const placedBall = scene?.balls.find(({ record }) => record.id === ballId);
   const placedFlag = scene?.flags.find(({ record }) => record.id === flagId);
-  const players = useMemo(() => recordsOf(document, 'player'), [document]);
   const player = inUseOf(document, 'player');
 
   const pair = ballId !== null && flagId !== null ? pairKey(ballId, flagId) : null;
@@ -114,33 +108,13 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   );
   const { tried, trouble: tryTrouble } = useTry(planning, request, looked ?? '', scene?.key ?? null);
 
-  const choices = useMemo(
-    () => (player === undefined ? [] : playerChoices(players, player)),
-    [players, player],
+  const { choices, keys, setKeys, advice, share, trouble } = usePlayersBeside(
+    planning,
+    useMemo(() => recordsOf(document, 'player'), [document]),
+    player,
+    panel.players && stage === 'firm' && derived.held === null ? { ballId, flagId } : null,
+    scene?.key ?? null,
   );
-  const [askedKeys, setKeys] = useState<readonly string[] | null>(null);
-  const keys = useMemo(() => {
-    const known = askedKeys?.filter((key) => choices.some((choice) => choice.key === key)) ?? [];
-    return known.length < 2 ? firstPlayers(choices) : known;
-  }, [askedKeys, choices]);
-  const playersRequest = useMemo<PlayersRequest | null>(
-    () =>
-      !panel.players || ballId === null || flagId === null || derived.held !== null || stage !== 'firm'
-        ? null
-        : {
-            ballId,
-            flagId,
-            shotsPerOption: PLAYERS_SHOTS,
-            seed: USUAL_SEED,
-            players: keys.flatMap((key) => choices.find((choice) => choice.key === key)?.player ?? []),
-          },
-    [panel.players, ballId, flagId, derived.held, stage, keys, choices],
-  );
-  const {
-    advice,
-    share: playersShare,
-    trouble: playersTrouble,
-  } = usePlayers(planning, playersRequest, scene?.key ?? null);
 
   const [shownOption, others] = useMemo<readonly [PlanOption | null, readonly PlanOption[]]>(() => {
     if (settings !== null) return [tried?.tried ?? option ?? null, tried?.advised ? [tried.advised] : nobody];
@@ -153,7 +127,11 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
 
   const first = choices.find(({ key }) => key === keys[0]);
   const planned = plan !== null && option !== undefined && player !== undefined;
-  const holds = holdsFor(derived);
+  const holds = useMemo(
+    () => holdsFor({ plan, stage, switchPoints: derived.switchPoints }),
+    [plan, stage, derived.switchPoints],
+  );
+  const planAgain = useSteady(() => planning.planAgain());
 
   const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
@@ -242,8 +220,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
         keys={keys}
         choices={choices}
         advice={advice}
-        share={playersShare}
-        trouble={playersTrouble}
+        share={share}
+        trouble={trouble}
         units={units}
         setKeys={setKeys}
         close={panel.close}
@@ -265,8 +243,9 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     keys,
     choices,
     advice,
-    playersShare,
-    playersTrouble,
+    share,
+    trouble,
+    setKeys,
     units,
   ]);
   const conditions = scene?.conditions ?? null;
@@ -356,7 +335,14 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             />
           )}
           {scene !== null && (
-            <Unplanned derived={derived} balls={balls} flags={flags} ball={ball} flag={flag} />
+            <Unplanned
+              derived={derived}
+              balls={balls}
+              flags={flags}
+              ball={ball}
+              flag={flag}
+              planAgain={planAgain}
+            />
           )}
           {planned && ball !== undefined && flag !== undefined && (
             <AnswerPane
@@ -371,6 +357,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               units={units}
               stage={stage}
               stale={derived.stale}
+              stopped={derived.stopped}
+              planAgain={planAgain}
               pickedId={picked?.optionId ?? null}
               readOnly={readOnly}
               sort={session.sort}

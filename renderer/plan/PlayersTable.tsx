@@ -1,6 +1,7 @@
 import { X } from 'lucide-react';
 import type { PlayerAdvice } from '../../shared/planner/playersAdvice.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
+import { percent } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { besideMark } from './besideMark.ts';
@@ -50,7 +51,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
       {trouble !== null && <Trouble trouble={trouble} />}
       {share !== null && (
         <p className="changes-wait" role="status">
-          Planning for {keys.length} players, {Math.round(share * 100)} %
+          Planning for {keys.length} players, {percent(100 * share)}
         </p>
       )}
       <table>

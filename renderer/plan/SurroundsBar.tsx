@@ -3,7 +3,7 @@ import type { SurroundsMap } from '../../shared/planner/surroundsMap.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import { surroundsClasses, type SurroundsLayer } from '../../shared/plate/surroundsClasses.ts';
 import { surroundsSwatch } from '../../shared/plate/surroundsKey.ts';
-import { distance, withUnit } from '../../shared/units/format.ts';
+import { distance, percent, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { MapControls } from '../map/PlateMap.tsx';
 import { Drawing } from '../ui/drawing.tsx';
@@ -95,7 +95,7 @@ export const SurroundsBar = memo(function SurroundsBar(props: SurroundsBarProps)
     <div className="surrounds-bar">
       {share !== null && (
         <span role="status">
-          Every place to {flagWords}, {Math.round(share * 100)} %{' '}
+          Every place to {flagWords}, {percent(100 * share)}{' '}
           <button type="button" className="link-button" onClick={stop}>
             Cancel
           </button>

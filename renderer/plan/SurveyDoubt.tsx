@@ -6,7 +6,7 @@ import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { OptionDoubt, SurveyDoubt as Doubt } from '../../shared/planner/surveyDoubt.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { leave, type Quantity, strokes, withUnit } from '../../shared/units/format.ts';
+import { leave, percent, type Quantity, strokes, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { measureSpots } from '../store/measureSpots.ts';
 import { useSettled } from '../store/useSettled.ts';
@@ -58,7 +58,7 @@ export function SurveyDoubt({
       {now.trouble !== null && <Trouble trouble={now.trouble} />}
       {now.share !== null && (
         <p className="changes-wait">
-          Trying other ground that fits the readings, {Math.round(now.share * 100)} %{' '}
+          Trying other ground that fits the readings, {percent(100 * now.share)}{' '}
           <button type="button" className="link-button" onClick={now.stop}>
             Stop
           </button>
@@ -178,8 +178,7 @@ function Spots({
           <li key={`${String(at.eastM)} ${String(at.northM)}`}>
             <Diamond size={16} strokeWidth={1.9} className="doubt-ink" aria-hidden />
             <span>
-              {placeWords(at, ball, flag, units)}: {String(Math.max(1, Math.round(100 * reduction)))} % less
-              doubt
+              {placeWords(at, ball, flag, units)}: {percent(Math.max(1, 100 * reduction))} less doubt
             </span>
             <button
               type="button"

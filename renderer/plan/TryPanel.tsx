@@ -108,7 +108,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
         />
         <Stepper
           name="Size"
-          text={settings.sizePct === 0 ? 'as needed' : `${signed(settings.sizePct, 0)} %`}
+          text={settings.sizePct === 0 ? 'as needed' : `${signed(settings.sizePct, 0)}\u00a0%`}
           less="Smaller"
           more="Bigger"
           step={(by) => change({ sizePct: Math.max(-40, Math.min(60, settings.sizePct + 4 * by)) })}

@@ -16,10 +16,18 @@ interface UnplannedProps {
   readonly flags: readonly Choice[];
   readonly ball: Choice | undefined;
   readonly flag: Choice | undefined;
+  readonly planAgain: () => void;
 }
 
 /** What stands where an answer would: what a plan is still without, why there is none, or that it is being worked out. */
-export function Unplanned({ derived, balls, flags, ball, flag }: UnplannedProps): React.JSX.Element | null {
+export function Unplanned({
+  derived,
+  balls,
+  flags,
+  ball,
+  flag,
+  planAgain,
+}: UnplannedProps): React.JSX.Element | null {
   const { plan, planTrouble, stale } = derived;
   if (planTrouble !== null) return <Trouble trouble={planTrouble} />;
   if (balls.length === 0 || flags.length === 0) {
@@ -35,7 +43,16 @@ export function Unplanned({ derived, balls, flags, ball, flag }: UnplannedProps)
   return (
     <p className="answer-line answer-wait" role="status">
       {ball.name} to flag {flag.label}:{' '}
-      {stale === 'givenUp' ? 'not planned. Choose the ball again to plan it.' : 'working it out'}
+      {stale === 'givenUp' ? (
+        <>
+          not planned.{' '}
+          <button type="button" className="link-button" onClick={planAgain}>
+            Plan it
+          </button>
+        </>
+      ) : (
+        'working it out'
+      )}
     </p>
   );
 }

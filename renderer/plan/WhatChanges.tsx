@@ -5,10 +5,11 @@ import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import type { SwitchPoints, WhatIf } from '../../shared/planner/switchPoints.ts';
 import { derivedStore } from '../store/planStore.ts';
-import { strokes } from '../../shared/units/format.ts';
+import { percent, strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Choice } from './Chooser.tsx';
 import { circumstance } from './circumstance.ts';
+import { listed } from './listed.ts';
 
 interface WhatChangesProps {
   readonly found: SwitchPoints | null;
@@ -32,7 +33,7 @@ export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
     <section className="changes" aria-label="What would change it">
       <h2>What would change it</h2>
       {found === null ? (
-        <p className="changes-wait">Trying other days and flags, {Math.round((share ?? 0) * 100)} %</p>
+        <p className="changes-wait">Trying other days and flags, {percent(100 * (share ?? 0))}</p>
       ) : (
         found.holdsThroughout && <p>Nothing ordinary: it holds for {holdsText(found)}.</p>
       )}
@@ -119,8 +120,3 @@ const steady = {
 } as const;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-function listed(words: readonly string[]): string {
-  const last = words[words.length - 1] ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-}

@@ -10,6 +10,7 @@ import {
   withUnit,
 } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { carryAndRun } from './carryAndRun.ts';
 import { aimWords } from './shotLabels.ts';
 
 /** One figure of an option, as a row of a table that sets options beside each other. */
@@ -31,7 +32,7 @@ export function figureRows(units: UnitsPreference, figures: readonly Figure[]): 
     },
     reach: {
       words: 'Carry + run',
-      cell: ({ carryM, runM }) => `${distance(carryM, units).text} + ${withUnit(distance(runM, units))}`,
+      cell: (option) => `${carryAndRun(option, units)}\u00a0${distance(0, units).unit}`,
     },
     land: {
       words: 'Land, paces',
@@ -49,8 +50,8 @@ export function figureRows(units: UnitsPreference, figures: readonly Figure[]): 
     aim: { words: 'Aim', cell: ({ aimRightM }) => aimWords(aimRightM, units) },
     half: { words: 'Half stop within', cell: (option) => withUnit(leave(option.leave.medianM, units)) },
     most: { words: 'Nine in ten within', cell: (option) => withUnit(leave(option.leave.q90M, units)) },
-    upAndDown: { words: 'Up and down', cell: ({ chances }) => `${chance(chances.upAndDown).text} %` },
-    trouble: { words: 'Trouble', cell: ({ chances }) => `${chance(chances.trouble).text} %` },
+    upAndDown: { words: 'Up and down', cell: ({ chances }) => withUnit(chance(chances.upAndDown)) },
+    trouble: { words: 'Trouble', cell: ({ chances }) => withUnit(chance(chances.trouble)) },
     strokes: { words: 'Strokes', cell: (option) => strokes(option.strokes) },
   };
   return figures.map((figure) => rows[figure]);

@@ -8,7 +8,7 @@ import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import type { PlaybookFont, SheetSize } from '../../shared/playbook/playbookCss.ts';
 import type { PlaybookLayout } from '../../shared/playbook/playbookHtml.ts';
-import { strokes } from '../../shared/units/format.ts';
+import { percent, strokes } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { BookPlanning } from '../store/bookPlanning.ts';
 import { ballsShown, groupNames } from '../store/ballGroups.ts';
@@ -83,12 +83,12 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
         )}
         {share !== null && (
           <p className="playbook-wait" role="status">
-            Planning every ball to every flag, {Math.round(share * 100)} %
+            Planning every ball to every flag, {percent(100 * share)}
           </p>
         )}
         {share === null && pages.share !== null && (
           <p className="playbook-wait" role="status">
-            Laying out the pages, {Math.round(pages.share * 100)} %
+            Laying out the pages, {percent(100 * pages.share)}
           </p>
         )}
         {share === null && pages.trouble !== null && <Trouble trouble={pages.trouble} />}

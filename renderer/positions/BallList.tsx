@@ -40,8 +40,7 @@ export function BallList(props: BallListProps): React.JSX.Element {
         lie={
           scene === null || placed === undefined
             ? ''
-            : lieText(placed, scene) +
-              (groundReady ? stanceSlope(placed, scene).replace(' %', '\u00a0%') : '')
+            : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')
         }
         far={farM === null ? '–' : distance(farM, units).text}
         chosen={id === ballId}

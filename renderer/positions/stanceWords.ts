@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/planner/scene.ts';
+import { percent } from '../../shared/units/format.ts';
 import { slopeAt } from '../../shared/terrain/slope.ts';
 
 /** "Stance to flag B: 4 % uphill, ball below the feet, 2 %": the slope along the line to the flag and across it. */
@@ -11,7 +12,7 @@ export function stanceWords(scene: Scene, ballId: string, flagId: string | null)
   const turned = (downhillBearingDeg * Math.PI) / 180 - line;
   const up = -slopePct * Math.cos(turned);
   const across = slopePct * Math.sin(turned);
-  const told = (value: number): string => `${Math.round(Math.abs(value))} %`;
+  const told = (value: number): string => percent(Math.abs(value));
   // Falling to the right puts the ball below a right-hander's feet, and above a left-hander's.
   const below = across > 0 === (scene.player.handed === 'right');
   const parts = [

@@ -26,6 +26,8 @@ export interface Derived {
   readonly stage: 'none' | 'coarse' | 'firm';
   /** Whether the plan shown is from before a change, and the one that was to take its place on its way or given up. */
   readonly stale: false | 'refreshing' | 'givenUp';
+  /** Whether the plan shown is the first answer and somebody gave up the firm one. */
+  readonly stopped: boolean;
   /** Share of the firm answer done, or null when nothing runs. */
   readonly progress: number | null;
   readonly planTrouble: TroubleWords | null;
@@ -39,6 +41,7 @@ export const noPlan = {
   plan: null,
   stage: 'none',
   stale: false,
+  stopped: false,
   progress: null,
   planTrouble: null,
   switchPoints: null,

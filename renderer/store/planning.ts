@@ -123,6 +123,7 @@ export class Planning {
             progress: null,
             switchPoints: null,
             switchShare: null,
+            stopped: false,
             ...(rough !== null && { plan: rough, stage: 'coarse', stale: false, planTrouble: null }),
           }),
       },
@@ -141,8 +142,9 @@ export class Planning {
   giveUp(): void {
     const { stage, progress } = derivedStore.getState();
     this.cancel();
+    if (progress === null) return;
     // Until the first answer what is shown, if anything, is of another place or day.
-    if (stage !== 'coarse' && progress !== null) this.#set({ stale: 'givenUp' });
+    this.#set(stage === 'coarse' ? { stopped: true } : { stale: 'givenUp' });
   }
 
   /** Plans the ball and flag in hand where there is no firm plan of them, and none on its way. */
@@ -308,7 +310,7 @@ export class Planning {
     if (derivedStore.getState().plan !== null) {
       this.#staleTimer = setTimeout(() => this.#set({ stale: 'refreshing' }), STALE_AFTER_MS);
     }
-    this.#set({ switchPoints: null, switchShare: null, progress: 0, stale: false });
+    this.#set({ switchPoints: null, switchShare: null, progress: 0, stale: false, stopped: false });
     this.#quick.cancel();
     this.#thorough.ask('plan', question, {
       progress: (fraction) => this.#set({ progress: fraction }),

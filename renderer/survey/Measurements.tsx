@@ -1,5 +1,4 @@
-import { smallHeight, withUnit } from '../../shared/units/format.ts';
-import { decimals } from '../../shared/units/numerals.ts';
+import { slope, smallHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Ground } from './useGround.ts';
 
@@ -34,7 +33,7 @@ export function Measurements({ heights, slopes, ground, units }: MeasurementsPro
               name="Height doubt on the green"
               value={`±${withUnit(smallHeight(doubt.heightSdM, units))}`}
             />
-            <Row name="Slope doubt there, over 1 m" value={`±${decimals(doubt.slopeSdPct, 1)} %`} />
+            <Row name="Slope doubt there, over 1 m" value={`±${withUnit(slope(doubt.slopeSdPct))}`} />
           </>
         )}
       </dl>

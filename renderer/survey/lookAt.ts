@@ -3,8 +3,7 @@ import { frameOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { smallHeight, withUnit } from '../../shared/units/format.ts';
-import { decimals } from '../../shared/units/numerals.ts';
+import { slope, smallHeight, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Ground } from './useGround.ts';
 
@@ -43,7 +42,7 @@ export function doubtsOf(ground: Ground | null, units: UnitsPreference): readonl
       const words =
         unit === 'm'
           ? `stands ${withUnit(smallHeight(Math.abs(othersDiffer), units))} ${othersDiffer < 0 ? 'above' : 'below'} its neighbours`
-          : `is ${decimals(Math.abs(othersDiffer), 1)} % off its neighbours`;
+          : `is ${withUnit(slope(Math.abs(othersDiffer)))} off its neighbours`;
       const name = kind === 'height' ? 'A spot height' : kind === 'slope' ? 'A slope reading' : 'A contour';
       return {
         id: `reading ${id}`,

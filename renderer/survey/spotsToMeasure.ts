@@ -4,6 +4,7 @@ import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import { boundingBox, distanceM, insideDistanceM } from '../../shared/geometry/ring.ts';
 import type { MeasureHere } from '../../shared/terrain/measureNext.ts';
 import type { MeasureSpots } from '../store/measureSpots.ts';
+import { percent } from '../../shared/units/format.ts';
 import type { LookAt } from './lookAt.ts';
 
 /** A height read within this of a spot is the reading that was wanted there, metres. */
@@ -31,7 +32,7 @@ export function spotsToMeasure(
       : [];
   const spots = open.length > 0 ? open : ofGreen;
   return spots.map(({ at, reduction }, i): LookAt => {
-    const share = `${String(Math.max(1, Math.round(reduction * 100)))} % of the doubt`;
+    const share = `${percent(Math.max(1, 100 * reduction))} of the doubt`;
     const helps = open.length > 0 ? `${share} in ${planned.shot}` : share;
     return {
       id: `measure ${open.length > 0 ? planned.shot : 'green'} ${String(i + 1)}`,

@@ -31,12 +31,14 @@ export function thingWords(thing: Thing): string {
 
 /** A length being drawn: tenths of a yard or metre, or feet and inches where a yard is much. */
 export const sideWords = (lengthM: number, units: UnitsPreference): string =>
-  units.system === 'yards' ? `${decimals(yardsFromMetres(lengthM), 1)} yd` : `${decimals(lengthM, 2)} m`;
+  units.system === 'yards'
+    ? `${decimals(yardsFromMetres(lengthM), 1)}\u00a0yd`
+    : `${decimals(lengthM, 2)}\u00a0m`;
 
 /** An area being drawn, with a decimal while it is small. */
 export function areaWordsOf(areaM2: number, units: UnitsPreference): string {
   const value = units.system === 'yards' ? areaM2 / (METRES_PER_YARD * METRES_PER_YARD) : areaM2;
-  return `${value < 10 ? decimals(value, 1) : whole(value)} ${units.system === 'yards' ? 'yd²' : 'm²'}`;
+  return `${value < 10 ? decimals(value, 1) : whole(value)}\u00a0${units.system === 'yards' ? 'yd²' : 'm²'}`;
 }
 
 /** A small height as it is typed back: "3 ft 6 in" would not fit a field, so feet with two decimals or metres. */

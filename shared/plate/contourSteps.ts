@@ -17,4 +17,6 @@ export const usualContourM = (units: UnitsPreference): number =>
 
 /** "0.2 ft" or "5 cm". */
 export const contourStepWords = (stepM: number, units: UnitsPreference): string =>
-  units.system === 'yards' ? `${decimals(feetFromMetres(stepM), 1)} ft` : `${decimals(100 * stepM, 0)} cm`;
+  units.system === 'yards'
+    ? `${decimals(feetFromMetres(stepM), 1)}\u00a0ft`
+    : `${decimals(100 * stepM, 0)}\u00a0cm`;

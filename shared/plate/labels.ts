@@ -39,7 +39,7 @@ export function textWidth(
 ): number {
   let em = 0;
   for (const c of text) {
-    if ("il.,:;|!'’ ".includes(c)) em += 0.29;
+    if ("il.,:;|!'’ \u00a0".includes(c)) em += 0.29;
     else if ('fjrt()-1'.includes(c)) em += 0.42;
     else if ('mwMW½%'.includes(c)) em += 0.88;
     else if (c >= 'A' && c <= 'Z') em += 0.67;

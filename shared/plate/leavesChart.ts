@@ -1,4 +1,4 @@
-import { chance } from '../units/format.ts';
+import { chance, withUnit } from '../units/format.ts';
 import { element, group } from './element.ts';
 import { plainText } from './labels.ts';
 import type { LeaveShare, LeaveShares } from './leaveShares.ts';
@@ -50,7 +50,7 @@ export function drawLeaves(
         stroke: style.inks.propose,
         'stroke-width': k,
       }),
-      plainText(`${chance(share).text} %`, wordsWidth + long + 6 * k, middle + size * 0.34, {
+      plainText(withUnit(chance(share)), wordsWidth + long + 6 * k, middle + size * 0.34, {
         size,
         ink: style.inks.ink,
       }),
@@ -86,5 +86,5 @@ export function drawLeaves(
 export const leavesText = ({ distances, offGreen }: LeaveShares): string =>
   [...distances, ...offGreen]
     .filter(({ share }) => share > 0)
-    .map(({ words, share }) => `${words} ${chance(share).text} %`)
+    .map(({ words, share }) => `${words} ${withUnit(chance(share))}`)
     .join(', ');

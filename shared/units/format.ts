@@ -17,8 +17,14 @@ export interface Quantity {
   readonly unit: string;
 }
 
+/** Between a number and its unit: a space at which no line is broken. */
+const GAP = '\u00a0';
+
 export const withUnit = ({ text, unit }: Quantity): string =>
-  unit === '' ? text : unit === '°' ? `${text}°` : `${text} ${unit}`;
+  unit === '' ? text : unit === '°' ? `${text}°` : text + GAP + unit;
+
+/** "26 %", from whole percents. */
+export const percent = (value: number): string => whole(value) + GAP + '%';
 
 /** Carry, run and distances on the ground: half yards, or half metres as decimals. */
 export function distance(lengthM: number, units: UnitsPreference): Quantity {
@@ -59,13 +65,13 @@ export function leave(lengthM: number, units: UnitsPreference): Quantity {
 
 /** A size a person would measure: "3 ft 6 in", "8 in", or metres to the centimetre. */
 export function feetAndInches(lengthM: number, units: UnitsPreference): string {
-  if (units.system === 'metres') return `${decimals(lengthM, 2)} m`;
+  if (units.system === 'metres') return decimals(lengthM, 2) + GAP + 'm';
   const total = Math.round(inchesFromMetres(Math.abs(lengthM)));
   const feet = Math.floor(total / 12);
   const inches = total % 12;
   const sign = lengthM < 0 && total > 0 ? '\u2212' : '';
-  if (feet === 0) return `${sign}${String(inches)} in`;
-  return inches === 0 ? `${sign}${String(feet)} ft` : `${sign}${String(feet)} ft ${String(inches)} in`;
+  const parts = [...(feet === 0 ? [] : [feet, 'ft']), ...(feet !== 0 && inches === 0 ? [] : [inches, 'in'])];
+  return sign + parts.join(GAP);
 }
 
 /** A small height or doubt: whole inches (tenths under 1), or centimetres. */
@@ -159,8 +165,8 @@ export const compassPoint = (degrees: number): string =>
 /** Length and width of a green, "27 × 29 yd". */
 export function size(widthM: number, lengthM: number, units: UnitsPreference): string {
   return units.system === 'yards'
-    ? `${whole(yardsFromMetres(widthM))} × ${whole(yardsFromMetres(lengthM))} yd`
-    : `${whole(widthM)} × ${whole(lengthM)} m`;
+    ? [whole(yardsFromMetres(widthM)), '×', whole(yardsFromMetres(lengthM)), 'yd'].join(GAP)
+    : [whole(widthM), '×', whole(lengthM), 'm'].join(GAP);
 }
 
 /** An area, whole square yards or metres. */
@@ -173,7 +179,7 @@ export function area(areaM2: number, units: UnitsPreference): Quantity {
 
 /** A fall over a distance, "falls 6 in", "rises 4 in", "level". */
 export function rise(riseM: number, units: UnitsPreference): string {
-  const { text, unit } = smallHeight(Math.abs(riseM), units);
+  const size = withUnit(smallHeight(Math.abs(riseM), units));
   const least = units.system === 'yards' ? METRES_PER_FOOT / 24 : 0.005;
-  return Math.abs(riseM) < least ? 'level' : `${riseM < 0 ? 'falls' : 'rises'} ${text} ${unit}`;
+  return Math.abs(riseM) < least ? 'level' : `${riseM < 0 ? 'falls' : 'rises'} ${size}`;
 }

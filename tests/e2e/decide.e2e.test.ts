@@ -52,7 +52,7 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
   await expect.poll(() => compare.locator('thead th').count()).toBe(3);
   expect(await page.locator('.plate [data-part=shot][data-role=second]').count()).toBe(2);
   expect(await compare.locator('tbody').innerText()).toMatch(
-    /^Swing(\s+(small|medium|long), [\d.]+ mph){3}[\s\S]*Holed(\s+[<\d]+ %){3}\s+Inside 3 ft[\s\S]*Off the green/,
+    /^Swing(\s+(small|medium|long), [\d.]+\u00a0mph){3}[\s\S]*Holed(\s+[<\d]+\u00a0%){3}\s+Inside 3\u00a0ft[\s\S]*Off the green/,
   );
   await expectAccessible(page, '.plan-right');
   await compare.getByRole('button', { name: 'Done' }).click();
@@ -162,7 +162,7 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
   const png = await keep(/PNG/, 'The section');
   expect([...png.subarray(1, 4)].map((byte) => String.fromCharCode(byte)).join('')).toBe('PNG');
   const leaves = (await keep(/SVG/, 'Where they stop')).toString('utf8');
-  expect(leaves).toMatch(/within 3 ft.*\d %/s);
+  expect(leaves).toMatch(/within 3\u00a0ft.*\d\u00a0%/s);
   // Its own width, twice as sharp as the screen.
   expect(png.readUInt32BE(16)).toBeGreaterThan(1000);
   await group.selectOption('');

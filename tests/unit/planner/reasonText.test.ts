@@ -29,6 +29,6 @@ it('says no more of a difference or of safety than there is', () => {
   expect(toldBeside(2.56)).toBe('It saves 0.06 strokes over Chip 56°, the next best.');
   expect(reasonText(alsoSafe(standing('', 3, 0.02)), units)).toMatch(/safe way out/);
   expect(reasonText(alsoSafe(standing('', 3, 0.3)), units)).toBe(
-    'Nothing else here keeps clearer of trouble: 30 %.',
+    'Nothing else here keeps clearer of trouble: 30\u00a0%.',
   );
 });

@@ -167,7 +167,7 @@ describe('playbook model', () => {
     expect(flag?.missing).toEqual(['3']);
     expect(row?.swing).toBe('small');
     // Every kind of trouble by its name: 4 of 160 balls end in heavy rough.
-    expect(row?.risk).toBe('heavy rough 3 %, off the green 2 %');
+    expect(row?.risk).toBe('heavy rough 3\u00a0%, off the green 2\u00a0%');
   });
 
   it('names the swing by the carries measured of the club', () => {
@@ -179,7 +179,7 @@ describe('playbook model', () => {
       { id: 'w46', name: '46° wedge', kind: 'wedge', loftDeg: 46, bounceDeg: 6, carriesM } as const,
     ];
     const row = modelOf(withRecords(plain, { ...player, bag })).holes[0]?.flags[0]?.rows[0];
-    expect(row?.amongCarries).toMatch(/^between your small [\d½]+ yd and medium [\d½]+ yd$/);
+    expect(row?.amongCarries).toMatch(/^between your small [\d½]+\u00a0yd and medium [\d½]+\u00a0yd$/);
   });
 
   it('says of the advice how far it holds, where that is known', () => {
@@ -331,7 +331,7 @@ it('says of a line how far the survey leaves it open, only where that is not hid
     return playbookModel(plain, [scene], [plan('1'), plan('2')], { units, sure }).holes[0]?.flags[0];
   };
   const open = told(0.46);
-  expect(open?.rows[0]?.open).toBe('The heights measured leave this line open by ±1½ ft at the flag.');
+  expect(open?.rows[0]?.open).toBe('The heights measured leave this line open by ±1½\u00a0ft at the flag.');
   expect(open?.measure).toMatch(/^Measure next, for these lines: \d+ on, \d+ from (left|right), in paces\.$/);
   expect(told(0.1)?.rows[0]?.open).toBeNull();
   expect(told(0.1)?.measure).toBeNull();

@@ -176,15 +176,15 @@ describe('the size of a swing', () => {
         paceM: 1,
       });
     const { smallM, mediumM, longM } = carriesM;
-    const between = `between your small ${smallM.toFixed(1)} m and medium ${mediumM.toFixed(1)} m`;
-    expect(words('pitch', (smallM + mediumM) / 2, 12)).toBe(`Medium swing, clubhead 12 m/s, ${between}`);
+    const between = `between your small ${smallM.toFixed(1)}\u00a0m and medium ${mediumM.toFixed(1)}\u00a0m`;
+    expect(words('pitch', (smallM + mediumM) / 2, 12)).toBe(`Medium swing, clubhead 12\u00a0m/s, ${between}`);
     expect(words('pitch', longM + 5, 18.4)).toBe(
-      `Medium swing, clubhead 18 m/s, over your long ${longM.toFixed(1)} m`,
+      `Medium swing, clubhead 18\u00a0m/s, over your long ${longM.toFixed(1)}\u00a0m`,
     );
-    expect(words('pitch', smallM / 2, 7.24)).toMatch(/clubhead 7\.2 m\/s, under your small/);
-    expect(words('pitch', mediumM + 0.1, 12)).toMatch(/, your medium [\d.]+ m$/);
-    expect(words('splash', mediumM, 20)).toBe('Medium swing, clubhead 20 m/s');
-    expect(words('putt', 0, 2)).toBe('Medium stroke, clubhead 2.0 m/s');
+    expect(words('pitch', smallM / 2, 7.24)).toMatch(/clubhead 7\.2\u00a0m\/s, under your small/);
+    expect(words('pitch', mediumM + 0.1, 12)).toMatch(/, your medium [\d.]+\u00a0m$/);
+    expect(words('splash', mediumM, 20)).toBe('Medium swing, clubhead 20\u00a0m/s');
+    expect(words('putt', 0, 2)).toBe('Medium stroke, clubhead 2.0\u00a0m/s');
   });
 
   it('goes by speed where a carry says nothing: putts, an open face, sand', () => {

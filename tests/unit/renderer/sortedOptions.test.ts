@@ -130,7 +130,7 @@ it('tells where the ground becomes too firm for the choice', () => {
   expect(circumstance(firmer, day, units)).toBe('Ground firmer than 0.65 of 1, rather firm');
   expect(circumstance({ what: 'firmness', tried: 0.25, switchAt: null }, day, units)).toBe('Softer ground');
   expect(circumstance({ what: 'stimp', tried: 10.5, switchAt: 10.1 }, day, units)).toBe(
-    'Green speed over 10 ft',
+    'Green speed over 10\u00a0ft',
   );
 });
 
@@ -145,12 +145,12 @@ it('sets every chance of two shots beside each other, and the kinds of trouble t
   expect(
     chanceRows(shots, { system: 'metres', paceM: 0.9 }).map(({ words, cells }) => [words, ...cells]),
   ).toEqual([
-    ['Holed', '2 %', '2 %'],
-    ['Inside 0.9 m', '20 %', '20 %'],
-    ['Inside 1.8 m', '40 %', '40 %'],
-    ['Up and down', '35 %', '35 %'],
-    ['Off the green', '10 %', '10 %'],
-    ['Bunker', '0 %', '<1 %'],
-    ['Heavy rough', '50 %', '0 %'],
+    ['Holed', '2\u00a0%', '2\u00a0%'],
+    ['Inside 0.9\u00a0m', '20\u00a0%', '20\u00a0%'],
+    ['Inside 1.8\u00a0m', '40\u00a0%', '40\u00a0%'],
+    ['Up and down', '35\u00a0%', '35\u00a0%'],
+    ['Off the green', '10\u00a0%', '10\u00a0%'],
+    ['Bunker', '0\u00a0%', '<1\u00a0%'],
+    ['Heavy rough', '50\u00a0%', '0\u00a0%'],
   ]);
 });

@@ -21,8 +21,8 @@ describe('numbers on the page', () => {
   });
 
   it('follows the steps of each quantity', () => {
-    expect(format.withUnit(format.distance(5.9436, yards))).toBe('6½ yd');
-    expect(format.withUnit(format.distance(5.9436, metric))).toBe('6.0 m');
+    expect(format.withUnit(format.distance(5.9436, yards))).toBe('6½\u00a0yd');
+    expect(format.withUnit(format.distance(5.9436, metric))).toBe('6.0\u00a0m');
     expect(format.landing(1.83, yards).text).toBe('2 on');
     expect(format.landing(-0.5, yards).text).toBe('½ short');
     expect(format.landing(0.1, yards).text).toBe('edge');
@@ -30,10 +30,10 @@ describe('numbers on the page', () => {
     expect(format.aim(-0.1524, yards).text).toBe('½ L');
     expect(format.aim(0.02, yards).text).toBe('at it');
     expect([1.7, 2.95, 3.05, 4.2].map((m) => format.leave(m, yards).text)).toEqual(['5½', '9½', '10', '14']);
-    expect(format.feetAndInches(1.0668, yards)).toBe('3 ft 6 in');
-    expect(format.feetAndInches(0.3, yards)).toBe('1 ft');
-    expect(format.feetAndInches(0.2, yards)).toBe('8 in');
-    expect(format.withUnit(format.slope(-1.25))).toBe('−1.3 %');
+    expect(format.feetAndInches(1.0668, yards)).toBe('3\u00a0ft\u00a06\u00a0in');
+    expect(format.feetAndInches(0.3, yards)).toBe('1\u00a0ft');
+    expect(format.feetAndInches(0.2, yards)).toBe('8\u00a0in');
+    expect(format.withUnit(format.slope(-1.25))).toBe('−1.3\u00a0%');
     expect(format.slopeOrLevel(0.02)).toBe('level');
     expect(format.spotHeight(12.643, metric).text).toBe('12.64');
     expect([0, 0.004, 0.42, 0.996, 1].map((p) => format.chance(p).text)).toEqual([
@@ -45,17 +45,17 @@ describe('numbers on the page', () => {
     ]);
     expect(format.strokeCost(0.091, false, false)).toBe('+0.09');
     expect(format.strokeCost(0.02, false, true)).toBe('level');
-    expect(format.withUnit(format.greenSpeed(9.5))).toBe('9½ ft');
-    expect(format.withUnit(format.wind(1.8, yards))).toBe('4 mph');
+    expect(format.withUnit(format.greenSpeed(9.5))).toBe('9½\u00a0ft');
+    expect(format.withUnit(format.wind(1.8, yards))).toBe('4\u00a0mph');
     expect([format.windWords(1.8, 270, yards), format.windWords(0.25, 270, yards)]).toEqual([
-      '4 mph W',
+      '4\u00a0mph W',
       'calm',
     ]);
     expect([0, 44, 359, 270, -90].map(format.compassPoint)).toEqual(['N', 'NE', 'N', 'W', 'W']);
     expect(format.withUnit(format.bearing(359.7))).toBe('0°');
-    expect(format.rise(0.1016, yards)).toBe('rises 4 in');
-    expect(format.rise(-0.02, metric)).toBe('falls 2 cm');
+    expect(format.rise(0.1016, yards)).toBe('rises 4\u00a0in');
+    expect(format.rise(-0.02, metric)).toBe('falls 2\u00a0cm');
     expect(format.rise(0.001, yards)).toBe('level');
-    expect(format.size(24.7, 26.5, yards)).toBe('27 × 29 yd');
+    expect(format.size(24.7, 26.5, yards)).toBe('27\u00a0×\u00a029\u00a0yd');
   });
 });
