@@ -491,7 +491,7 @@ it('tells the side in the units and the paces of the person, clear of what is dr
   const units = { system: 'yards', paceM: 0.9144 } as const;
   const shown = handDrawing(bench.hand.state, bench.document, units, null, null, false);
   expect(shown.label?.lines).toEqual([
-    '5.0\u00a0yd, 5 paces, at 0°',
+    '5.0\u00a0yd, 5\u00a0paces, at 0°',
     'around 26.2\u00a0yd, area 25\u00a0yd²',
   ]);
 });
