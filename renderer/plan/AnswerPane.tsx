@@ -66,11 +66,6 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const picked = plan.options.find(({ id }) => id === pickedId);
   const { panel } = props;
-  const planAgain = (
-    <button type="button" className="link-button" onClick={props.planAgain}>
-      {props.stopped ? 'Go on' : 'Plan it'}
-    </button>
-  );
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
@@ -89,18 +84,14 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
         listed={listed}
         coarse={stage === 'coarse'}
         holds={props.holds}
+        stale={stale}
+        stopped={props.stopped}
+        planAgain={props.planAgain}
         toAdvice={() => {
           panel.close();
           props.choose(plan.chosenId);
         }}
       />
-      {stale !== false && (
-        <p className="stale-note">
-          The ground, the place or the day has changed;{' '}
-          {stale === 'refreshing' ? 'refreshing.' : 'this is from before.'} {stale === 'givenUp' && planAgain}
-        </p>
-      )}
-      {props.stopped && <p className="stale-note">Stopped at a first answer, from few shots. {planAgain}</p>}
       <Facts option={option} bag={props.bag} units={units} narrow={props.narrow} large={props.large} />
       {props.instead ?? (
         <>

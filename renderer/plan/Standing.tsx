@@ -1,6 +1,7 @@
 import { Check } from 'lucide-react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { strokes } from '../../shared/units/format.ts';
+import type { Derived } from '../store/planStore.ts';
 
 interface StandingProps {
   readonly option: PlanOption;
@@ -11,6 +12,11 @@ interface StandingProps {
   readonly coarse: boolean;
   /** How far the advice holds, once that is known. */
   readonly holds: AdviceHolds | null;
+  /** The plan is from before a change. */
+  readonly stale: Derived['stale'];
+  /** The firm answer was given up. */
+  readonly stopped: boolean;
+  readonly planAgain: () => void;
   readonly toAdvice: () => void;
 }
 
@@ -21,11 +27,28 @@ export interface AdviceHolds {
 }
 
 /**
- * How the option looked at stands: the advice, how far it holds; any other, what it costs, and the way back. The line is
- * kept free until there is something to say, so that nothing beneath it moves.
+ * How the option looked at stands: whether the plan is still to be trusted; of the advice, how far it holds; of any other,
+ * what it costs, and the way back. The line is kept free until there is something to say, so that nothing beneath it moves.
  */
 export function Standing(props: StandingProps): React.JSX.Element {
-  const { option, advice, listed, coarse, holds, toAdvice } = props;
+  const { option, advice, listed, coarse, holds, stale, stopped, planAgain, toAdvice } = props;
+  if (stale !== false || stopped)
+    return (
+      <p className="standing standing-note">
+        <span>
+          {stale === false
+            ? 'Stopped: a first answer, from few shots.'
+            : 'From before a change of place, ground or day.'}
+        </span>
+        {stale === 'refreshing' ? (
+          'Refreshing.'
+        ) : (
+          <button type="button" className="link-button" onClick={planAgain}>
+            {stopped ? 'Go on' : 'Plan it'}
+          </button>
+        )}
+      </p>
+    );
   return (
     <p className="standing">
       {advice === null || option.id === advice.id ? (
