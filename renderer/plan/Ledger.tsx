@@ -1,5 +1,5 @@
 import { Bookmark } from 'lucide-react';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
@@ -192,8 +192,7 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
                     onChange={() => choose(option.id)}
                   />
                   <span>
-                    <span className="shot-name">{optionName(option)}</span>{' '}
-                    <span className="shot-swing">{option.size}</span>
+                    <ShotName name={optionName(option)} /> <span className="shot-swing">{option.size}</span>
                   </span>
                   {option.id === pickedId && (
                     <span className="picked" title="In the playbook">
@@ -241,6 +240,18 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
     </>
   );
 }
+
+/** Breaks between shot and club, not at the hyphens inside them. */
+const ShotName = ({ name }: { readonly name: string }): React.JSX.Element => (
+  <span className="shot-name">
+    {name.split(' ').map((word, i) => (
+      <Fragment key={i}>
+        {i > 0 && ' '}
+        <span className="whole">{word}</span>
+      </Fragment>
+    ))}
+  </span>
+);
 
 /** The advice, what is looked at or picked, the safe way out, then the best of each technique by strokes. */
 function shortList(plan: Plan, chosenId: string, pickedId: string | null, most: number): ReadonlySet<string> {

@@ -342,6 +342,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               ball={ball}
               flag={flag}
               planAgain={planAgain}
+              toPositions={() => props.open('positions')}
             />
           )}
           {planned && ball !== undefined && flag !== undefined && (

@@ -1,4 +1,5 @@
 import type { Derived } from '../store/planStore.ts';
+import { Flag, Plus } from 'lucide-react';
 import { Trouble } from '../ui/Trouble.tsx';
 import type { Choice } from './Chooser.tsx';
 
@@ -6,8 +7,13 @@ const missing = {
   ball: {
     title: 'No ball yet',
     remedy: 'Pin a ball position beside this green, and the plan for it appears here.',
+    act: 'Pin a ball',
   },
-  flag: { title: 'No flag yet', remedy: 'Stand a flag on this green, and the plan to it appears here.' },
+  flag: {
+    title: 'No flag yet',
+    remedy: 'Stand a flag on this green, and the plan to it appears here.',
+    act: 'Stand a flag',
+  },
 } as const;
 
 interface UnplannedProps {
@@ -17,6 +23,7 @@ interface UnplannedProps {
   readonly ball: Choice | undefined;
   readonly flag: Choice | undefined;
   readonly planAgain: () => void;
+  readonly toPositions: () => void;
 }
 
 /** What stands where an answer would: what a plan is still without, why there is none, or that it is being worked out. */
@@ -27,15 +34,23 @@ export function Unplanned({
   ball,
   flag,
   planAgain,
+  toPositions,
 }: UnplannedProps): React.JSX.Element | null {
   const { plan, planTrouble, stale } = derived;
   if (planTrouble !== null) return <Trouble trouble={planTrouble} />;
   if (balls.length === 0 || flags.length === 0) {
-    const { title, remedy } = missing[balls.length === 0 ? 'ball' : 'flag'];
+    const what = balls.length === 0 ? 'ball' : 'flag';
+    const { title, remedy, act } = missing[what];
+    const Sign = what === 'ball' ? Plus : Flag;
     return (
       <div className="answer-empty">
         <h1 className="answer-name">{title}</h1>
         <p>{remedy}</p>
+        <div className="actions">
+          <button type="button" className="button filled" onClick={toPositions}>
+            <Sign size={18} strokeWidth={1.9} aria-hidden /> {act}
+          </button>
+        </div>
       </div>
     );
   }

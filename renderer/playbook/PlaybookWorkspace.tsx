@@ -1,4 +1,4 @@
-import { Printer } from 'lucide-react';
+import { Flag, Printer } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
@@ -46,7 +46,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
   const { ballGroup } = useStore(sessionStore);
   // Only the balls of the group that is shown go on the pages; the plans themselves are the same.
   const scene = useMemo(
-    () => (wholeScene === null ? null : withGroup(wholeScene, ballGroup)),
+    () => (wholeScene === null || wholeScene.flags.length === 0 ? null : withGroup(wholeScene, ballGroup)),
     [wholeScene, ballGroup],
   );
   const [parts, setParts] = useState<PlaybookLayout['parts']>('cards');
@@ -80,6 +80,18 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             <Trouble trouble={sceneTrouble} />
             <ToSurvey go={() => sessionStore.setState({ workspace: 'survey' })} />
           </>
+        )}
+        {wholeScene?.flags.length === 0 && (
+          <div className="playbook-wait">
+            <p>There is a card for every flag, and no flag stands on this green yet.</p>
+            <button
+              type="button"
+              className="button to-survey"
+              onClick={() => sessionStore.setState({ workspace: 'positions' })}
+            >
+              <Flag size={18} strokeWidth={1.9} aria-hidden /> Stand a flag
+            </button>
+          </div>
         )}
         {share !== null && (
           <p className="playbook-wait" role="status">
@@ -145,7 +157,7 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             : `Choices of ${scene.player.name}`}
         </h2>
         {plans === null ? (
-          <p className="playbook-note">Told with the pages.</p>
+          <p className="playbook-note">Listed here once the pages are laid out.</p>
         ) : choices.length === 0 ? (
           <p className="playbook-note">
             {ballGroup === null ? 'None on this hole' : `None from the balls of ${ballGroup}`}: the pages

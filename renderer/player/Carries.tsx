@@ -28,6 +28,7 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
   const [begun, setBegun] = useState<ReadonlyMap<string, Begun>>(new Map());
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const { unit } = distance(1, units);
+  const clubs = player.bag.filter(({ kind }) => kind !== 'putter').toSorted((a, b) => a.loftDeg - b.loftDeg);
   const change = (club: Club, key: keyof MeasuredCarries, typed: string): void => {
     const { carriesM, ...unmeasured } = club;
     try {
@@ -56,22 +57,20 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
         <h2>Measured carries</h2>
       </div>
       {trouble !== null && <Trouble trouble={trouble} />}
-      <table className="bag carries">
-        <thead>
-          <tr>
-            <th scope="col">Club</th>
-            {swings.map(([swing]) => (
-              <th scope="col" key={swing}>
-                {swing}, {unit}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {player.bag
-            .filter(({ kind }) => kind !== 'putter')
-            .toSorted((a, b) => a.loftDeg - b.loftDeg)
-            .map((club) => (
+      {clubs.length > 0 && (
+        <table className="bag carries">
+          <thead>
+            <tr>
+              <th scope="col">Club</th>
+              {swings.map(([swing]) => (
+                <th scope="col" key={swing}>
+                  {swing}, {unit}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {clubs.map((club) => (
               <tr key={club.id}>
                 <th scope="row">{club.name}</th>
                 {swings.map(([swing, key]) => {
@@ -89,12 +88,14 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
                 })}
               </tr>
             ))}
-        </tbody>
-      </table>
+          </tbody>
+        </table>
+      )}
       <p className="player-note">
-        Measured on a clean lie with your small, medium and long swing. With all three, a plan names the swing
-        by its carry; without them, by the speed typical of the level. Lengths may carry a unit: 12 yd, 11 m,
-        14 paces.
+        {clubs.length === 0 && 'Of every club but the putter, once there is one in the bag. '}Measured on a
+        clean lie with your small, medium and long swing. With all three, a plan names the swing by its carry;
+        without them, by the speed typical of the level. Lengths may carry a unit: 12&nbsp;yd, 11&nbsp;m,
+        14&nbsp;paces.
       </p>
     </>
   );

@@ -1,10 +1,8 @@
-import { findRecord, recordsOf } from '../atlas/document.ts';
+import { recordsOf } from '../atlas/document.ts';
 import { putRecords } from '../atlas/edits.ts';
 import type { AtlasDocument, AtlasRecord } from '../atlas/records.ts';
 import { type ScenePlane, scenePlane } from '../planner/scenePlane.ts';
 import { type FittedSurface, fitSurface } from '../terrain/fitSurface.ts';
-
-const STAND_IN_FLAG = 'stand-in-flag';
 
 export interface FittedHole {
   readonly plane: ScenePlane;
@@ -12,24 +10,17 @@ export interface FittedHole {
 }
 
 /**
- * The ground of a hole as planning fits it. A survey without a flag, a day or a player is fitted all the same. Throws
+ * The ground of a hole as planning fits it. A survey without a day or a player is fitted all the same. Throws
  * InputProblem as scenePlane and fitSurface do.
  */
 export function fittedHole(document: AtlasDocument, holeId: string): FittedHole {
-  const plane = scenePlane(putRecords('stand-ins', standIns(document, holeId)).apply(document), holeId);
-  const flags = plane.flags.filter(({ record }) => record.id !== STAND_IN_FLAG);
-  return { plane: { ...plane, flags }, surface: fitSurface(plane.input) };
+  const plane = scenePlane(putRecords('stand-ins', standIns(document)).apply(document), holeId);
+  return { plane, surface: fitSurface(plane.input) };
 }
 
 /** What a plan needs and a surface does not, as far as it is missing: none of it changes the ground. */
-function standIns(document: AtlasDocument, holeId: string): readonly AtlasRecord[] {
-  const greenId = findRecord(document, 'hole', holeId)?.greenId ?? null;
-  const at = greenId === null ? undefined : findRecord(document, 'area', greenId)?.rings[0]?.[0];
-  const hasFlag = recordsOf(document, 'holeLocation').some((flag) => flag.holeId === holeId);
+function standIns(document: AtlasDocument): readonly AtlasRecord[] {
   return [
-    ...(hasFlag || at === undefined
-      ? []
-      : [{ type: 'holeLocation' as const, id: STAND_IN_FLAG, holeId, label: 'A', name: '', at }]),
     ...(recordsOf(document, 'conditions').length > 0
       ? []
       : [

@@ -1,6 +1,7 @@
 import { length2 } from '../numeric/elementary.ts';
 import { METRES_PER_YARD } from '../units/conversions.ts';
 import { InputProblem } from '../words/inputProblem.ts';
+import { needFlags } from './needFlags.ts';
 import type { PlanRequest } from './planBall.ts';
 import type { Scene, SceneBall, SceneFlag } from './scene.ts';
 
@@ -18,6 +19,7 @@ export function ballAndFlag(
   scene: Scene,
   request: PlanRequest,
 ): { readonly ball: SceneBall; readonly flag: SceneFlag } {
+  needFlags(scene);
   const ball = scene.balls.find((b) => b.record.id === request.ballId);
   const flag = scene.flags.find((f) => f.record.id === request.flagId);
   const place = `Hole ${scene.hole.label}`;

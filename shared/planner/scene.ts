@@ -55,7 +55,7 @@ export type PreparedScene = Omit<Scene, 'surface' | 'ground'>;
 export type SceneGround = Pick<Scene, 'input' | 'surface' | 'ground'>;
 
 /**
- * From records to the plane. Throws InputProblem for an unknown hole, a hole without green or flag, a green
+ * From records to the plane. Throws InputProblem for an unknown hole, a hole without a green, a green
  * without elevation evidence, positions that are not numbers, and a document without a player or conditions.
  *
  * `known` may give an earlier scene of the same hole: its ground is taken over when nothing under it has

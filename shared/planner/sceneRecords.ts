@@ -30,8 +30,8 @@ export interface SceneRecords {
 }
 
 /**
- * Throws InputProblem for an unknown hole, a hole without green or flag, and a document without conditions or
- * player.
+ * Throws InputProblem for an unknown hole, a hole without a green, and a document without conditions or player. A hole
+ * without a flag is a place to stand one.
  */
 export function sceneRecords(document: AtlasDocument, holeId: string): SceneRecords {
   const all = [...document.records.values()].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
@@ -62,14 +62,6 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
     );
   }
   const allFlags = ofType('holeLocation').filter((flag) => flag.holeId === holeId);
-  if (allFlags.length === 0) {
-    throw new InputProblem(
-      'hole-without-flag',
-      'no hole location is set.',
-      place,
-      'Set at least one flag on the green.',
-    );
-  }
   const conditions = inUseOf(document, 'conditions');
   if (conditions === undefined) {
     throw new InputProblem(

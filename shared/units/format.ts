@@ -177,9 +177,10 @@ export function area(areaM2: number, units: UnitsPreference): Quantity {
     : { text: whole(areaM2), unit: 'm²' };
 }
 
-/** A fall over a distance, "falls 6 in", "rises 4 in", "level". */
+/** A fall over a distance, "falls 6 in", "rises 4 ft 8 in", "level". */
 export function rise(riseM: number, units: UnitsPreference): string {
-  const size = withUnit(smallHeight(Math.abs(riseM), units));
+  const long = Math.abs(riseM) >= (units.system === 'yards' ? METRES_PER_FOOT : 1);
+  const size = long ? feetAndInches(Math.abs(riseM), units) : withUnit(smallHeight(Math.abs(riseM), units));
   const least = units.system === 'yards' ? METRES_PER_FOOT / 24 : 0.005;
   return Math.abs(riseM) < least ? 'level' : `${riseM < 0 ? 'falls' : 'rises'} ${size}`;
 }

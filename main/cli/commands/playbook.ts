@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { holesInOrder } from '../../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../../shared/atlas/records.ts';
 import type { Plan } from '../../../shared/planner/plan.ts';
+import { needFlags } from '../../../shared/planner/needFlags.ts';
 import { buildScene, type Scene } from '../../../shared/planner/scene.ts';
 import { type SureLines, sureLinesSteps } from '../../../shared/planner/sureLine.ts';
 import { playbookHtml } from '../../../shared/playbook/playbookHtml.ts';
@@ -67,6 +68,7 @@ Example:
     const wanted = values.get('hole');
     const holes = wanted === undefined ? holesInOrder(document) : [findHole(document, wanted)];
     const scenes = holes.map((hole) => withBalls(buildScene(document, hole.id)));
+    scenes.forEach(needFlags);
     const [first] = scenes;
     if (first === undefined)
       throw new InputProblem('no-holes', 'the atlas has no holes.', '', 'Add a hole and set its green.');

@@ -259,14 +259,13 @@ describe('a scene', () => {
         ),
       ),
     ).toBe('hole-without-green');
-    expect(
-      codeOf(() =>
-        buildScene(
-          without((id) => id !== 'A'),
-          'h1',
-        ),
-      ),
-    ).toBe('hole-without-flag');
+    const flagless = buildScene(
+      without((id) => id !== 'A'),
+      'h1',
+    );
+    expect(codeOf(() => planBall(flagless, { ballId: '1', flagId: 'A', shotsPerOption: 8, seed: 1 }))).toBe(
+      'hole-without-flag',
+    );
     expect(
       codeOf(() =>
         buildScene(

@@ -54,6 +54,8 @@ describe('numbers on the page', () => {
     expect([0, 44, 359, 270, -90].map(format.compassPoint)).toEqual(['N', 'NE', 'N', 'W', 'W']);
     expect(format.withUnit(format.bearing(359.7))).toBe('0°');
     expect(format.rise(0.1016, yards)).toBe('rises 4\u00a0in');
+    expect(format.rise(1.42, yards)).toBe('rises 4\u00a0ft\u00a08\u00a0in');
+    expect(format.rise(1.42, metric)).toBe('rises 1.42\u00a0m');
     expect(format.rise(-0.02, metric)).toBe('falls 2\u00a0cm');
     expect(format.rise(0.001, yards)).toBe('level');
     expect(format.size(24.7, 26.5, yards)).toBe('27\u00a0×\u00a029\u00a0yd');
