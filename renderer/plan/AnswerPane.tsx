@@ -11,12 +11,11 @@ import type { Derived } from '../store/planStore.ts';
 import type { SortKey } from '../store/session.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { lieWords } from '../ui/words.ts';
+import { Beneath } from './Beneath.tsx';
 import { Facts } from './Facts.tsx';
-import { Leaves } from './Leaves.tsx';
 import { Ledger } from './Ledger.tsx';
 import { type AdviceHolds, costWords, Standing } from './Standing.tsx';
 import type { Panel } from './usePanel.ts';
-import { Why } from './Why.tsx';
 
 export interface AnswerPaneProps {
   readonly plan: Plan;
@@ -50,7 +49,7 @@ export interface AnswerPaneProps {
   readonly handed: 'right' | 'left';
   /** Told of a firm answer only. */
   readonly flag: PlanePoint;
-  /** The ball or the flag is under way. */
+  /** The ball or the flag is under way, or they are walked through. */
   readonly moving: boolean;
   /** What would change the choice. */
   readonly changes: React.ReactNode;
@@ -109,22 +108,17 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
             choose={props.choose}
             sortBy={props.sortBy}
           />
-          <div className="beneath">
-            <Why
-              plan={plan}
-              option={option}
-              coarse={stage === 'coarse'}
-              moving={props.moving}
-              handed={props.handed}
-              units={units}
-            />
-            <div className="beneath-right">
-              {props.changes}
-              {stage === 'firm' && (
-                <Leaves option={option} flag={props.flag} units={units} large={props.large} />
-              )}
-            </div>
-          </div>
+          <Beneath
+            plan={plan}
+            option={option}
+            stage={stage}
+            flag={props.flag}
+            changes={props.changes}
+            handed={props.handed}
+            units={units}
+            large={props.large}
+            moving={props.moving}
+          />
         </>
       )}
       <div className="actions">

@@ -26,6 +26,8 @@ interface PlanPictureProps {
   readonly document: AtlasDocument;
   readonly derived: Settled & { readonly scene: Scene };
   readonly planning: Pick<Planning, 'surrounds'>;
+  /** Balls and flags are being walked through. */
+  readonly walking: boolean;
   /** The option drawn in red; null for none. */
   readonly option: PlanOption | null;
   /** Options beside it, in the second ink. */
@@ -95,7 +97,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         () => ({ scene, ballId, flagId, option: derived.groundReady ? option : null, others, coarse }),
         [scene, ballId, flagId, derived.groundReady, option, others, coarse],
       ),
-      moving,
+      moving || props.walking,
     ),
   );
   const readBall = useMemo(

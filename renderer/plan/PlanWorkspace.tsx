@@ -34,6 +34,7 @@ import { usePanel } from './usePanel.ts';
 import { usePlayersBeside } from './usePlayersBeside.ts';
 import { useTry } from './useTry.ts';
 import { WhatChanges } from './WhatChanges.tsx';
+import { useWalking } from './useWalking.ts';
 import { walkPlaces } from './walkPlaces.ts';
 
 export interface PlanWorkspaceProps {
@@ -131,6 +132,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     () => holdsFor({ plan, stage, switchPoints: derived.switchPoints }),
     [plan, stage, derived.switchPoints],
   );
+  const { walking, step } = useWalking();
   const planAgain = useSteady(() => planning.planAgain());
 
   const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
@@ -163,13 +165,14 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   useEffect(() => {
     // With nothing else in hand the arrow keys walk balls and flags from anywhere.
     const walkFromAnywhere = (event: KeyboardEvent): void => {
-      if (event.target === window.document.body) walkPlaces(event, balls, ballId, flags, flagId, choosePlace);
+      if (event.target === window.document.body)
+        walkPlaces(event, balls, ballId, flags, flagId, choosePlace, step);
     };
     window.addEventListener('keydown', walkFromAnywhere);
     return () => window.removeEventListener('keydown', walkFromAnywhere);
   });
   const walk = useSteady((event: React.KeyboardEvent) =>
-    walkPlaces(event.nativeEvent, balls, ballId, flags, flagId, choosePlace, event.currentTarget),
+    walkPlaces(event.nativeEvent, balls, ballId, flags, flagId, choosePlace, step, event.currentTarget),
   );
   const editSteadily = useSteady(edit);
   const open = useSteady(props.open);
@@ -264,7 +267,14 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               beside={(id) => panel.setBeside([id])}
             />
           ) : null}
-          <SurveyDoubt planning={planning} document={document} plan={plan} option={option} units={units} />
+          <SurveyDoubt
+            planning={planning}
+            document={document}
+            plan={plan}
+            option={option}
+            units={units}
+            walking={walking}
+          />
         </>
       ) : null,
     [
@@ -279,6 +289,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
       panel,
       planning,
       document,
+      walking,
     ],
   );
 
@@ -307,6 +318,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             document={document}
             derived={{ ...derived, scene }}
             planning={planning}
+            walking={walking}
             option={shownOption}
             others={others}
             landing={settings === null ? null : (settings.landing ?? tried?.tried.landing ?? null)}
@@ -374,7 +386,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
               unpick={unpick}
               handed={player.handed}
               flag={stage === 'firm' && placedFlag !== undefined ? placedFlag.at : nowhere}
-              moving={derived.held !== null}
+              moving={derived.held !== null || walking}
               panel={panel}
               changes={changes}
               instead={instead}

@@ -23,6 +23,8 @@ interface SurveyDoubtProps {
   /** The option looked at. */
   readonly option: PlanOption;
   readonly units: UnitsPreference;
+  /** Balls and flags are being walked through: the plan is not looked at for long enough to ask. */
+  readonly walking: boolean;
 }
 
 /** How sure the survey makes the choice and the line looked at, and where one more reading would help most. */
@@ -32,15 +34,16 @@ export function SurveyDoubt({
   plan,
   option,
   units,
+  walking,
 }: SurveyDoubtProps): React.JSX.Element | null {
   const { scene, stage, held } = useSettled();
   const { ballId, flagId } = plan;
   const question = useMemo<PlanQuestion | null>(
     () =>
-      scene === null || stage !== 'firm' || held !== null
+      scene === null || stage !== 'firm' || held !== null || walking
         ? null
         : { document, holeId: scene.hole.id, ballId, flagId, shotsPerOption: USUAL_SHOTS, seed: USUAL_SEED },
-    [document, scene, stage, held, ballId, flagId],
+    [document, scene, stage, held, walking, ballId, flagId],
   );
   const now = useSurveyDoubt(planning, `${scene?.key ?? ''} ${ballId} ${flagId}`, question);
   const { doubt } = now;

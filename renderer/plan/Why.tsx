@@ -1,9 +1,7 @@
-import { memo, useMemo } from 'react';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import { reasonText } from '../../shared/planner/reasonText.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { useBeat } from '../ui/useBeat.ts';
 import { SetUp } from './SetUp.tsx';
 
 interface WhyProps {
@@ -14,20 +12,8 @@ interface WhyProps {
   readonly units: UnitsPreference;
 }
 
-/** Why the option looked at, or why not; sentences that nobody can read while the ball moves follow at a slower beat. */
-export function Why({
-  moving,
-  handed,
-  units,
-  plan,
-  option,
-  coarse,
-}: WhyProps & { readonly moving: boolean }): React.JSX.Element {
-  const now = useMemo(() => ({ plan, option, coarse }), [plan, option, coarse]);
-  return <Reasons {...useBeat(now, moving)} handed={handed} units={units} />;
-}
-
-const Reasons = memo(function Reasons({ plan, option, coarse, handed, units }: WhyProps): React.JSX.Element {
+/** Why the option looked at, or why not. */
+export function Why({ plan, option, coarse, handed, units }: WhyProps): React.JSX.Element {
   const advice = plan.options.find(({ id }) => id === plan.chosenId);
   const advised = option.id === plan.chosenId;
   // The first answer has looked at the likely shots alone: what it calls the only one may not be.
@@ -55,4 +41,4 @@ const Reasons = memo(function Reasons({ plan, option, coarse, handed, units }: W
       )}
     </section>
   );
-});
+}

@@ -8,6 +8,7 @@ export function walkPlaces(
   flags: readonly Choice[],
   flagId: string | null,
   choose: (kind: 'ball' | 'flag', id: string) => void,
+  mayStep: (repeated: boolean) => boolean,
   strip: Element | null = null,
 ): void {
   if (event.altKey || event.ctrlKey || event.metaKey) return;
@@ -16,7 +17,7 @@ export function walkPlaces(
   if (sideways === 0 && upward === 0) return;
   event.preventDefault();
   const next = sideways !== 0 ? neighbour(balls, ballId, sideways) : neighbour(flags, flagId, upward);
-  if (next === undefined) return;
+  if (next === undefined || !mayStep(event.repeat)) return;
   choose(sideways !== 0 ? 'ball' : 'flag', next.id);
   if (strip === null) return;
   requestAnimationFrame(() => {

@@ -27,6 +27,8 @@ import { sessionStore } from './session.ts';
 
 /** An old answer is struck through only when the new one takes longer than this, ms. */
 const STALE_AFTER_MS = 300;
+/** Who walks on within this wants nothing prepared for the ball they left, ms. */
+const AHEAD_AFTER_MS = 60;
 
 /** Who watches an answer being worked out. */
 interface Watched<T> {
@@ -62,6 +64,7 @@ export class Planning {
   #held: Held | null = null;
   /** Whether the ground is being drawn, so that what was under way has been given up. */
   #away = false;
+  #aheadTimer: ReturnType<typeof setTimeout> | undefined;
   #staleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -106,6 +109,7 @@ export class Planning {
     const still = this.#still;
     if (document === null || still === null) return;
     clearTimeout(this.#staleTimer);
+    clearTimeout(this.#aheadTimer);
     if (progress !== null || switchShare !== null || shown === null) this.#thorough.cancel();
     const planned = ballId !== null && flagId !== null && (held.id === ballId || held.id === flagId);
     this.#following.follow(
@@ -133,6 +137,7 @@ export class Planning {
   /** Gives up the firm answer under way; the coarse one stays. */
   cancel(): void {
     clearTimeout(this.#staleTimer);
+    clearTimeout(this.#aheadTimer);
     this.#quick.cancel();
     this.#thorough.cancel();
     derivedStore.setState({ progress: null, switchShare: null });
@@ -298,6 +303,7 @@ export class Planning {
 
   #plan(scene: Scene, question: PlanQuestion): void {
     clearTimeout(this.#staleTimer);
+    clearTimeout(this.#aheadTimer);
     const known = this.#plans.get(scene, question);
     if (known !== undefined) {
       this.#quick.cancel();
@@ -331,16 +337,13 @@ export class Planning {
     });
   }
 
-  /** While nothing else is asked: the flag made ready for rough answers, the neighbours planned. */
+  /** While nothing else is asked: the flag made ready for rough answers, in a moment the neighbours planned. */
   #afterFirm(scene: Scene, question: PlanQuestion): void {
     const { document, holeId, flagId } = question;
-    this.#quick.ask(
-      'warm',
-      { document, holeId, flagIds: [flagId] },
-      { answer: () => undefined, problem: () => undefined },
-      'ahead',
-    );
-    this.#prepare(scene, question);
+    const nothing = (): void => undefined;
+    const warm = { document, holeId, flagIds: [flagId] };
+    this.#quick.ask('warm', warm, { answer: nothing, problem: nothing }, 'ahead');
+    this.#aheadTimer = setTimeout(() => this.#prepare(scene, question), AHEAD_AFTER_MS);
   }
 
   /** Plans what the arrow keys lead to, nearest first, then finds what would change the choice. */

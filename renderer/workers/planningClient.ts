@@ -37,6 +37,8 @@ interface Open {
   follows: boolean;
   /** It waits behind another. */
   behind: boolean;
+  /** It has been given up, and the worker told so. */
+  dropped: boolean;
 }
 
 /**
@@ -89,8 +91,9 @@ export class PlanningClient {
     const follows = listener.follows ?? false;
     for (const old of this.#open) {
       old.follows &&= follows;
-      const finishes = !this.#dropsOld && old.asked.rank === 'asked' && rank === 'asked';
-      this.#thread.tell(finishes ? 'pass' : 'drop', old.ticket);
+      if (!this.#dropsOld && old.asked.rank === 'asked' && rank === 'asked')
+        this.#thread.tell('pass', old.ticket);
+      else this.#drop(old);
     }
     this.#send(asked, follows);
   }
@@ -100,8 +103,13 @@ export class PlanningClient {
     this.#wanted = null;
     for (const old of this.#open) {
       old.follows = false;
-      this.#thread.tell('drop', old.ticket);
+      this.#drop(old);
     }
+  }
+
+  #drop(open: Open): void {
+    if (!open.dropped) this.#thread.tell('drop', open.ticket);
+    open.dropped = true;
   }
 
   #hold(held: boolean): void {
@@ -114,7 +122,7 @@ export class PlanningClient {
     const last = this.#open.at(-1);
     if (last === undefined) this.#held = false;
     this.#turns.begin(this.#worked, rank);
-    const open: Open = { asked, ticket: 0, follows, behind: last !== undefined };
+    const open: Open = { asked, ticket: 0, follows, behind: last !== undefined, dropped: false };
     open.ticket = this.#thread.ask(
       document,
       { call, question, after: last?.ticket ?? null, held: this.#held, early: asked.early !== null },
