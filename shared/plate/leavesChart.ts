@@ -1,6 +1,6 @@
 import { chance, withUnit } from '../units/format.ts';
 import { element, group } from './element.ts';
-import { plainText } from './labels.ts';
+import { plainText, textWidth } from './labels.ts';
 import type { LeaveShare, LeaveShares } from './leaveShares.ts';
 import { segment } from './pathData.ts';
 import { strokes } from './pattern.ts';
@@ -21,7 +21,9 @@ export function drawLeaves(
   const size = textSize(style, 14);
   const row = size * 1.5;
   const wide = Math.max(width, LEAST_WIDTH * k);
-  const wordsWidth = size * 7.6;
+  // A cross stands between the words and the bar.
+  const widest = Math.max(...[...distances, ...offGreen].map(({ words }) => textWidth(words, size)));
+  const wordsWidth = Math.max(size * 7.6, Math.min(widest, wide / 2)) + 12 * k;
   const figureWidth = size * 3.2;
   const room = wide - wordsWidth - figureWidth;
   const most = Math.max(...distances.map(({ share }) => share), ...offGreen.map(({ share }) => share), 0.01);

@@ -162,7 +162,7 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
   const png = await keep(/PNG/, 'The section');
   expect([...png.subarray(1, 4)].map((byte) => String.fromCharCode(byte)).join('')).toBe('PNG');
   const leaves = (await keep(/SVG/, 'Where they stop')).toString('utf8');
-  expect(leaves).toMatch(/within 3\u00a0ft.*\d\u00a0%/s);
+  expect(leaves).toMatch(/within 3 ft.*\d\u00a0%/s);
   // Its own width, twice as sharp as the screen.
   expect(png.readUInt32BE(16)).toBeGreaterThan(1000);
   await group.selectOption('');
@@ -197,7 +197,7 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
   await expect.poll(() => flagRows.count()).toBe(1);
   await page.getByRole('button', { name: 'Make it like' }).click();
   await page.getByRole('menuitemradio', { name: /^dewy morning.*8 ft, rather soft, wet/ }).click();
-  await expect.poll(() => page.getByLabel('Green speed').inputValue()).toBe('8 ft');
+  await expect.poll(() => page.getByLabel('Green speed').inputValue()).toBe('8\u00a0ft');
 
   // A ball wetter than its day, in a group of its own.
   await page.getByRole('combobox', { name: 'Moisture' }).first().selectOption('dry');

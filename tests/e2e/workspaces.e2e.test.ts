@@ -28,7 +28,7 @@ it('Positions: says what is wrong with a number of the day it cannot take, and p
   await page.getByRole('tab', { name: 'Plan' }).click();
   await screen.firm();
   expect(await screen.facts()).not.toBe(before);
-  expect(await page.locator('.strip-facts').innerText()).toMatch(/13 ft[^]*Flagstick\s+in/i);
+  expect(await page.locator('.strip-facts').innerText()).toMatch(/13\sft[^]*Flagstick\s+in/i);
   for (let step = 0; step < 3; step += 1) await screen.undo().click();
   await screen.firm();
   expect(await screen.facts()).toBe(before);
