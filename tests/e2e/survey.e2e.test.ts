@@ -341,7 +341,7 @@ it('traces with the keyboard alone, to the foot', async () => {
   await expect.poll(() => page.locator('[data-part=sketch] [data-part=corner]').count()).toBe(4);
   await screen.press('Enter');
   await expect.poll(() => screen.undoName()).toBe('Undo: traced a green');
-  expect(await page.locator('.held-facts').innerText()).toMatch(/Around 20\.0 yd, area 25 yd²/);
+  expect(await page.locator('.held-facts').innerText()).toMatch(/Around 20\.0\u00a0yd, area 25\u00a0yd²/);
   // A height where the cursor stands, and one corner moved by a foot.
   await screen.press('Escape', 'Escape', '1', 'ArrowUp', 'Enter');
   await page.keyboard.type('12 ft 6');
