@@ -52,6 +52,8 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
   const close = (name: string): string => withUnit(leave(number(name), units));
   const share = (name: string): string => withUnit(chance(number(name)));
   const cost = (name: string): string => strokesText(Math.abs(number(name)));
+  /** Left out where it would print as nothing. */
+  const bracketed = (name: string): string => (Number(cost(name)) === 0 ? '' : ` (${cost(name)})`);
   const falls = (): string => {
     const pct = number('slopePct');
     if (Math.abs(pct) < 0.5) return 'level ground';
@@ -62,7 +64,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'savesStrokes':
       return `It saves ${cost('savedStrokes')} strokes over ${word('name')}, the next best.`;
     case 'savesNextToNothing':
-      return `Next to nothing is between it and ${word('name')}, the next best (${cost('savedStrokes')}).`;
+      return `Next to nothing is between it and ${word('name')}, the next best${bracketed('savedStrokes')}.`;
     case 'bestButLevel':
       return `${word('name')} is level with it: these shots cannot tell them apart.`;
     case 'simplerWithinMargin':
@@ -70,7 +72,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'levelAndSimpler':
       return `It is level with ${word('name')} and is the simpler shot.`;
     case 'moreLoftForLittle':
-      return `Next to nothing is between it and ${word('name')} (${cost('costStrokes')}); with more loft it stops sooner, and less hangs on the run.`;
+      return `Next to nothing is between it and ${word('name')}${bracketed('costStrokes')}; with more loft it stops sooner, and less hangs on the run.`;
     case 'onlyShot':
       return 'It is the only shot for this lie with this bag.';
     case 'nearestClub':
@@ -110,7 +112,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'harderForLittle':
       return `It would save only ${cost('savedStrokes')} over ${word('name')}, less than your margin of ${cost('marginStrokes')}, and asks for more.`;
     case 'lessLoftForLittle':
-      return `It saves next to nothing over ${word('name')} (${cost('savedStrokes')}) and runs further.`;
+      return `It saves next to nothing over ${word('name')}${bracketed('savedStrokes')} and runs further.`;
     case 'learningForLittle':
       return `It saves ${cost('savedStrokes')} over ${word('name')}, not enough to choose it.`;
     case 'levelWith':

@@ -98,4 +98,5 @@ body{padding:16px 0}
 .guide,.card{background:#fff;margin:0 auto 20px;border:1px solid #000}
 .guide{padding:13mm;width:210mm}
 }
+@media screen and (max-width:820px){.guide{zoom:.75}}
 `;
