@@ -24,6 +24,7 @@ const words: Readonly<Record<Exclude<WhatIf['what'], 'level'>, string>> = {
   moisture: 'moisture',
   wind: 'wind',
   slope: 'half a percent of slope',
+  flagstick: 'the flagstick',
 };
 
 /** What leads to another choice, each kind once. */

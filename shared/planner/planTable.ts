@@ -21,7 +21,13 @@ export function planTable(
     rows: plan.options.map((option, i) => [
       ...[asked.atlas, asked.hole, asked.ball, asked.flag],
       ...[i + 1, option.id, optionName(option), option.clubName, option.id === plan.chosenId ? 'yes' : ''],
-      ...[option.landing === null ? null : option.carryM, option.landingOnM, option.aimBearingDeg, option.aimRightM, option.runM],
+      ...[
+        option.landing === null ? null : option.carryM,
+        option.landingOnM,
+        option.aimBearingDeg,
+        option.aimRightM,
+        option.runM,
+      ],
       ...[option.leave.medianM, option.chances.upAndDown, option.chances.trouble, option.strokes],
       ...[
         option.standardErrorStrokes,
