@@ -45,18 +45,18 @@ export interface CoverSpread {
 
 /**
  * Fairway, light rough and bunker are fitted by tests/published/fit/strikeSpread.ts to tour strokes to hole out
- * at 10 to 60 yd (a splash: 10 to 40); the others are placed between and beyond them by judgement.
+ * at 10 to 60 yd (a splash: 10 to 30); the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 1, shortM: 5.4 },
-  fringe: { factor: 1, shortM: 5.4 },
-  approach: { factor: 1, shortM: 5.4 },
-  fairway: { factor: 1, shortM: 5.4 },
-  tee: { factor: 1, shortM: 5.4 },
-  lightRough: { factor: 1.36, shortM: 6.3 },
-  heavyRough: { factor: 2, shortM: 6.3 },
-  bare: { factor: 1.2, shortM: 5.9 },
-  bunker: { factor: 0.76, shortM: 15.6 },
+  green: { factor: 0.92, shortM: 7 },
+  fringe: { factor: 0.92, shortM: 7 },
+  approach: { factor: 0.92, shortM: 7 },
+  fairway: { factor: 0.92, shortM: 7 },
+  tee: { factor: 0.92, shortM: 7 },
+  lightRough: { factor: 1.3, shortM: 7.2 },
+  heavyRough: { factor: 1.92, shortM: 7.2 },
+  bare: { factor: 1.14, shortM: 7 },
+  bunker: { factor: 0.61, shortM: 22.3 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },
@@ -64,11 +64,11 @@ export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
 
 /**
  * A strike from sand that meets the ball first: nothing under the ball forgives. The factor is fitted by
- * tests/published/fit/strikeSpread.ts to tour strokes from 50 and 60 yd of sand, the length of touch is the fairway's,
+ * tests/published/fit/strikeSpread.ts to tour strokes from 40 to 60 yd of sand, the length of touch is the fairway's,
  * and the shares of bad strikes are assumed: a little sand first, which turf would forgive, makes a heavy strike here, so
  * that even the best have some.
  */
-export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.6, shortM: 5.4 };
+export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.33, shortM: 7 };
 const CLEAN_SAND_BAD = { heavyAdded: 0.08, thinAdded: 0.03, factor: 2.5 } as const;
 
 /** Out of sand, whether the club means to meet the ball before the sand. */

@@ -45,6 +45,9 @@ const expectedStrokes = (cover: BaselineCover, i: number): CheckRow['expected'] 
   cover === 'bunker' && baselineYards[i] === 50 ? [2.92, 2.98] : (tourBaseline[cover][i] ?? 0);
 
 function knownMisfit(cover: string, yards: number): string | null {
+  if (cover === 'bunker' && yards === 40) {
+    return 'On its cushion of sand a full swing carries a ball 25 yd here. From 40 on the strike meets the ball first, and one spread for it is fitted to 40, 50 and 60 yd, between which the table turns sharply.';
+  }
   if (cover === 'bunker' && yards === 60) {
     return 'From 50 to 60 yd the table rises by 0.17 to 0.23 strokes, from 60 to 100 by 0.08, and 10 yd of fairway or rough cost 0.04: one spread for a strike that meets the ball first cannot turn so sharply.';
   }
@@ -127,13 +130,13 @@ const group: CheckGroup = {
             ...(cover === 'fairway' && yards === 10
               ? {
                   misfit:
-                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 5.4 m over the distance, serves 10 to 60 yd: a little too wide at the short end. The shots leave about half a point of chance.',
+                    'Another shape, fitted to the same strokes: bad strikes make tails of their own, and one growth for touch, 1 + 7 m over the distance, serves 10 to 60 yd: a little too wide at the short end. The shots leave about half a point of chance.',
                 }
               : {}),
-            ...(cover === 'bunker' && yards === 20
+            ...(cover === 'bunker' && yards === 30
               ? {
                   misfit:
-                    'Another shape, fitted to the same strokes, which come out within 0.02 here: one growth for touch, 1 + 15.6 m over the distance, falls from 10 to 30 yd where their figures stay nearly the same from 20 on.',
+                    'Another shape, fitted to the same strokes, which come out within 0.01 here: balls that leave the sand badly make tails of their own, and their figure falls hardly at all from 20 to 30 yd.',
                 }
               : {}),
           },
@@ -158,6 +161,8 @@ const group: CheckGroup = {
         ours: bestLofted('fairway', 100, TOUR, 400).option.strokes,
         tolerance: 0.05,
         unit: 'strokes',
+        misfit:
+          'A pitch is played with 44 degrees and more: at its full swing the ball meant for the flag stops 3 m short here. A player takes a longer club.',
       },
       {
         quantity: 'shots holed from 10 yd of fairway, tour',
@@ -192,8 +197,6 @@ const group: CheckGroup = {
         ours: bestLofted('fairway', 62.5, TOUR, SPREAD_SHOTS).option.leave.medianM / FOOT_M,
         tolerance: 1.5,
         unit: 'ft',
-        misfit:
-          'fitted to strokes, which the balls that miss our small level green make dear; the ones that hit it then come out closer than tour balls on slopes',
       },
     );
     return rows;

@@ -3,8 +3,8 @@
  * shared/player/strikeSpread.ts ships. Run with `npx tsx tests/published/fit/strikeSpread.ts`.
  *
  * Two numbers a cover: a factor on the core spreads and a length below which touch adds to them. From sand the splash is
- * fitted at 10 to 40 yd, as far as the cushion of sand carries a ball, and the strike that meets the ball first at 50
- * and 60, in its factor alone. Gauss-Newton by finite differences with the same random numbers throughout.
+ * fitted at 10 to 30 yd, as far as a full swing carries a ball on the cushion of sand, and the strike that meets the ball
+ * first at 40 to 60, in its factor alone, with the fairway's length of touch. Gauss-Newton by finite differences with the same random numbers throughout.
  *
  * Ends with the constants beside those that ship, and fails where one does not round to it. Names of fits as arguments run
  * those alone.
@@ -18,8 +18,8 @@ import {
 import { type BaselineCover, baselineYards, bestLofted, tourBaseline, type Trial } from './offGreen.ts';
 import { compareWithShipped, type FittedConstant } from './shippedTable.ts';
 
-const SHOTS = 600;
-const ROUNDS = 6;
+const SHOTS = 2048;
+const ROUNDS = 8;
 
 interface Fit {
   readonly name: string;
@@ -57,7 +57,7 @@ const fits: readonly Fit[] = [
     name: 'bunker',
     cover: 'bunker',
     fromYd: 10,
-    toYd: 40,
+    toYd: 30,
     plays: (technique) => !meetsBallFirst(technique),
     start: { factor: 0.7, shortM: 18 },
     shipped: COVER_SPREADS.bunker,
@@ -65,10 +65,10 @@ const fits: readonly Fit[] = [
   {
     name: 'cleanSand',
     cover: 'bunker',
-    fromYd: 50,
+    fromYd: 40,
     toYd: 60,
     plays: meetsBallFirst,
-    start: { factor: 1.5, shortM: 5.4 },
+    start: { factor: 1.5, shortM: 7.0 },
     shipped: CLEAN_SAND_SPREAD,
     factorAlone: true,
   },
