@@ -22,7 +22,7 @@ it('Positions: says what is wrong with a number of the day it cannot take, and p
   await expect.poll(() => page.getByRole('alert').innerText()).toContain('from −450 to 5000 m');
   await above.fill('1,600 m');
   await above.press('Enter');
-  await expect.poll(() => above.inputValue()).toBe('5249 ft');
+  await expect.poll(() => above.inputValue()).toBe('5249\u00a0ft');
   await page.getByRole('combobox', { name: 'Flagstick' }).selectOption('in');
   await expectAccessible(page);
   await page.getByRole('tab', { name: 'Plan' }).click();

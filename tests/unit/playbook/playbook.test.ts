@@ -83,14 +83,14 @@ const choice = (optionId: string, note = '', playerId = scene.player.id): AtlasR
 
 describe('the day in words', () => {
   const { conditions } = scene;
-  const usual = 'Day: green speed 10 ft, medium, dry, calm';
+  const usual = 'Day: green speed 10\u00a0ft, medium, dry, calm';
 
   it('tells flagstick and air where they are not as usual', () => {
     const said = { ...conditions, flagstickIn: true, heightAboveSeaM: 1609.344, temperatureC: 20 };
     expect(dayText(plain, conditions, units)).toBe(usual);
-    expect(dayText(plain, said, units)).toContain('calm, air at 5280 ft and 68 °F, flagstick in');
+    expect(dayText(plain, said, units)).toContain('calm, air at 5280\u00a0ft and 68\u00a0°F, flagstick in');
     expect(dayText(plain, { ...conditions, temperatureC: -3 }, { ...units, system: 'metres' })).toMatch(
-      /calm, air at −3 °C$/,
+      /calm, air at −3\u00a0°C$/,
     );
   });
 });
