@@ -37,7 +37,7 @@ export function Standing(props: StandingProps): React.JSX.Element {
       <p className="standing standing-note">
         <span>
           {stale === false
-            ? 'Stopped: a first answer, from few shots.'
+            ? 'Stopped at a first answer: only the shots near the best.'
             : 'From before a change of place, ground or day.'}
         </span>
         {stale === 'refreshing' ? (

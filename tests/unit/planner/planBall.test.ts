@@ -109,7 +109,7 @@ describe('a plan', () => {
     const [, warm] = early;
     expect(warm?.chosenId).toBe(first.chosenId);
     expect(warm?.options.length).toBeLessThanOrEqual(first.options.length);
-    // So few shots are all in the early answer too.
+    // The shots of the early answer are those of the firm one.
     for (const option of warm?.options ?? []) {
       expect(first.options.find(({ id }) => id === option.id)?.strokes).toBe(option.strokes);
     }
