@@ -140,7 +140,9 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'alsoSafe':
       return number('share') < 0.1
         ? `It is the safe way out as well: ${share('share')} trouble.`
-        : `Nothing else here keeps clearer of trouble: ${share('share')}.`;
+        : number('others') === 0
+          ? `No other shot is at hand: ${share('share')} trouble.`
+          : `Nothing else here keeps clearer of trouble: ${share('share')}.`;
     case 'clearsChance':
       return `${share('share')} of your strikes clear ${featureWords[word('what')] ?? word('what')}.`;
     case 'safeLeave':

@@ -44,7 +44,7 @@ export function reasonsFor(situation: Situation, choice: Choice, standing: Stand
   const reasons = standing.evaluated.option.playAway
     ? [...whyAway(choice, standing), ...plays]
     : standing === choice.chosen
-      ? [...whyChosen(situation, choice, standing), ...(safe ? [alsoSafe(standing)] : []), ...plays]
+      ? [...whyChosen(situation, choice, standing), ...(safe ? [alsoSafe(choice, standing)] : []), ...plays]
       : [...(safe ? [safePrice(choice, standing)] : []), ...whyNot(situation, choice, standing), ...plays];
   return weightiest(reasons);
 }

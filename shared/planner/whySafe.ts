@@ -16,9 +16,9 @@ export function safePrice(choice: Choice, standing: Standing): Reason {
 }
 
 /** The chosen shot is the safe way out as well. */
-export const alsoSafe = ({ evaluated }: Standing): Reason => ({
+export const alsoSafe = ({ standings }: Pick<Choice, 'standings'>, { evaluated }: Standing): Reason => ({
   kind: 'alsoSafe',
-  values: { share: evaluated.option.chances.trouble },
+  values: { share: evaluated.option.chances.trouble, others: standings.length - 1 },
 });
 
 /** Why a shot played away from the flag is worth a thought. */

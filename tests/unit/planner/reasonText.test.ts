@@ -27,8 +27,11 @@ it('says no more of a difference or of safety than there is', () => {
   };
   expect(toldBeside(2.51)).toBe('Next to nothing is between it and Chip 56°, the next best (0.01).');
   expect(toldBeside(2.56)).toBe('It saves 0.06 strokes over Chip 56°, the next best.');
-  expect(reasonText(alsoSafe(standing('', 3, 0.02)), units)).toMatch(/safe way out/);
-  expect(reasonText(alsoSafe(standing('', 3, 0.3)), units)).toBe(
-    'Nothing else here keeps clearer of trouble: 30\u00a0%.',
-  );
+  const toldOf = (trouble: number, options = 2): string => {
+    const one = standing('', 3, trouble);
+    return reasonText(alsoSafe({ standings: Array.from({ length: options }, () => one) }, one), units);
+  };
+  expect(toldOf(0.02)).toMatch(/safe way out/);
+  expect(toldOf(0.3)).toBe('Nothing else here keeps clearer of trouble: 30\u00a0%.');
+  expect(toldOf(0.3, 1)).toBe('No other shot is at hand: 30\u00a0% trouble.');
 });
