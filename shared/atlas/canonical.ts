@@ -13,7 +13,8 @@ export function canonicalPosition(position: LonLat): LonLat {
 
 /**
  * The one spelling of a record: positions rounded, outer rings counter-clockwise and holes clockwise (RFC 7946), no
- * negative zero, and nothing said that goes without saying. Every edit stores records so; hence what is saved and opened again is equal to what was in hand.
+ * negative zero, and nothing said that goes without saying. Every edit stores records so; hence what is saved and opened
+ * again is equal to what was in hand.
  */
 export function canonicalRecord<T extends AtlasRecord>(record: T): T;
 export function canonicalRecord(record: AtlasRecord): AtlasRecord {

@@ -33,7 +33,7 @@ export interface Price {
 
 /** Near enough to the flag for a price, metres. */
 const CLOSE_M = 0.25;
-/** Shots of an option by so many rounds; it drops out where it is this many strokes behind the best of the round before. */
+/** Shots of an option by the end of each round, and how many strokes behind the best of that round so far it drops out of it. */
 const ROUNDS = [
   [4, Infinity],
   [8, 0.15],
@@ -82,11 +82,11 @@ export function priceFrom(
     return 1 + baselineStrokes(player.level, covers[rest] ?? 'fairway', left);
   };
   const priced: Priced[] = [];
-  for (const { technique, ...candidate } of plainOptions(player, cover, distance)) {
-    const shooter = shooterFrom({ technique, ...candidate }, from, cover, 'clean', bearing);
+  for (const candidate of plainOptions(player, cover, distance)) {
+    const shooter = shooterFrom(candidate, from, cover, 'clean', bearing);
     const aim = solveAim(shooter, from, map.flag, 'rest', undefined, CLOSE_M);
     if (aim.missM <= 2 + 0.5 * distance)
-      priced.push({ technique, shooter, aim, sum: 0, shots: 0, strokes: NaN });
+      priced.push({ technique: candidate.technique, shooter, aim, sum: 0, shots: 0, strokes: NaN });
   }
   // The most promising are shot to the end first, and tell the others what they have to come near.
   for (const [until, hopeless] of ROUNDS) {
