@@ -21,8 +21,9 @@ interface Answered {
 
 const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? NaN;
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 const aSecond = (count: number, frames: readonly number[]): string =>
-  ((1000 * count) / frames.reduce((sum, ms) => sum + ms, 0)).toFixed(0);
+  ((1000 * count) / sumOf(frames)).toFixed(0);
 const told = (name: string, values: readonly number[]): string =>
   `${name}: median ${quantile(values, 0.5).toFixed(0)} ms, 95 % ${quantile(values, 0.95).toFixed(0)} ms, worst ${Math.max(...values).toFixed(0)} ms (${values.length})`;
 
@@ -106,6 +107,8 @@ async function dragFrames(
 ): Promise<{
   readonly frames: readonly number[];
   readonly tasks: readonly number[];
+  /** Processor time of all workers, ms. */
+  readonly workersMs: number;
   readonly answers: number;
   readonly figures: number;
 }> {
@@ -176,13 +179,14 @@ async function dragFrames(
   await ended;
   if (traceFile !== undefined && traceFile !== '')
     writeFileSync(`${traceFile}.${what.replace(' ', '-')}.json`, JSON.stringify({ traceEvents: events }));
-  const main = events.find(
-    ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
-  )?.tid;
-  const tasks = events
-    .filter(({ name, tid, dur }) => name === 'RunTask' && tid === main && dur !== undefined)
-    .map(({ dur = 0, tdur = dur }) => tdur / 1000);
-  return { frames: between, tasks, answers, figures };
+  const tasksOf = (thread: string): number[] => {
+    const threads = events.filter(({ name, args }) => name === 'thread_name' && args?.name === thread);
+    return events
+      .filter(({ name, tid }) => name === 'RunTask' && threads.some((one) => one.tid === tid))
+      .map(({ dur = 0, tdur = dur }) => tdur / 1000);
+  };
+  const workersMs = sumOf(tasksOf('DedicatedWorker thread'));
+  return { frames: between, tasks: tasksOf('CrRendererMain'), workersMs, answers, figures };
 }
 
 /** Every ball to every flag, clicked one after the other. */
@@ -243,6 +247,10 @@ try {
         'tasks of the main thread meanwhile, processor time',
         drag.tasks.filter((ms) => ms > 1),
       ),
+    );
+    const each = (ms: number): string => (ms / drag.answers).toFixed(0);
+    console.log(
+      `processor time for each answer drawn: ${each(sumOf(drag.tasks))} ms of the main thread, ${each(drag.workersMs)} ms of workers`,
     );
     await firm(page);
   }
