@@ -5,7 +5,7 @@ import { meetOnGround } from './obstacles.ts';
 import { passHole } from './passHole.ts';
 import { boundary, dropsAtRest, ROLL_HOLED, ROLL_STILL_ROLLING } from './rollEnd.ts';
 import { recordPiece, recordRoll } from './rollRecord.ts';
-import { copyGround, rollStep, stopAtEdge } from './rollStep.ts';
+import { copyGround, keepEnergy, rollStep, stopAtEdge } from './rollStep.ts';
 import { type ShotWork, STEP_S } from './shotWork.ts';
 import {
   STOP_DX,
@@ -22,15 +22,19 @@ import {
 const GREEN = coverCode('green');
 const SAND = coverCode('bunker');
 /** Longest piece of roll in one step, metres. */
-const LONGEST_M = 1.25;
+const LONGEST_M = 1.6;
 /** A rest of the way shorter than this is done at once, on the plane half-way along it. */
-const LAST_M = 0.8;
+const LAST_M = 0.5;
 /** The same two in a bunker, whose face is a third of a metre wide or little more. */
 const LONGEST_IN_SAND_M = 0.12;
 const LAST_IN_SAND_M = 0.06;
-/** Steps shorten to this where the slope bends, m/s^2 of pull against a straight change over the step. */
-const SHORTEST_M = 0.3;
-const BEND_MPS2 = 0.03;
+/** Share of its velocity that a ball changes in one step, at most, and of what slows it that is counted where both cancel. */
+const CHANGE = 0.5;
+const LEAST_COUNTED = 0.125;
+/** A step that the ball may not get to the end of is taken again at half its length, unless it is as short as this, metres. */
+const SHORTEST_M = 0.01;
+/** The last piece is none where the ground along it is no plane: this share of the energy it starts with goes elsewhere. */
+const OFF_PLANE = 0.01;
 /** Below this speed a ball that the slope outdoes starts again down the fall line. */
 const STALL_MPS = 0.01;
 /** A ball that has rolled this long or this far has no rest on this ground. */
@@ -44,8 +48,9 @@ const MOST_STEPS = 1_000_000;
  * Rolls the ball from `state` (pure rolling) over the ground to its end. Newton on a rolling sphere: deceleration by the
  * grass along its way and 5/7 g along the slope (Penner 2002, "The physics of putting"; from memory).
  *
- * A step reads the ground half-way and at its end and runs a Runge-Kutta step through that gradient. The last piece is
- * the exact stop of a rolling ball on a plane (see `stopDisplacement`). Covers change at an edge found to 0.4 mm.
+ * A step reads the ground half-way and at its end and runs a Runge-Kutta step through that gradient; its speed at the end is
+ * the one its energy leaves it (`keepEnergy`). The last piece is the exact stop of a rolling ball on a plane (see
+ * `stopDisplacement`). Covers change at an edge found to 0.4 mm.
  */
 export function roll(w: ShotWork): number {
   const s = w.state;
@@ -60,7 +65,8 @@ export function roll(w: ShotWork): number {
   const factor = w.stepFactor;
   let elapsed = 0;
   let rolled = 0;
-  let longest = LONGEST_M * factor;
+  /** Halved while a step asks too much. */
+  let share = 1;
   let walls = 0;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const code = here[3] as number;
@@ -104,7 +110,7 @@ export function roll(w: ShotWork): number {
         at[0] = x + dx / 2;
         at[1] = y + dy / 2;
         ground.sample(at, probe2);
-        let sameCover = probe2[3] === code;
+        const sameCover = probe2[3] === code;
         gx = SLOPE_PULL_MPS2 * (probe2[1] as number) + grainX;
         gy = SLOPE_PULL_MPS2 * (probe2[2] as number) + grainY;
         const slope2 = Math.sqrt(gx * gx + gy * gy);
@@ -117,8 +123,12 @@ export function roll(w: ShotWork): number {
           n[X] = x + dx;
           n[Y] = y + dy;
           ground.sample(n, probe);
-          sameCover = sameCover && probe[3] === code;
-          if (sameCover || far2 < 1e-4) {
+          const unplanned =
+            (probe[0] as number) -
+            (here[0] as number) -
+            ((probe2[1] as number) * dx + (probe2[2] as number) * dy);
+          const onPlane = Math.abs(2 * SLOPE_PULL_MPS2 * unplanned) < OFF_PLANE * speed * speed;
+          if ((sameCover && probe[3] === code && onPlane) || far2 < 1e-4) {
             n[VX] = 0;
             n[VY] = 0;
             if (w.obstacles.length > 0 && meetOnGround(w)) {
@@ -149,14 +159,13 @@ export function roll(w: ShotWork): number {
         }
       }
     }
-    if (code === SAND) longest = Math.min(longest, factor * LONGEST_IN_SAND_M);
-    const h = Math.min(longest / speed, (factor * 0.5 * speed) / (a + slope));
-    if (elapsed + h > LONGEST_ROLL_S || rolled > FARTHEST_ROLL_M) return ROLL_STILL_ROLLING;
     // Look at the ground where the ball will be half-way and at the end, near enough.
     const bx = -a * (vx / speed) - gx;
     const by = -a * (vy / speed) - gy;
-    gx = SLOPE_PULL_MPS2 * (here[1] as number);
-    gy = SLOPE_PULL_MPS2 * (here[2] as number);
+    const change = Math.max(Math.sqrt(bx * bx + by * by), LEAST_COUNTED * (a + slope));
+    const longest = code === SAND ? LONGEST_IN_SAND_M : LONGEST_M;
+    const h = share * factor * Math.min(longest / speed, (CHANGE * speed) / change);
+    if (elapsed + h > LONGEST_ROLL_S || rolled > FARTHEST_ROLL_M) return ROLL_STILL_ROLLING;
     at[0] = x + h * (vx / 2 + (h * bx) / 8);
     at[1] = y + h * (vy / 2 + (h * by) / 8);
     ground.sample(at, probe2);
@@ -165,20 +174,21 @@ export function roll(w: ShotWork): number {
     ground.sample(at, probe);
     w.step[STEP_S] = h;
     rollStep(w);
-    const bend =
-      Math.abs(gx + SLOPE_PULL_MPS2 * ((probe[1] as number) - 2 * (probe2[1] as number))) +
-      Math.abs(gy + SLOPE_PULL_MPS2 * ((probe[2] as number) - 2 * (probe2[2] as number)));
-    longest =
-      factor *
-      Math.max(
-        SHORTEST_M,
-        bend > BEND_MPS2 ? (h * speed * 0.6) / factor : Math.min(LONGEST_M, (longest / factor) * 1.5),
-      );
+    // Read where the ball would be but for the bend of its way.
+    probe[0] =
+      (probe[0] as number) +
+      (probe[1] as number) * ((n[X] as number) - at[0]) +
+      (probe[2] as number) * ((n[Y] as number) - at[1]);
     const midCode = probe2[3] as number;
     if (midCode !== code || probe[3] !== code) {
       stopAtEdge(w, midCode !== code);
       ground.sample(n, probe);
     }
+    if (!keepEnergy(w) && h * speed > SHORTEST_M) {
+      share *= 0.5;
+      continue;
+    }
+    share = 1;
     const used = w.step[STEP_S];
     if (w.obstacles.length > 0 && meetOnGround(w)) {
       ground.sample(s, here);

@@ -51,6 +51,69 @@ export function rollStep(w: ShotWork): void {
   n[VY] = vy + sixth * (ay1 + 2 * (ay2 + ay3) + ay4);
 }
 
+/** A way that turns is longer than its chord by this share of the square of the turn. */
+const CHORD_TO_ARC = 1 / 24;
+/** A ball that keeps less than this of the speed squared that a step gives it may not get to its end. */
+const LEAST_KEPT = 0.25;
+/** From this difference in speed squared on, m^2/s^2, there is a crease within the step: some millimetres of height. */
+const CREASE_M2PS2 = 0.02;
+/** A ball crosses a crease where this share of its speed is square to it; else it runs along it. */
+const ACROSS = 0.5;
+
+/**
+ * Gives the ball at `next` the speed that its energy leaves it: what the climb, the grass and the grain take is exact
+ * however the ground bends on the way, while a step that reads it three times mistakes a crease, such as the crest of a
+ * tier. What the step got wrong there is the push across the crease, which is where the gradient changes along. Needs the height
+ * under `next` in `probe`. False, and nothing changed, where the ball may not get so far.
+ */
+export function keepEnergy(w: ShotWork): boolean {
+  const s = w.state;
+  const n = w.next;
+  const from = w.here;
+  const half = w.probe2;
+  const to = w.probe;
+  const vx0 = s[VX] as number;
+  const vy0 = s[VY] as number;
+  const vx = n[VX] as number;
+  const vy = n[VY] as number;
+  const dx = (n[X] as number) - (s[X] as number);
+  const dy = (n[Y] as number) - (s[Y] as number);
+  const before = vx0 * vx0 + vy0 * vy0;
+  const after = vx * vx + vy * vy;
+  const cross = vx0 * vy - vy0 * vx;
+  const way = Math.sqrt(dx * dx + dy * dy) * (1 + (CHORD_TO_ARC * cross * cross) / (before * after + 1e-30));
+  const taken =
+    (w.slowing[0] as number) * way +
+    SLOPE_PULL_MPS2 * ((to[0] as number) - (from[0] as number)) +
+    (w.slowing[1] as number) * dx +
+    (w.slowing[2] as number) * dy;
+  const left = before - 2 * taken;
+  if (!(left > LEAST_KEPT * after)) return false;
+  if (Math.abs(left - after) > CREASE_M2PS2) {
+    // The change of the gradient over the step, or that of its middle against both ends where that is more.
+    const gx = (to[1] as number) - (from[1] as number);
+    const gy = (to[2] as number) - (from[2] as number);
+    const kx = 2 * (half[1] as number) - (from[1] as number) - (to[1] as number);
+    const ky = 2 * (half[2] as number) - (from[2] as number) - (to[2] as number);
+    const bump = kx * kx + ky * ky > gx * gx + gy * gy;
+    const cx = bump ? kx : gx;
+    const cy = bump ? ky : gy;
+    const size = Math.sqrt(cx * cx + cy * cy) + 1e-30;
+    const across = (vx * cx + vy * cy) / size;
+    const across2 = across * across + left - after;
+    if (across * across > ACROSS * ACROSS * after && across2 > 0) {
+      const push = Math.sign(across) * Math.sqrt(across2) - across;
+      n[VX] = vx + (push * cx) / size;
+      n[VY] = vy + (push * cy) / size;
+      return true;
+    }
+  }
+  const scale = Math.sqrt(left / after);
+  n[VX] = vx * scale;
+  n[VY] = vy * scale;
+  return true;
+}
+
 /**
  * Shortens the step to where the ball leaves its cover, just beyond the edge, which lies in the first half of the step or
  * in the second.

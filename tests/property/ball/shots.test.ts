@@ -41,6 +41,7 @@ const withoutEdges = (ground: Ground): Ground => ({
     out[3] = 0;
   },
 });
+const origin = { eastM: 0, northM: 0 };
 const apartMm = (a: { eastM: number; northM: number }, b: { eastM: number; northM: number }): number =>
   1000 * Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
 
@@ -132,6 +133,44 @@ describe('a shot', () => {
       // Of 651: the ball just scrapes over or under the edge.
       expect(apart).toBeLessThanOrEqual(2);
     }
+  });
+
+  it('rolls over the crest and the foot of a tier as a reference of a fiftieth of the step does', () => {
+    // A fall of 1 % that steepens to 5 % within a quarter of a metre, and levels out again as shortly.
+    const fall = (m: number): number => {
+      const ramp = (from: number): number => Math.min(1, Math.max(0, (m - from) / 0.25));
+      return 0.01 + 0.04 * (ramp(5.1) - ramp(6.2));
+    };
+    const cell = 0.005;
+    const heights = [0];
+    for (let k = 0; k < 6000; k += 1) heights.push((heights[k] ?? 0) - cell * fall((k + 0.5) * cell));
+    const ground: Ground = {
+      maxHeightM: 0.2,
+      obstacles: [],
+      sample(at, out) {
+        const m = Math.max(0, at[1] ?? NaN);
+        const k = Math.min(heights.length - 2, Math.floor(m / cell));
+        out[0] = (heights[k] ?? NaN) - fall(m) * (m - k * cell);
+        out[1] = 0;
+        out[2] = -fall(m);
+        out[3] = 0;
+      },
+    };
+    const [ours, reference] = [1, 1 / 50].map((stepFactor) =>
+      shotSimulator(ground, calm, null, { stepFactor }),
+    ) as [ShotSimulator, ShotSimulator];
+    const apart: number[] = [];
+    for (let speedMps = 1.8; speedMps < 3.2; speedMps += 0.023) {
+      for (let bearingDeg = -40; bearingDeg <= 40; bearingDeg += 8) {
+        const [a, b] = [ours, reference].map((one) => one.traceRoll(0, 1, speedMps, bearingDeg).result);
+        apart.push(apartMm(a?.rest ?? origin, b?.rest ?? origin));
+      }
+    }
+    apart.sort((a, b) => a - b);
+    const within = (share: number): number => apart[Math.floor(share * apart.length)] ?? NaN;
+    expect(within(0.5)).toBeLessThan(1);
+    expect(within(0.9)).toBeLessThan(5);
+    expect(within(0.99)).toBeLessThan(20);
   });
 
   it('mirrors: turned about the line of play it ends as its mirror image, to a nanometre', () => {
