@@ -16,6 +16,8 @@ const LEAST_TRAVEL_IN_SAND_M = 0.06;
 /** Within this travel the plane under the ball predicts the contact. */
 const JUMP_M = 0.8;
 const CONTACT_M = 1e-4;
+/** So near in time, s, the rest of the way to grass is straight; a face of sand bends within millimetres. */
+const CONTACT_WITHIN_S = 5e-4;
 const MOST_LOOKS = 4000;
 
 /** What `lookForGround` finds: contact, or none, with or without a look at the ground under the end of the step. */
@@ -114,10 +116,11 @@ export function lookForGround(w: ShotWork): number {
     at[1] = y0 + u * (hy + u * (cy + u * dy));
     ground.sample(at, here);
     clear = z0 + u * (hz + u * (cz + u * dz)) - (here[0] as number);
-    if (jumped && t < h && Math.abs(clear) < CONTACT_M) {
+    if (jumped && t < h) {
       const rate =
         vz0 + u * dvz - (here[1] as number) * (vx0 + u * dvx) - (here[2] as number) * (vy0 + u * dvy);
-      if (rate < 0) {
+      const near = here[3] === SAND ? CONTACT_M : Math.max(CONTACT_M, -rate * CONTACT_WITHIN_S);
+      if (rate < 0 && Math.abs(clear) < near) {
         w.step[CONTACT_S] = Math.max(0, t - clear / rate);
         return MET_GROUND;
       }
