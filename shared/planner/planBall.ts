@@ -6,7 +6,8 @@ import { ballAndFlag } from './ballAndFlag.ts';
 import { choose } from './choose.ts';
 import { outOfContention } from './contention.ts';
 import { type Effort, effortRules } from './effort.ts';
-import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
+import { type EvaluatedOption, evaluateOption, summedUp } from './evaluateOption.ts';
+import { finalSample, type OptionAim } from './finalSample.ts';
 import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, hasFullTools, lieAt, toolsForBall, within } from './flagTools.ts';
 import { leftOutOf } from './leftOutOf.ts';
@@ -17,7 +18,7 @@ import { playAway } from './playAway.ts';
 import { reasonsFor } from './reasonsFor.ts';
 import type { Scene } from './scene.ts';
 import { couldBeSafer, type SafeWay, safeWay } from './safeWay.ts';
-import { type Found, searchOptions } from './searchOptions.ts';
+import { searchOptions } from './searchOptions.ts';
 import { searchRows } from './seekAim.ts';
 import type { Situation } from './situation.ts';
 import { standardShots } from './standardShots.ts';
@@ -62,8 +63,9 @@ export function planBall(scene: Scene, request: PlanRequest, onProgress?: Progre
 
 /**
  * The same in steps, for whoever shows progress or may stop between two options: yields the share that is done. `early`
- * gets a coarse plan on the way to a full one: with the full map at hand the options near the best (on the sample the same
- * shot as in the end in 288 of 288 plans), otherwise one on a coarse map.
+ * gets a coarse plan on the way to a full one: with the full map at hand the options near the best by the first of their
+ * shots (on the sample the same technique in 288 of 288 plans, the same club in 270 and in the others one within 0.021
+ * strokes), otherwise one on a coarse map.
  */
 export function* planSteps(
   scene: Scene,
@@ -139,8 +141,11 @@ function* plainSteps(
   const { found, others, givenUp } = searched.value;
   const evaluated: EvaluatedOption[] = [];
   const outOfIt = outOfContention(evaluated, player);
-  const evaluate = ({ candidate, shooter, aim, missM }: Omit<Found, 'strokes'>): EvaluatedOption =>
-    evaluateOption(situation, candidate, shooter, aim, missM, false, outOfIt);
+  const evaluate = (of: OptionAim): EvaluatedOption => {
+    const sample = finalSample(situation, of);
+    sample.shootTo(Infinity, outOfIt);
+    return summedUp(situation, sample);
+  };
   const planOf = (
     { options, safe }: SafeWay,
     made: { readonly effort: Effort; readonly leftOut: Plan['leftOut'] },
@@ -176,12 +181,18 @@ function* plainSteps(
       leftOut: [...made.leftOut, ...elsewhere],
     };
   };
-  for (const one of found) {
-    evaluated.push(evaluate(one));
-    yield share(0.4, 0.6, evaluated.length / found.length);
+  const samples = found.map((one) => finalSample(situation, one));
+  function* shotTo(shots: number, from: number, to: number): Generator<number, void> {
+    for (const [index, sample] of samples.entries()) {
+      sample.shootTo(shots, outOfIt);
+      evaluated[index] = summedUp(situation, sample);
+      yield share(from, to, (index + 1) / samples.length);
+    }
   }
+  yield* shotTo(EARLY_SHOTS, 0.4, 0.5);
   if (early !== undefined && fullMap)
     early(planOf(safeWay(evaluated, null, evaluate), { effort: 'coarse', leftOut: [] }));
+  if (shotsPerOption > EARLY_SHOTS) yield* shotTo(Infinity, 0.5, 0.6);
   if (!rules.keepsAll) {
     return planOf(safeWay(evaluated, null, evaluate), {
       effort,
@@ -199,16 +210,15 @@ function* plainSteps(
     yield share(0.7, 0.9, (index + 1) / more.value.length);
   }
   const shot = rules.seeksSafety && couldBeSafer(evaluated) ? playAway(situation, candidates) : null;
-  const away =
-    shot === null
-      ? null
-      : evaluateOption(situation, shot.candidate, shot.shooter, shot.aim, shot.aim.missM, true);
+  const away = shot === null ? null : evaluateOption(situation, { ...shot, missM: shot.aim.missM }, true);
   return planOf(safeWay(evaluated, away, evaluate), {
     effort,
     leftOut: leftOutOf(leftOut, givenUp, candidates),
   });
 }
 
+/** Final shots of an option behind an early answer; the firm one goes on from there. */
+const EARLY_SHOTS = 128;
 /** Share of the work on a full plan that the coarse one before it takes where the map has to be made. */
 const COLD_COARSE_SHARE = 0.15;
 

@@ -119,7 +119,7 @@ function asked(situation: Situation, candidate: Candidate, request: TryRequest):
     clubheadMps: Math.min(shooter.fastestMps, aim.clubheadMps * request.sizeFactor),
     bearing: aim.bearing + request.aimShiftM / distanceM,
   };
-  return evaluateOption(situation, candidate, shooter, changed, missM, false);
+  return evaluateOption(situation, { candidate, shooter, aim: changed, missM });
 }
 
 function aimed(
@@ -150,14 +150,12 @@ function advisedHere(situation: Situation, id: string): EvaluatedOption | null {
   const { candidates } = availability(scene.player, cover, quality, distanceM);
   if (id.startsWith('away:')) {
     const safe = playAway(situation, candidates);
-    return safe === null
-      ? null
-      : evaluateOption(situation, safe.candidate, safe.shooter, safe.aim, safe.aim.missM, true);
+    return safe === null ? null : evaluateOption(situation, { ...safe, missM: safe.aim.missM }, true);
   }
   const candidate = candidates.find(({ technique, club }) => `${technique}:${club.id}` === id);
   if (candidate === undefined) return null;
   const { aim, missM, shooter } = aimedAsPlanned(situation, candidate);
-  return evaluateOption(situation, candidate, shooter, aim, missM, false);
+  return evaluateOption(situation, { candidate, shooter, aim, missM });
 }
 
 const asOption = ({ option }: EvaluatedOption): PlanOption => ({

@@ -109,7 +109,7 @@ export function bestLofted(
     const solved = solveAim(club, ball, shifted(ball, flag, 0.3, 0), 'rest');
     const origin = { shooter: club, solved, distanceM };
     const aim = bestAim(origin, tools.field, situation.searchShots, effortRules.full);
-    const evaluated = evaluateOption(situation, candidate, club, aim, solved.missM, false);
+    const evaluated = evaluateOption(situation, { candidate, shooter: club, aim, missM: solved.missM });
     if (best === null || evaluated.option.strokes < best.option.strokes) best = evaluated;
   }
   if (best === null) throw new Error(`nothing reaches from ${String(yards)} yd of ${cover}`);

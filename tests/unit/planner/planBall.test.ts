@@ -109,10 +109,13 @@ describe('a plan', () => {
     const [, warm] = early;
     expect(warm?.chosenId).toBe(first.chosenId);
     expect(warm?.options.length).toBeLessThanOrEqual(first.options.length);
-    // The shots of the early answer are those of the firm one.
-    for (const option of warm?.options ?? []) {
-      expect(first.options.find(({ id }) => id === option.id)?.strokes).toBe(option.strokes);
+    // The shots of the early answer are the first of the firm one's.
+    for (const { id, finishesM } of warm?.options ?? []) {
+      const firm = first.options.find((option) => option.id === id);
+      expect(firm?.finishesM.slice(0, finishesM.length)).toEqual(finishesM);
     }
+    const longer = first.options.filter(({ finishCodes }) => finishCodes.length === ask.shotsPerOption);
+    expect(longer.length).toBeGreaterThan(0);
     const there = first.options.find(({ id }) => id === coarse.chosenId);
     expect(there?.costStrokes).toBeLessThan(chosen(first).costStrokes + 0.03);
   });
