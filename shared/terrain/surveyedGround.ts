@@ -10,6 +10,7 @@ import { edgeDistance, type FlatPolygon, flatPolygon } from './rings.ts';
 import { grainOf } from './grain.ts';
 import type { Surface } from './surface.ts';
 import type { TerrainInput } from './terrainInput.ts';
+import { sandFloor } from './sandFloor.ts';
 import { whichBunker } from './whichBunker.ts';
 
 /** The ground of one complex as a ball meets it (it satisfies the ball model's `Ground`), with what people ask of it. */
@@ -70,6 +71,7 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
 
   const { codes, columns, rows } = cover;
   const sands = whichBunker(input.extent, bunkers);
+  const isFloor = sandFloor(cover);
   // In an array, because engines unwrap every fraction that a closure holds.
   const frame = Float64Array.of(cover.westM, cover.southM, 1 / cover.cellM);
 
@@ -105,6 +107,10 @@ export function surveyedGround<S extends Surface>(surface: S, input: TerrainInpu
     if (code !== BUNKER_CODE) return;
     const bunker = bunkers[(sands[cell] as number) - 1];
     if (bunker === undefined) return;
+    if (isFloor(cell, bunker)) {
+      out[0] = (out[0] as number) - bunker.lipM;
+      return;
+    }
     bunkerDepth(bunker.polygon, bunker.lipM, at[0] as number, at[1] as number, depth);
     out[0] = (out[0] as number) - (depth[0] as number);
     out[1] = (out[1] as number) - (depth[1] as number);

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Ground } from '../../../shared/ball/ground.ts';
 import { generator } from '../../../shared/random/generator.ts';
 import { shotSimulator } from '../../../shared/ball/simulator.ts';
+import { bunkerDepth } from '../../../shared/terrain/bunkerShape.ts';
 import { fitSurface } from '../../../shared/terrain/fitSurface.ts';
 import { hermiteGrid } from '../../../shared/terrain/hermiteGrid.ts';
+import { flatPolygon } from '../../../shared/terrain/rings.ts';
 import { surveyedGround } from '../../../shared/terrain/surveyedGround.ts';
 import type { TerrainInput } from '../../../shared/terrain/terrainInput.ts';
 import { coverCode } from '../../../shared/words/vocabulary.ts';
@@ -92,6 +94,24 @@ describe('a bunker', () => {
       surface.sampleHeight(x, y, out);
       expect((out[0] ?? NaN) - sandy.heightAt(at(x, y))).toBeCloseTo(0.2 + 0.001 * k, 9);
     }
+  });
+
+  it('has everywhere the depth that its distance from the edge gives, whether a cell was asked before or not', () => {
+    const polygon = flatPolygon([circle(29, 20, 4)]);
+    const random = generator(9);
+    const depth = new Float64Array(3);
+    const plain = new Float64Array(4);
+    let onFloor = 0;
+    for (let k = 0; k < 4000; k += 1) {
+      const where = Float64Array.of(25 + 8 * random.uniform(), 16 + 8 * random.uniform());
+      ground.sample(where, out);
+      if (out[3] !== coverCode('bunker')) continue;
+      bunkerDepth(polygon, 0.8, where[0] ?? NaN, where[1] ?? NaN, depth);
+      surface.sampleAt(where, plain);
+      if (depth[0] === 0.8) onFloor += 1;
+      for (const i of [0, 1, 2]) expect(out[i]).toBe((plain[i] ?? NaN) - (depth[i] ?? NaN));
+    }
+    expect(onFloor).toBeGreaterThan(500);
   });
 
   it('joins the ground at its edge, with a steep face whose slope is the derivative of its height', () => {
