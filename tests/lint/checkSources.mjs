@@ -3,30 +3,46 @@ import { ESLint } from 'eslint';
 import ts from 'typescript';
 
 /**
- * The compiler and ESLint over one program. Both ask the same questions about the same expressions: apart, each makes a
- * program of its own and works out the answers for itself.
+ * The compiler and ESLint over the same programs. Both ask the same questions about the same expressions: apart, each makes a
+ * program of its own and works out the answers for itself. What is in shared/ is looked at once, where neither browser nor
+ * Node is known.
  */
 const root = resolve(import.meta.dirname, '..', '..');
-const config = ts.getParsedCommandLineOfConfigFile(resolve(root, 'tsconfig.json'), undefined, {
-  ...ts.sys,
-  onUnRecoverableConfigFileDiagnostic: (diagnostic) => {
-    throw new Error(ts.flattenDiagnosticMessageText(diagnostic.messageText, '\n'));
-  },
-});
-if (config === undefined) throw new Error('tsconfig.json cannot be read.');
-const program = ts.createProgram({
-  rootNames: config.fileNames,
-  options: config.options,
-  configFileParsingDiagnostics: config.errors,
-});
-const diagnostics = ts.sortAndDeduplicateDiagnostics(ts.getPreEmitDiagnostics(program));
+
+/** @param {string} path */
+function programOf(path) {
+  const config = ts.getParsedCommandLineOfConfigFile(resolve(root, path), undefined, {
+    ...ts.sys,
+    onUnRecoverableConfigFileDiagnostic: (diagnostic) => {
+      throw new Error(ts.flattenDiagnosticMessageText(diagnostic.messageText, '\n'));
+    },
+  });
+  if (config === undefined) throw new Error(`${path} cannot be read.`);
+  return ts.createProgram({
+    rootNames: config.fileNames,
+    options: config.options,
+    configFileParsingDiagnostics: config.errors,
+  });
+}
+
+const shared = programOf('shared/tsconfig.json');
+const all = programOf('tsconfig.json');
+const seen = new Set(shared.getRootFileNames());
+const diagnostics = ts.sortAndDeduplicateDiagnostics([
+  ...ts.getPreEmitDiagnostics(shared),
+  ...all
+    .getSourceFiles()
+    .filter(({ fileName }) => !seen.has(fileName))
+    .flatMap((file) => ts.getPreEmitDiagnostics(all, file)),
+]);
 
 const eslint = new ESLint({
   cwd: root,
   overrideConfigFile: resolve(root, 'tests', 'eslint.config.mjs'),
   overrideConfig: {
     files: ['**/*.{ts,tsx}'],
-    languageOptions: { parserOptions: { project: null, programs: [program] } },
+    // A file is read from the first program that has it.
+    languageOptions: { parserOptions: { project: null, programs: [shared, all] } },
   },
 });
 const results = await eslint.lintFiles(['.']);
