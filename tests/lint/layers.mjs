@@ -147,6 +147,7 @@ export const tools = [
   '@types/*',
   'electron-builder',
   'prettier',
+  '@prettier/plugin-oxc',
   'vite', // read by electron-vite and vitest
   'vega-datasets', // an open elevation grid that tests read as a file
 ];
