@@ -32,6 +32,8 @@ export default defineConfig({
         test: {
           ...times,
           name: 'built',
+          // One browser and one load of what drives it for many files: a context in it shares nothing, and each file asks for its own.
+          isolate: false,
           include: ['tests/e2e/**/*.test.ts'],
           exclude: besideTheEngine,
           // A test plans too little to win back what the last of the compilers costs, a fifth of all its work. The engine in a
