@@ -80,8 +80,10 @@ td:last-child,th:last-child{padding-right:0}
 .front li{margin:1.2mm 0}
 .card .head{border-bottom-width:1.8pt;padding-bottom:3pt;margin-bottom:5pt;gap:7pt}
 .card .head .num{font-size:25pt}
-.card .head h2{font-size:14pt;white-space:nowrap;overflow:hidden;text-overflow:ellipsis;max-width:1.7in}
-.card .head .who p{font-size:8pt;white-space:nowrap}
+.card .head h2{font-size:14pt;white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
+.card .head .who{min-width:0}
+.card .head .who p{font-size:8pt;line-height:1.25;display:-webkit-box;-webkit-box-orient:vertical;-webkit-line-clamp:2;overflow:hidden}
+.card .head .flag{flex:none;white-space:nowrap}
 .card .head .flag b{font-size:11pt}
 .card .head .flag p{font-size:8pt}
 .card table{margin-top:3pt;table-layout:fixed}
