@@ -16,6 +16,7 @@ import { Facts } from './Facts.tsx';
 import { Ledger } from './Ledger.tsx';
 import { type AdviceHolds, costWords, Standing } from './Standing.tsx';
 import type { Panel } from './usePanel.ts';
+import './answer.css';
 
 export interface AnswerPaneProps {
   readonly plan: Plan;

@@ -5,6 +5,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { useBeat } from '../ui/useBeat.ts';
 import { Leaves } from './Leaves.tsx';
 import { Why } from './Why.tsx';
+import './beneath.css';
 
 interface BeneathProps {
   readonly plan: Plan;

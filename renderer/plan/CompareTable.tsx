@@ -6,6 +6,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { besideMark } from './besideMark.ts';
 import { chanceRows } from './chanceRows.ts';
 import { type Figure, figureRows } from './figureRows.ts';
+import './compare.css';
 
 interface CompareTableProps {
   /** The first is the one the others are held against. */

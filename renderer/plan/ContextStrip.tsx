@@ -10,6 +10,7 @@ import { groupNames } from '../store/ballGroups.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { Menu, type MenuGroup } from '../ui/Menu.tsx';
 import { Chooser, type Choice } from './Chooser.tsx';
+import './contextStrip.css';
 
 interface ContextStripProps {
   readonly document: AtlasDocument;

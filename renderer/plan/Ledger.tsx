@@ -9,6 +9,7 @@ import type { SortKey } from '../store/session.ts';
 import { carryAndRun } from './carryAndRun.ts';
 import { simplestThree } from './simplestThree.ts';
 import { sortedOptions } from './sortedOptions.ts';
+import './ledger.css';
 
 interface LedgerProps {
   readonly plan: Plan;

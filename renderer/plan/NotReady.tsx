@@ -1,6 +1,7 @@
 import { FolderOpen, Map as MapIcon } from 'lucide-react';
 import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
+import './answer.css';
 
 interface NotReadyProps {
   readonly trouble: TroubleWords;

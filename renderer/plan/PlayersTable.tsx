@@ -7,6 +7,7 @@ import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { besideMark } from './besideMark.ts';
 import { figureRows } from './figureRows.ts';
 import { LEAST_PLAYERS, MOST_PLAYERS, type PlayerChoice } from './playerChoices.ts';
+import './compare.css';
 
 interface PlayersTableProps {
   /** Whose advice is shown, by key; the first is drawn in red. */

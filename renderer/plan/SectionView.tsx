@@ -15,6 +15,7 @@ import { leavesPicture } from './leavesPicture.ts';
 import type { Pictured } from './savePicture.ts';
 import { besideMark } from './besideMark.ts';
 import { landLabel } from './shotLabels.ts';
+import './section.css';
 
 interface SectionViewProps {
   readonly scene: Scene;

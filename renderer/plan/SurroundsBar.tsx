@@ -9,6 +9,7 @@ import type { MapControls } from '../map/PlateMap.tsx';
 import { Drawing } from '../ui/drawing.tsx';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 import { type ReadBall, SurroundsReading } from './SurroundsReading.tsx';
+import './surrounds.css';
 
 interface SurroundsBarProps {
   readonly choice: SurroundsChoice;

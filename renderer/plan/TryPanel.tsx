@@ -19,6 +19,8 @@ import { figureRows } from './figureRows.ts';
 import { levelKey, levelPresets } from './levels.ts';
 import { aimWords } from './shotLabels.ts';
 import type { TrySettings } from './trySettings.ts';
+import './compare.css';
+import './tryPanel.css';
 
 interface TryPanelProps {
   readonly document: AtlasDocument;

@@ -2,6 +2,7 @@ import type { Derived } from '../store/planStore.ts';
 import { Flag, Plus } from 'lucide-react';
 import { Trouble } from '../ui/Trouble.tsx';
 import type { Choice } from './Chooser.tsx';
+import './answer.css';
 
 const missing = {
   ball: {
