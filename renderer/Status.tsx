@@ -46,7 +46,9 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         ? 'Not saved: the library cannot be used'
         : writing > 0
           ? 'Saving'
-          : `Saved ${clock(kept)}${file === null || inFile ? '' : `, ${file} is older`}`;
+          : file === null || inFile
+            ? `Saved ${clock(kept)}`
+            : `Changes kept ${clock(kept)}, not yet in ${file}`;
   const shots = plan === null ? 0 : plan.options.reduce((sum, one) => sum + one.finishCodes.length, 0);
   const words =
     progress !== null

@@ -81,7 +81,7 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
     };
     showPlaces(points, rowsNow.indexOf(rows[from] ?? emptyRow), back);
   };
-  const flat = units.system === 'yards' ? 'yd' : 'm';
+  const flat = units.system === 'yards' ? 'yards' : 'metres';
   const high = units.system === 'yards' ? 'ft' : 'm';
   const placed = work.done?.placed.length ?? 0;
   return (
@@ -132,8 +132,8 @@ export function LevelBookDialog(props: LevelBookDialogProps): React.JSX.Element 
         <div className="level-book">
           <table>
             <caption>
-              East and north are {flat} from the middle of the green; a point with the name of a landmark lies
-              there
+              East and north are in {flat} from the middle of the green; a point with the name of a landmark
+              lies there
             </caption>
             <thead>
               <tr>

@@ -217,7 +217,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const holeId = scene.hole.id;
   useEffect(() => {
     stage?.fit(pointsToShow(latest.current, stage.map.getSize().x));
-  }, [stage, holeId, plateSize?.width, plateSize?.height]);
+  }, [stage, holeId, plateSize?.mapWidth, plateSize?.mapHeight]);
   // To move the map draws all of it: that waits for the answer, and for whoever runs through the balls to stop.
   const chosenAt = useRef(-Infinity);
   const moveAfter = useRef<number | null>(null);

@@ -13,7 +13,7 @@ export const footPx = (largeType: boolean): number => Math.round(FOOT_PX * (larg
 /** What stands round the map on the screen: the border, the graduated frame and the foot. */
 export function drawSurround(
   view: PlateView,
-  { width, height }: PlateSize,
+  { width, height }: Pick<PlateSize, 'width' | 'height'>,
   foot: number,
   style: PlateStyle,
   words: FootContent,

@@ -72,8 +72,8 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
     <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale === false ? '' : 'stale'}`}>
       <p className="answer-line">
         {ballName}
-        {props.narrow ? '' : `, ${coverWords[plan.ballCover]}, ${lieWords[ballLie]}`}, to flag {flagLabel}:{' '}
-        {withUnit(distance(plan.distanceM, units))}
+        {props.narrow ? '' : untold(ballName, [coverWords[plan.ballCover], lieWords[ballLie]])}, to flag{' '}
+        {flagLabel}: {withUnit(distance(plan.distanceM, units))}
       </p>
       <h1 className="answer-name">
         <AnswerName option={option} />
@@ -172,11 +172,16 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
         )}
         {pickedId !== null && picked === undefined && stage === 'firm' && (
           <p className="actions-note">
-            In the playbook is a shot that is no option any more: put another in, or take it out.{' '}
+            The shot in the playbook is no option any more.
             {!readOnly && (
-              <button type="button" className="link-button" onClick={props.unpick}>
-                Take it out
-              </button>
+              <>
+                {' '}
+                Put another in, or{' '}
+                <button type="button" className="link-button" onClick={props.unpick}>
+                  take it out
+                </button>
+                .
+              </>
             )}
           </p>
         )}
@@ -202,5 +207,9 @@ function AnswerName({ option }: { readonly option: PlanOption }): React.JSX.Elem
     </>
   );
 }
+
+/** ", light rough, sitting down": what is to be told besides the name, which often says some of it. */
+const untold = (name: string, words: readonly string[]): string =>
+  words.flatMap((word) => (name.toLowerCase().includes(word) ? [] : `, ${word}`)).join('');
 
 const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,5 +1,3 @@
-import { useRef } from 'react';
-
 export interface Choice {
   readonly id: string;
   readonly label: string;
@@ -16,10 +14,10 @@ interface ChooserProps {
 }
 
 /** A row of balls or flags of which one is chosen. The arrow keys that walk it are the workspace's. */
-export function Chooser({ title, shape, choices, chosenId, choose }: ChooserProps): React.JSX.Element {
-  const group = useRef<HTMLDivElement>(null);
+export function Chooser({ title, shape, choices, chosenId, choose }: ChooserProps): React.JSX.Element | null {
+  if (choices.length === 0) return null;
   return (
-    <div className={`chooser ${shape}`} role="radiogroup" aria-label={title} ref={group}>
+    <div className={`chooser ${shape}`} role="radiogroup" aria-label={title}>
       <span className="chooser-name" aria-hidden>
         {title}
       </span>

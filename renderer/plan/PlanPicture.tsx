@@ -173,6 +173,7 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
         save={props.save}
         choice={select}
         coarse={side.coarse}
+        idle={option === null && (derived.stale === 'givenUp' || derived.planTrouble !== null)}
         units={units}
         largeType={largeType}
         controls={pictured}

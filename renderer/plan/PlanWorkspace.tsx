@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
@@ -125,6 +125,12 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     }
     return [option ?? null, beside];
   }, [settings, tried, option, panel.players, advice, keys, beside]);
+
+  // What a panel shows, and the answer it was opened from, are read from their head.
+  const right = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (right.current !== null) right.current.scrollTop = 0;
+  }, [panel.kind]);
 
   const first = choices.find(({ key }) => key === keys[0]);
   const planned = plan !== null && option !== undefined && player !== undefined;
@@ -332,7 +338,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
             save={save}
           />
         )}
-        <div className={scene === null ? 'plan-alone' : 'plan-right'}>
+        <div className={scene === null ? 'plan-alone' : 'plan-right'} ref={right}>
           <div className="unseen" role="status" aria-live="polite">
             {stage === 'firm' && option !== undefined
               ? `${optionName(option)}, ${ball?.name ?? ''} to ${flag?.name ?? ''}`

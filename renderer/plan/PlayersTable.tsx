@@ -1,4 +1,4 @@
-import { X } from 'lucide-react';
+import { ChevronDown, X } from 'lucide-react';
 import type { PlayerAdvice } from '../../shared/planner/playersAdvice.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { percent } from '../../shared/units/format.ts';
@@ -67,21 +67,30 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
                 <span className="player-head">
                   <span className="compare-key" aria-hidden />
                   {besideMark(i, keys.length)}
-                  <select
-                    aria-label={`Player ${i + 1}`}
-                    value={key}
-                    onChange={({ target }) => setKeys(keys.map((one, at) => (at === i ? target.value : one)))}
-                  >
-                    {choices.map((choice) => (
-                      <option
-                        key={choice.key}
-                        value={choice.key}
-                        disabled={choice.key !== key && keys.includes(choice.key)}
-                      >
-                        {choice.words}
-                      </option>
-                    ))}
-                  </select>
+                  <span className="player-name">
+                    <span aria-hidden>
+                      {choices.find((choice) => choice.key === key)?.words}
+                      {'\u00a0'}
+                      <ChevronDown size={13} strokeWidth={2.2} />
+                    </span>
+                    <select
+                      aria-label={`Player ${i + 1}`}
+                      value={key}
+                      onChange={({ target }) =>
+                        setKeys(keys.map((one, at) => (at === i ? target.value : one)))
+                      }
+                    >
+                      {choices.map((choice) => (
+                        <option
+                          key={choice.key}
+                          value={choice.key}
+                          disabled={choice.key !== key && keys.includes(choice.key)}
+                        >
+                          {choice.words}
+                        </option>
+                      ))}
+                    </select>
+                  </span>
                   {keys.length > LEAST_PLAYERS && (
                     <button
                       type="button"

@@ -25,6 +25,8 @@ interface SectionViewProps {
   /** Options beside it, in the second ink. */
   readonly others: readonly PlanOption[];
   readonly coarse: boolean;
+  /** No shot is to be expected: there is none, and none is worked out. */
+  readonly idle: boolean;
   readonly units: UnitsPreference;
   readonly largeType: boolean;
   readonly controls: MapControls | null;
@@ -35,7 +37,7 @@ interface SectionViewProps {
 
 /** The ground and the shot from the side, along the line from ball to flag. */
 export const SectionView = memo(function SectionView(props: SectionViewProps): React.JSX.Element {
-  const { scene, ballId, flagId, option, others, coarse, units, largeType, controls } = props;
+  const { scene, ballId, flagId, option, others, coarse, idle, units, largeType, controls } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [layout, setLayout] = useState<{ readonly width: number; readonly height: number } | null>(null);
   useLayoutEffect(() => {
@@ -48,9 +50,11 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
     return () => observer.disconnect();
   }, []);
 
+  const ball = scene.balls.find(({ record }) => record.id === ballId);
+  const flag = scene.flags.find(({ record }) => record.id === flagId);
+  // Without a line there is nothing to cut along, and no shot will come.
+  const lined = ball !== undefined && flag !== undefined;
   const drawn = useMemo(() => {
-    const ball = scene.balls.find(({ record }) => record.id === ballId);
-    const flag = scene.flags.find(({ record }) => record.id === flagId);
     if (
       layout === null ||
       layout.width < 100 ||
@@ -73,17 +77,17 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
       others,
       othersText: others.map((_, i) => besideMark(i + 1, others.length + 1)),
     });
-  }, [scene, ballId, flagId, option, others, coarse, units, largeType, layout]);
-
-  const flagAt = scene.flags.find(({ record }) => record.id === flagId)?.at;
+  }, [scene, ball, flag, option, others, coarse, units, largeType, layout]);
 
   return (
-    <section className="section" aria-label="Section along the shot">
+    <section className="section" aria-label={lined ? 'Section along the shot' : 'The plate'}>
       <div className="section-head">
-        <div className="section-title">
-          <h2>Section along the shot</h2>
-          <span className="section-scale">{drawn?.scaleText ?? ''}</span>
-        </div>
+        {lined && !idle && (
+          <div className="section-title">
+            <h2>Section along the shot</h2>
+            <span className="section-scale">{drawn?.scaleText ?? ''}</span>
+          </div>
+        )}
         {props.choice}
         {controls !== null && (
           <div className="section-tools">
@@ -94,9 +98,10 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
               groups={pictureMenu(
                 {
                   plate: () => controls.picture(),
-                  section: () => drawn?.node ?? null,
-                  leaves: () =>
-                    option === null || flagAt === undefined ? null : leavesPicture(option, flagAt, units),
+                  ...(drawn === null ? {} : { section: () => drawn.node }),
+                  ...(option === null || flag === undefined
+                    ? {}
+                    : { leaves: () => leavesPicture(option, flag.at, units) }),
                 },
                 props.save,
               )}
@@ -106,7 +111,7 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
           </div>
         )}
       </div>
-      <div className="section-drawing" ref={holder}>
+      <div className="section-drawing" ref={holder} hidden={!lined}>
         <Drawing
           node={drawn?.node ?? null}
           {...(option === null ? {} : { label: `${optionName(option)} from the side` })}
@@ -123,18 +128,22 @@ const titles: Readonly<Record<Pictured, string>> = {
 };
 
 function pictureMenu(
-  drawings: Readonly<Record<Pictured, () => SvgNode | null>>,
+  drawings: Partial<Readonly<Record<Pictured, () => SvgNode | null>>>,
   save: SectionViewProps['save'],
 ): React.ComponentProps<typeof Menu>['groups'] {
-  return (['plate', 'section', 'leaves'] as const).map((what) => ({
-    title: titles[what],
-    items: (['svg', 'png'] as const).map((kind) => ({
-      key: `${what}-${kind}`,
-      label: kind === 'svg' ? 'As SVG, for print' : 'As PNG',
-      run: () => {
-        const drawing = drawings[what]();
-        if (drawing !== null) save(what, kind, drawing);
-      },
-    })),
-  }));
+  return (['plate', 'section', 'leaves'] as const).flatMap((what) => {
+    const draw = drawings[what];
+    if (draw === undefined) return [];
+    return {
+      title: titles[what],
+      items: (['svg', 'png'] as const).map((kind) => ({
+        key: `${what}-${kind}`,
+        label: kind === 'svg' ? 'As SVG, for print' : 'As PNG',
+        run: () => {
+          const drawing = draw();
+          if (drawing !== null) save(what, kind, drawing);
+        },
+      })),
+    };
+  });
 }

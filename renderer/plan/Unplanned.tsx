@@ -56,19 +56,21 @@ export function Unplanned({
     );
   }
   if (plan !== null || ball === undefined || flag === undefined) return null;
-  return (
-    <p className="answer-line answer-wait" role="status">
-      {ball.name} to flag {flag.label}:{' '}
-      {stale === 'givenUp' ? (
-        <>
-          not planned.{' '}
-          <button type="button" className="link-button" onClick={planAgain}>
-            Plan it
-          </button>
-        </>
-      ) : (
-        'working it out'
-      )}
+  const line = `${ball.name}, to flag ${flag.label}`;
+  return stale === 'givenUp' ? (
+    <div className="answer-empty">
+      <p className="answer-line">{line}</p>
+      <h1 className="answer-name">Not planned</h1>
+      <p role="status">You stopped before there was an answer.</p>
+      <div className="actions">
+        <button type="button" className="button filled" onClick={planAgain}>
+          Plan it
+        </button>
+      </div>
+    </div>
+  ) : (
+    <p className="answer-line" role="status">
+      {line}: working it out
     </p>
   );
 }

@@ -11,7 +11,7 @@ export interface PlayerChoice {
 export const LEAST_PLAYERS = 2;
 export const MOST_PLAYERS = 4;
 
-/** The players of the atlas, the one in use first, then the levels none of them has. */
+/** The players of the atlas, the one in use first, then the levels that one has not. */
 export function playerChoices(
   players: readonly PlayerRecord[],
   inUse: PlayerRecord,
@@ -28,12 +28,15 @@ export function playerChoices(
   ];
 }
 
-/** Whom to begin with: the player in use, another player of the atlas, and a level far from both. */
+const AT_FIRST = 3;
+
+/** Whom to begin with: the player in use, others of the atlas, and where those are few levels that none of them has. */
 export function firstPlayers(choices: readonly PlayerChoice[]): readonly string[] {
-  const [own, ...others] = choices;
-  if (own === undefined) return [];
-  const player = others.find(({ key }) => !key.startsWith('level:'));
-  const levels = ['level:tour', 'level:20', 'level:5'];
-  const more = levels.filter((key) => others.some((choice) => choice.key === key));
-  return [own.key, ...(player === undefined ? [] : [player.key]), ...more].slice(0, 3);
+  const own = choices.filter(({ key }) => !key.startsWith('level:')).slice(0, AT_FIRST);
+  if (own.length === 0) return [];
+  const had = own.map(({ player }) => `level:${levelKey(player.level)}`);
+  const levels = ['level:tour', 'level:20', 'level:5'].filter(
+    (key) => !had.includes(key) && choices.some((choice) => choice.key === key),
+  );
+  return [...own.map(({ key }) => key), ...levels].slice(0, AT_FIRST);
 }

@@ -8,6 +8,8 @@ type Open =
   | { readonly kind: 'players' };
 
 export interface Panel {
+  /** What is open; null for the ledger itself. */
+  readonly kind: Open['kind'] | null;
   /** Ids of the options set beside the one looked at; null where none are. */
   readonly besideIds: readonly string[] | null;
   readonly settings: TrySettings | null;
@@ -45,6 +47,7 @@ export function usePanel(
       return { kind, pair, ids: next === undefined ? [] : [next.id] };
     };
     return {
+      kind: now,
       besideIds,
       settings,
       players: now === 'players',

@@ -129,19 +129,21 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             ))}
           </select>
         </label>
-        <label>
-          <span>Sheet of the guide</span>
-          <select
-            value={sheet}
-            onChange={(event) => setSheet(event.target.value === 'letter' ? 'letter' : 'a4')}
-          >
-            {Object.entries(sheetNames).map(([value, words]) => (
-              <option key={value} value={value}>
-                {words}
-              </option>
-            ))}
-          </select>
-        </label>
+        {parts !== 'cards' && (
+          <label>
+            <span>Sheet of the guide</span>
+            <select
+              value={sheet}
+              onChange={(event) => setSheet(event.target.value === 'letter' ? 'letter' : 'a4')}
+            >
+              {Object.entries(sheetNames).map(([value, words]) => (
+                <option key={value} value={value}>
+                  {words}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
         <button
           type="button"
           className="button filled"

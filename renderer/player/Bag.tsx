@@ -1,6 +1,8 @@
 import { Plus, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Club, PlayerRecord } from '../../shared/atlas/records.ts';
+import { clubLimits } from '../../shared/atlas/playerRecords.ts';
+import { decimals } from '../../shared/units/numerals.ts';
 import { parseDegrees } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -8,6 +10,7 @@ import { clubKinds } from '../../shared/words/vocabulary.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { Carries } from './Carries.tsx';
+import { focusText } from './focusText.ts';
 
 interface BagProps {
   readonly player: PlayerRecord;
@@ -43,7 +46,16 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
       bounceDeg: 10,
     };
     put(`added the ${club.name}`, { bag: [...bag, club] });
+    toName.current = club.id;
   };
+  const toName = useRef<string | null>(null);
+  const rows = useRef<HTMLTableSectionElement>(null);
+  useEffect(() => {
+    const { current: id } = toName;
+    if (id === null || !bag.some((club) => club.id === id)) return;
+    toName.current = null;
+    focusText([...(rows.current?.rows ?? [])].find((row) => row.dataset['club'] === id));
+  }, [bag]);
   return (
     <fieldset disabled={readOnly}>
       <div className="side-head">
@@ -65,11 +77,11 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
             <td />
           </tr>
         </thead>
-        <tbody>
+        <tbody ref={rows}>
           {bag
             .toSorted((a, b) => a.loftDeg - b.loftDeg)
             .map((club) => (
-              <tr key={club.id}>
+              <tr key={club.id} data-club={club.id}>
                 <td>
                   <TextField
                     label={`Name of the ${club.name}`}
@@ -97,7 +109,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
                     label={`Loft of the ${club.name}`}
                     inputMode="decimal"
                     value={String(club.loftDeg)}
-                    commit={(typed) => change(club, 'loft', () => ({ loftDeg: parseDegrees(typed, 'Loft') }))}
+                    commit={(typed) => change(club, 'loft', () => ({ loftDeg: degrees(typed, 'loft') }))}
                   />
                 </td>
                 <td>
@@ -106,7 +118,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
                     inputMode="decimal"
                     value={String(club.bounceDeg)}
                     commit={(typed) =>
-                      change(club, 'bounce', () => ({ bounceDeg: parseDegrees(typed, 'Bounce') }))
+                      change(club, 'bounce', () => ({ bounceDeg: degrees(typed, 'bounce') }))
                     }
                   />
                 </td>
@@ -138,4 +150,19 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
       <Carries player={player} units={units} put={put} />
     </fieldset>
   );
+}
+
+/** Degrees as typed, of what a club can have. */
+function degrees(typed: string, what: 'loft' | 'bounce'): number {
+  const name = what === 'loft' ? 'Loft' : 'Bounce';
+  const value = parseDegrees(typed, name);
+  const { least, most } = clubLimits[what];
+  if (value < least || value > most)
+    throw new InputProblem(
+      'angle-out-of-range',
+      `no club has ${decimals(value, 1)}°.`,
+      name,
+      `Type a number from ${decimals(least, 0)} to ${String(most)}.`,
+    );
+  return value;
 }

@@ -121,9 +121,9 @@ export function PlayerForm({ player, units, readOnly, put }: PlayerFormProps): R
       </fieldset>
       {trouble !== null && <Trouble trouble={trouble} />}
       <p className="player-note">
-        At this level the model takes {chance(skill.heavyShare).text} % of ordinary short shots as heavy and{' '}
-        {chance(skill.thinShare).text} % as thin, spreads {decimals(skill.shortGame, 1)} times a tour
-        player’s, and a full swing of {withUnit(wind(fullSwingMps(level), units))}.
+        At this level {chance(skill.heavyShare).text} % of ordinary short shots are taken to be heavy and{' '}
+        {chance(skill.thinShare).text} % thin; they spread {decimals(skill.shortGame, 1)} times as wide as a
+        tour player’s. A full swing moves the clubhead at {withUnit(wind(fullSwingMps(level), units))}.
       </p>
     </>
   );

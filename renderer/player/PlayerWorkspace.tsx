@@ -1,5 +1,5 @@
 import { ChevronDown, Plus, Trash2 } from 'lucide-react';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import { type Edit, putRecords, removeRecords, useRecord as recordInUse } from '../../shared/atlas/edits.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
@@ -8,6 +8,7 @@ import { firstPlayer } from '../store/newAtlas.ts';
 import type { PlayersOfAtlas } from '../store/playersElsewhere.ts';
 import { Menu } from '../ui/Menu.tsx';
 import { Bag } from './Bag.tsx';
+import { focusText } from './focusText.ts';
 import { PlayerForm } from './PlayerForm.tsx';
 import { levelWords } from './levelWords.ts';
 import './player.css';
@@ -69,7 +70,16 @@ export function PlayerWorkspace({
       ]),
     );
     setShown(id);
+    toName.current = id;
   };
+  // Whoever was just added is given a name first.
+  const toName = useRef<string | null>(null);
+  const side = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (toName.current === null || toName.current !== player?.id) return;
+    toName.current = null;
+    focusText(side.current);
+  });
 
   return (
     <div className="player">
@@ -144,7 +154,7 @@ export function PlayerWorkspace({
           <section className="player-bag" aria-label={`Bag of ${player.name}`}>
             <Bag key={player.id} player={player} units={units} readOnly={readOnly} put={put} />
           </section>
-          <section className="player-side" aria-label={player.name}>
+          <section className="player-side" aria-label={player.name} ref={side}>
             <PlayerForm key={player.id} player={player} units={units} readOnly={readOnly} put={put} />
             <Repertoire player={player} readOnly={readOnly} put={put} />
           </section>

@@ -37,7 +37,7 @@ export function Repertoire({ player, readOnly, put }: RepertoireProps): React.JS
                 {words}
               </th>
             ))}
-            <th scope="col">Must save</th>
+            <th scope="col">Must save, strokes</th>
           </tr>
         </thead>
         <tbody>

@@ -37,11 +37,8 @@ export function BallList(props: BallListProps): React.JSX.Element {
         id={id}
         label={label}
         name={name === '' ? `Ball ${label}` : name}
-        lie={
-          scene === null || placed === undefined
-            ? ''
-            : lieText(placed, scene) + (groundReady ? stanceSlope(placed, scene) : '')
-        }
+        lie={scene === null || placed === undefined ? '' : lieText(placed, scene)}
+        slope={scene === null || placed === undefined || !groundReady ? '' : stanceSlope(placed, scene)}
         far={farM === null ? '–' : distance(farM, units).text}
         chosen={id === ballId}
         choose={choose}
@@ -88,12 +85,14 @@ interface RowProps {
   readonly label: string;
   readonly name: string;
   readonly lie: string;
+  readonly slope: string;
   readonly far: string;
   readonly chosen: boolean;
   readonly choose: (id: string) => void;
 }
 
-const Row = memo(function Row({ id, label, name, lie, far, chosen, choose }: RowProps): React.JSX.Element {
+const Row = memo(function Row(props: RowProps): React.JSX.Element {
+  const { id, label, name, lie, slope, far, chosen, choose } = props;
   return (
     <tr className={chosen ? 'chosen' : ''} onClick={() => choose(id)}>
       <td>
@@ -101,7 +100,10 @@ const Row = memo(function Row({ id, label, name, lie, far, chosen, choose }: Row
           <span className="round">{label}</span>
           <span>
             <strong>{name}</strong>
-            <span className="under">{lie}</span>
+            <span className="under">
+              {lie}
+              <span className="on-slope">{slope}</span>
+            </span>
           </span>
         </button>
       </td>

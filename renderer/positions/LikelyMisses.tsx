@@ -58,7 +58,7 @@ export const LikelyMisses = memo(function LikelyMisses(props: LikelyMissesProps)
               value={settings.clubId ?? ''}
               onChange={({ target }) => change({ clubId: target.value === '' ? null : target.value })}
             >
-              <option value="">whatever gets there</option>
+              <option value="">what it takes</option>
               {approach.clubs.map(({ id, name, reachM }) => (
                 <option key={id} value={id}>
                   a full {name}, {far(reachM)}
@@ -94,7 +94,7 @@ export const LikelyMisses = memo(function LikelyMisses(props: LikelyMissesProps)
               value={settings.atFlag ? 'flag' : 'middle'}
               onChange={({ target }) => change({ atFlag: target.value === 'flag' })}
             >
-              <option value="middle">the middle of the green</option>
+              <option value="middle">middle of the green</option>
               <option value="flag">flag {flagLabel}</option>
             </select>
           </label>

@@ -133,19 +133,21 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
         Positions of {hole === undefined ? 'the hole' : holeWords(hole.label, hole.name)}
       </h1>
       <section className="positions-balls" aria-label="Ball positions">
-        <div className="side-head">
-          <h2>Ball positions</h2>
-          {ready && (
-            <button
-              type="button"
-              className="button"
-              aria-pressed={placing === 'ballPosition'}
-              onClick={() => setPlacing(placing === 'ballPosition' ? null : 'ballPosition')}
-            >
-              <Plus size={17} strokeWidth={1.9} aria-hidden /> Pin a ball
-            </button>
-          )}
-        </div>
+        {(scene !== null || balls.length > 0) && (
+          <div className="side-head">
+            <h2>Ball positions</h2>
+            {ready && (
+              <button
+                type="button"
+                className="button"
+                aria-pressed={placing === 'ballPosition'}
+                onClick={() => setPlacing(placing === 'ballPosition' ? null : 'ballPosition')}
+              >
+                <Plus size={17} strokeWidth={1.9} aria-hidden /> Pin a ball
+              </button>
+            )}
+          </div>
+        )}
         <GroupSelect
           names={groupsHere}
           chosen={ballGroup}
@@ -240,19 +242,21 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             edit={edit}
           />
         )}
-        <div className="side-head">
-          <h2>Hole locations</h2>
-          {ready && (
-            <button
-              type="button"
-              className="button"
-              aria-pressed={placing === 'holeLocation'}
-              onClick={() => setPlacing(placing === 'holeLocation' ? null : 'holeLocation')}
-            >
-              <Flag size={17} strokeWidth={1.9} aria-hidden /> Stand a flag
-            </button>
-          )}
-        </div>
+        {(scene !== null || flags.length > 0) && (
+          <div className="side-head">
+            <h2>Hole locations</h2>
+            {ready && (
+              <button
+                type="button"
+                className="button"
+                aria-pressed={placing === 'holeLocation'}
+                onClick={() => setPlacing(placing === 'holeLocation' ? null : 'holeLocation')}
+              >
+                <Flag size={17} strokeWidth={1.9} aria-hidden /> Stand a flag
+              </button>
+            )}
+          </div>
+        )}
         <FlagList
           flags={flags}
           flagId={flagId}

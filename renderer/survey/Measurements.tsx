@@ -25,7 +25,10 @@ export function Measurements({ heights, slopes, ground, units }: MeasurementsPro
         <Row name="Spot heights" value={String(heights)} />
         <Row name="Slope readings" value={String(slopes)} />
         {fitted.length > 0 && (
-          <Row name={`Fits within ${fit.words}`} value={`${String(close)} of ${String(fitted.length)}`} />
+          <Row
+            name={`Fits within ${fit.words}${fitted.length === heights ? '' : ', this hole'}`}
+            value={`${String(close)} of ${String(fitted.length)}`}
+          />
         )}
         {doubt !== null && (
           <>

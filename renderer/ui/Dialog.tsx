@@ -17,12 +17,12 @@ export function Dialog({ title, close, wide = false, children }: DialogProps): R
     const element = dialog.current;
     if (element?.open === false) {
       element.showModal();
-      // The cross comes first in the sheet, but what is asked for is what a person wants to type into.
-      element
-        .querySelector<HTMLElement>(
+      // The cross comes first in the sheet, but what is asked for is what a person wants to type into, or else to press.
+      (
+        element.querySelector<HTMLElement>(
           'input:not([hidden], :disabled, [type=radio]:not(:checked)), select:not(:disabled), textarea:not(:disabled)',
-        )
-        ?.focus();
+        ) ?? element.querySelector<HTMLElement>('.button.filled:not(:disabled)')
+      )?.focus();
     }
     return () => element?.close();
   }, []);

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 
 export interface MenuItem {
   readonly key: string;
@@ -29,6 +29,7 @@ export function Menu({ button, name, className, align = 'start', groups }: MenuP
   const id = useId();
   const root = useRef<HTMLDivElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
 
   const items = (): readonly HTMLElement[] => [
     ...(root.current?.querySelectorAll<HTMLElement>('[role^=menuitem]:not([aria-disabled=true])') ?? []),
@@ -38,6 +39,13 @@ export function Menu({ button, name, className, align = 'start', groups }: MenuP
     if (refocus) opener.current?.focus();
   };
 
+  useLayoutEffect(() => {
+    if (sheet.current === null || opener.current === null) return;
+    // Near the foot of the window a menu opens upward, as far as there is room for it.
+    const { bottom, height } = sheet.current.getBoundingClientRect();
+    const roomAbove = opener.current.getBoundingClientRect().top;
+    if (bottom > window.innerHeight && height < roomAbove) sheet.current.classList.add('up');
+  }, [open]);
   useEffect(() => {
     if (!open) return undefined;
     (items().find((item) => item.getAttribute('aria-checked') === 'true') ?? items()[0])?.focus();
@@ -81,7 +89,7 @@ export function Menu({ button, name, className, align = 'start', groups }: MenuP
         {button}
       </button>
       {open && (
-        <div className={`menu-sheet ${align}`} role="menu" id={id} aria-label={name ?? 'Menu'}>
+        <div className={`menu-sheet ${align}`} ref={sheet} role="menu" id={id} aria-label={name ?? 'Menu'}>
           {groups.map((group, g) => (
             <div role="group" aria-label={group.title} className="menu-group" key={group.title}>
               <div className="menu-title" aria-hidden>

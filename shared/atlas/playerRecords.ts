@@ -13,6 +13,9 @@ export interface MeasuredCarries {
   readonly longM: number;
 }
 
+/** Degrees that a club can have. */
+export const clubLimits = { loft: { least: -5, most: 80 }, bounce: { least: -10, most: 30 } } as const;
+
 export interface Club {
   readonly id: RecordId;
   readonly kind: ClubKind;

@@ -10,6 +10,7 @@ import {
   moistures,
   techniques,
 } from '../words/vocabulary.ts';
+import { clubLimits } from './playerRecords.ts';
 import type { AtlasRecord } from './records.ts';
 
 // zod probes for `new Function` otherwise, which a strict content policy reports as a violation.
@@ -196,8 +197,8 @@ export const recordSchemas = {
           id,
           kind: z.enum(clubKinds),
           name: text,
-          loftDeg: finite.min(-5).max(80),
-          bounceDeg: finite.min(-10).max(30),
+          loftDeg: finite.min(clubLimits.loft.least).max(clubLimits.loft.most),
+          bounceDeg: finite.min(clubLimits.bounce.least).max(clubLimits.bounce.most),
           carriesM: carriesM.exactOptional(),
         }),
       )

@@ -106,7 +106,7 @@ export function scenePlane(document: AtlasDocument, holeId: string): ScenePlane 
   if ([input.heights, input.contours, input.slopes, planes, grids].every(({ length }) => length === 0)) {
     throw new InputProblem(
       'green-without-elevation',
-      `the green “${greenRecord.name}” has no heights or slope readings.`,
+      `the green${greenRecord.name === '' ? '' : ` “${greenRecord.name}”`} has no heights or slope readings.`,
       place,
       'Add spot heights or slope readings on and around it.',
     );

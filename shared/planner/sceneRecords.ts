@@ -58,7 +58,7 @@ export function sceneRecords(document: AtlasDocument, holeId: string): SceneReco
       'hole-without-green',
       'no green is traced.',
       place,
-      'Trace the green and set it for the hole.',
+      'Trace the green of this hole.',
     );
   }
   const allFlags = ofType('holeLocation').filter((flag) => flag.holeId === holeId);

@@ -251,7 +251,7 @@ it('comes back after a reload as it was, with its undo', async () => {
       left = await seen(screen);
       await expect
         .poll(() => screen.page.locator('.status-bar').textContent())
-        .toContain('ossel-down.geojson is older');
+        .toContain('not yet in ossel-down.geojson');
     });
     // The browser itself was closed.
     await withProfile(profile, host, async (screen) => {
