@@ -69,7 +69,15 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
   // A shot tried, or another player's, may be none of this plan's own.
   const listed = plan.options.includes(option);
   return (
-    <div className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale === false ? '' : 'stale'}`}>
+    <div
+      className={`answer ${stage === 'coarse' ? 'coarse' : ''} ${stale === false ? '' : 'stale'}`}
+      onKeyDown={(event) => {
+        // Escape closes what is open in place of the ledger, and leads back to what opened it.
+        if (event.key !== 'Escape' || panel.kind === null) return;
+        event.currentTarget.querySelector<HTMLElement>('.actions [aria-pressed=true]')?.focus();
+        panel.close();
+      }}
+    >
       <p className="answer-line">
         {ballName}
         {props.narrow ? '' : untold(ballName, [coverWords[plan.ballCover], lieWords[ballLie]])}, to flag{' '}

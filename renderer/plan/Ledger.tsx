@@ -1,5 +1,5 @@
 import { Bookmark } from 'lucide-react';
-import { Fragment, useState } from 'react';
+import { useState } from 'react';
 import type { PlayerRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
@@ -9,6 +9,7 @@ import type { SortKey } from '../store/session.ts';
 import { carryAndRun } from './carryAndRun.ts';
 import { simplestThree } from './simplestThree.ts';
 import { sortedOptions } from './sortedOptions.ts';
+import { ShotName } from './ShotName.tsx';
 import './ledger.css';
 
 interface LedgerProps {
@@ -241,18 +242,6 @@ export function Ledger(props: LedgerProps): React.JSX.Element {
     </>
   );
 }
-
-/** Breaks between shot and club, not at the hyphens inside them. */
-const ShotName = ({ name }: { readonly name: string }): React.JSX.Element => (
-  <span className="shot-name">
-    {name.split(' ').map((word, i) => (
-      <Fragment key={i}>
-        {i > 0 && ' '}
-        <span className="whole">{word}</span>
-      </Fragment>
-    ))}
-  </span>
-);
 
 /** The advice, what is looked at or picked, the safe way out, then the best of each technique by strokes. */
 function shortList(plan: Plan, chosenId: string, pickedId: string | null, most: number): ReadonlySet<string> {

@@ -6,6 +6,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { besideMark } from './besideMark.ts';
 import { figureRows } from './figureRows.ts';
+import { ShotName } from './ShotName.tsx';
 import { LEAST_PLAYERS, MOST_PLAYERS, type PlayerChoice } from './playerChoices.ts';
 import './compare.css';
 
@@ -27,7 +28,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
   const { keys, choices, advice, share, trouble, units, setKeys, close } = props;
   const of = (key: string): PlayerAdvice | undefined => advice?.find(({ playerId }) => playerId === key);
   const free = choices.find(({ key }) => !keys.includes(key));
-  const cells = (words: string, cell: (found: PlayerAdvice) => string): React.JSX.Element => (
+  const cells = (words: string, cell: (found: PlayerAdvice) => React.ReactNode): React.JSX.Element => (
     <tr key={words}>
       <th scope="row">{words}</th>
       {keys.map((key) => {
@@ -63,7 +64,8 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
           <tr>
             <td />
             {keys.map((key, i) => (
-              <th key={key} scope="col" className={i === 0 ? 'first' : ''}>
+              // By place: another player in it leaves the list of names in hand.
+              <th key={i} scope="col" className={i === 0 ? 'first' : ''}>
                 <span className="player-head">
                   <span className="compare-key" aria-hidden />
                   {besideMark(i, keys.length)}
@@ -107,7 +109,9 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
           </tr>
         </thead>
         <tbody>
-          {cells('Shot', ({ option }) => optionName(option))}
+          {cells('Shot', ({ option }) => (
+            <ShotName name={optionName(option)} />
+          ))}
           {figureRows(units, ['size', 'reach', 'land', 'aim', 'half', 'upAndDown', 'trouble', 'strokes']).map(
             ({ words, cell }) => cells(words, ({ option }) => cell(option)),
           )}

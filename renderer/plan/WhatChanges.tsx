@@ -10,6 +10,7 @@ import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { Choice } from './Chooser.tsx';
 import { circumstance } from './circumstance.ts';
 import { listed } from './listed.ts';
+import { ShotName } from './ShotName.tsx';
 
 interface WhatChangesProps {
   readonly found: SwitchPoints | null;
@@ -49,7 +50,7 @@ export function WhatChanges(props: WhatChangesProps): React.JSX.Element | null {
                     then
                   ) : (
                     <button type="button" className="link-button" title={act.words} onClick={act.run}>
-                      {then}
+                      <ShotName name={then} />
                     </button>
                   )}
                 </td>

@@ -84,6 +84,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
               <tr key={club.id} data-club={club.id}>
                 <td>
                   <TextField
+                    putRight={() => setTrouble(null)}
                     label={`Name of the ${club.name}`}
                     value={club.name}
                     commit={(name) => change(club, 'name', () => ({ name }))}
@@ -106,6 +107,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
                 </td>
                 <td>
                   <TextField
+                    putRight={() => setTrouble(null)}
                     label={`Loft of the ${club.name}`}
                     inputMode="decimal"
                     value={String(club.loftDeg)}
@@ -114,6 +116,7 @@ export function Bag({ player, units, readOnly, put }: BagProps): React.JSX.Eleme
                 </td>
                 <td>
                   <TextField
+                    putRight={() => setTrouble(null)}
                     label={`Bounce of the ${club.name}`}
                     inputMode="decimal"
                     value={String(club.bounceDeg)}

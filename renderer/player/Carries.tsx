@@ -78,6 +78,7 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
                   return (
                     <td key={swing}>
                       <TextField
+                        putRight={() => setTrouble(null)}
                         label={`Carry of the ${club.name}, ${swing} swing`}
                         inputMode="decimal"
                         value={carryM === undefined ? '' : distance(carryM, units).text}

@@ -66,6 +66,7 @@ export function PlayerForm({ player, units, readOnly, put }: PlayerFormProps): R
           <label>
             <span>Handicap</span>
             <TextField
+              putRight={() => setTrouble(null)}
               inputMode="decimal"
               value={String(level.handicap)}
               commit={(typed) =>
@@ -91,6 +92,7 @@ export function PlayerForm({ player, units, readOnly, put }: PlayerFormProps): R
         <label>
           <span>{WALKED} paces are</span>
           <TextField
+            putRight={() => setTrouble(null)}
             inputMode="decimal"
             value={`${decimals(yards ? yardsFromMetres(walkedM) : walkedM, 1)} ${longUnit}`}
             commit={(typed) =>

@@ -121,6 +121,7 @@ export const DayForm = memo(function DayForm({
         <label>
           <span>Green speed</span>
           <TextField
+            putRight={() => setTrouble(null)}
             inputMode="decimal"
             value={withUnit(greenSpeed(day.stimpFt))}
             commit={(typed) => change('green speed', () => ({ stimpFt: parseStimpFt(typed, 'Green speed') }))}
@@ -160,6 +161,7 @@ export const DayForm = memo(function DayForm({
         <label>
           <span>Wind</span>
           <TextField
+            putRight={() => setTrouble(null)}
             inputMode="decimal"
             value={withUnit(wind(day.windMps, units))}
             commit={(typed) =>
@@ -198,6 +200,7 @@ export const DayForm = memo(function DayForm({
         <label>
           <span>Altitude</span>
           <TextField
+            putRight={() => setTrouble(null)}
             value={heightAboveSeaM === undefined ? '' : withUnit(heightAboveSea(heightAboveSeaM, units))}
             placeholder="not said"
             commit={(typed) =>
@@ -219,6 +222,7 @@ export const DayForm = memo(function DayForm({
         <label>
           <span>Temperature</span>
           <TextField
+            putRight={() => setTrouble(null)}
             value={temperatureC === undefined ? '' : withUnit(temperature(temperatureC, units))}
             placeholder="not said"
             commit={(typed) =>

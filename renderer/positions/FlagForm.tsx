@@ -63,6 +63,7 @@ export const FlagForm = memo(function FlagForm(props: FlagFormProps): React.JSX.
       <label>
         <span>{name}</span>
         <TextField
+          putRight={() => setTrouble(null)}
           inputMode="decimal"
           value={`${whole(pacesFromMetres(place[key], units.paceM))} paces`}
           commit={(typed) =>
@@ -85,6 +86,7 @@ export const FlagForm = memo(function FlagForm(props: FlagFormProps): React.JSX.
       <label>
         <span>Letter</span>
         <TextField
+          putRight={() => setTrouble(null)}
           value={flag.label}
           commit={(label) =>
             label === '' || taken.has(label)

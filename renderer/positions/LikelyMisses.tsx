@@ -71,6 +71,7 @@ export const LikelyMisses = memo(function LikelyMisses(props: LikelyMissesProps)
           <label>
             <span>How far out</span>
             <TextField
+              putRight={() => setTrouble(null)}
               inputMode="decimal"
               value={far(settings.distanceM)}
               commit={(typed) => {
