@@ -133,8 +133,9 @@ export const AnswerPane = memo(function AnswerPane(props: AnswerPaneProps): Reac
       <div className="actions">
         {!readOnly &&
           (pickedId === option.id ? (
-            <button type="button" className="button" onClick={props.unpick}>
-              <BookmarkX size={18} strokeWidth={1.9} aria-hidden /> Take out of playbook
+            <button type="button" className="button" aria-label="Take out of playbook" onClick={props.unpick}>
+              <BookmarkX size={18} strokeWidth={1.9} aria-hidden />{' '}
+              {props.narrow && props.large ? 'Take out' : 'Take out of playbook'}
             </button>
           ) : (
             <button

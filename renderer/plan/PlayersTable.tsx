@@ -70,11 +70,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
                   <span className="compare-key" aria-hidden />
                   {besideMark(i, keys.length)}
                   <span className="player-name">
-                    <span aria-hidden>
-                      {choices.find((choice) => choice.key === key)?.words}
-                      {'\u00a0'}
-                      <ChevronDown size={13} strokeWidth={2.2} />
-                    </span>
+                    <Switch words={choices.find((choice) => choice.key === key)?.words ?? ''} />
                     <select
                       aria-label={`Player ${i + 1}`}
                       value={key}
@@ -119,5 +115,18 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
       </table>
       <p className="try-hint">A level on its own plays with the bag and the shots of the player in use.</p>
     </section>
+  );
+}
+
+/** A name with the sign that it can be changed, which never stands alone on a line. */
+function Switch({ words }: { readonly words: string }): React.JSX.Element {
+  const last = words.lastIndexOf(' ') + 1;
+  return (
+    <span aria-hidden>
+      {words.slice(0, last)}
+      <span className="whole">
+        {words.slice(last)} <ChevronDown size={13} strokeWidth={2.2} />
+      </span>
+    </span>
   );
 }
