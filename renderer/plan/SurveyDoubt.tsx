@@ -75,6 +75,9 @@ export function SurveyDoubt({
           </button>
         </p>
       )}
+      {question === null && doubt === null && !now.stopped && (
+        <p className="changes-wait">Worked out once nothing moves.</p>
+      )}
       {doubt !== null && (
         <>
           <p role="status">{choiceWords(doubt)}</p>
