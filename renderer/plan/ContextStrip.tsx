@@ -36,10 +36,20 @@ function levelWords({ level }: PlayerRecord): string {
   return level.kind === 'tour' ? 'tour' : 'beginner';
 }
 
-function Switch({ words }: { readonly words: string }): React.JSX.Element {
+interface SwitchProps {
+  readonly words: string;
+  /** Said where there is room for it. */
+  readonly more?: string;
+}
+
+function Switch({ words, more }: SwitchProps): React.JSX.Element {
   return (
     <>
-      <span>{words}</span> <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
+      <span>
+        {words}
+        {more !== undefined && <span className="roomy">, {more}</span>}
+      </span>{' '}
+      <ChevronDown size={14} strokeWidth={1.9} aria-hidden />
     </>
   );
 }
@@ -146,7 +156,7 @@ export const ContextStrip = memo(function ContextStrip(props: ContextStripProps)
                   'player',
                   props,
                 )}
-                button={<Switch words={`${player.name}, ${levelWords(player)}`} />}
+                button={<Switch words={player.name} more={levelWords(player)} />}
               />
             </dd>
           </div>

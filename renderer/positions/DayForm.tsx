@@ -98,6 +98,7 @@ export const DayForm = memo(function DayForm({
           />
         )}
       </div>
+      {trouble !== null && <Trouble trouble={trouble} />}
       <fieldset className="form" disabled={readOnly}>
         {days.length > 1 && (
           <label>
@@ -276,7 +277,6 @@ export const DayForm = memo(function DayForm({
           )}
         </div>
       )}
-      {trouble !== null && <Trouble trouble={trouble} />}
     </>
   );
 });
