@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { inUseOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { Edit } from '../../shared/atlas/edits.ts';
@@ -32,6 +32,7 @@ import { tryRequest } from './trySettings.ts';
 import { Unplanned } from './Unplanned.tsx';
 import { usePanel } from './usePanel.ts';
 import { usePlayersBeside } from './usePlayersBeside.ts';
+import { useReadFromHead } from './useReadFromHead.ts';
 import { useTry } from './useTry.ts';
 import { WhatChanges } from './WhatChanges.tsx';
 import { useWalking } from './useWalking.ts';
@@ -127,11 +128,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   }, [settings, tried, option, panel.players, advice, keys, beside]);
 
   // What a panel shows, and the answer it was opened from, are read from their head.
-  const right = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (right.current !== null) right.current.scrollTop = 0;
-  }, [panel.kind]);
-
+  const right = useReadFromHead(panel.kind);
   const first = choices.find(({ key }) => key === keys[0]);
   const planned = plan !== null && option !== undefined && player !== undefined;
   const holds = useMemo(
