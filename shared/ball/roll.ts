@@ -29,7 +29,7 @@ const LAST_M = 0.5;
 const LONGEST_IN_SAND_M = 0.12;
 const LAST_IN_SAND_M = 0.06;
 /** Share of its velocity that a ball changes in one step, at most, and of what slows it that is counted where both cancel. */
-const CHANGE = 0.5;
+const CHANGE = 0.3;
 const LEAST_COUNTED = 0.125;
 /** A step that the ball may not get to the end of is taken again at half its length, unless it is as short as this, metres. */
 const SHORTEST_M = 0.01;

@@ -39,7 +39,7 @@ export function skillOf(level: PlayerLevel): Skill {
   }
   const h = Math.min(36, Math.max(0, level.handicap));
   return {
-    putting: { line: 1.25, pace: 1.04 + (0.33 / 18) * h, read: 1.19 + (0.9 / 18) * h },
+    putting: { line: 1.25, pace: 1.04 + (0.34 / 18) * h, read: 1.19 + (0.9 / 18) * h },
     shortGame: 1.2 + 0.045 * h,
     heavyShare: 0.012 + 0.0035 * h,
     thinShare: 0.008 + 0.0025 * h,
