@@ -7,10 +7,9 @@ import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
-import { choiceOf } from '../../shared/playbook/surveyLines.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { movePlace, noteChoice, putChoice, takeChoiceOut } from '../store/edits.ts';
+import { movePlace } from '../store/edits.ts';
 import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
@@ -31,6 +30,7 @@ import { TryPanel } from './TryPanel.tsx';
 import { tryRequest } from './trySettings.ts';
 import { Unplanned } from './Unplanned.tsx';
 import { usePanel } from './usePanel.ts';
+import { usePick } from './usePick.ts';
 import { usePlayersBeside } from './usePlayersBeside.ts';
 import { useReadFromHead } from './useReadFromHead.ts';
 import { useTry } from './useTry.ts';
@@ -87,10 +87,7 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   const wanted = looked === null ? undefined : session.optionByPair[looked];
   const option =
     plan?.options.find(({ id }) => id === wanted) ?? plan?.options.find(({ id }) => id === plan.chosenId);
-  const picked =
-    ballId === null || flagId === null || player === undefined
-      ? null
-      : (choiceOf(document, player.id, { ballId, flagId }) ?? null);
+  const { picked, pick, unpick, setNote } = usePick(document, player, ballId, flagId, edit);
 
   const panel = usePanel(looked, plan, option, stage === 'firm');
   const { besideIds, settings } = panel;
@@ -179,12 +176,6 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
   );
   const editSteadily = useSteady(edit);
   const open = useSteady(props.open);
-  const pick = useSteady((id: string) => {
-    if (player !== undefined && plan !== null)
-      edit(putChoice(picked, { ballId: plan.ballId, flagId: plan.flagId, playerId: player.id }, id));
-  });
-  const unpick = useSteady(() => picked !== null && edit(takeChoiceOut(picked)));
-  const setNote = useSteady((note: string) => picked !== null && edit(noteChoice(picked, note)));
   const drop = (id: string, at: LonLat): void => {
     const place = document.records.get(id);
     if (place?.type === 'ballPosition' || place?.type === 'holeLocation') edit(movePlace(place, at));
