@@ -1,6 +1,6 @@
 import type { PlayerRecord } from '../atlas/records.ts';
-import type { EvaluatedOption } from './evaluateOption.ts';
-import { careful, PRICE_OF_TROUBLE } from './safeWay.ts';
+import type { FinalSample } from './finalSample.ts';
+import { PRICE_OF_TROUBLE } from './safeWay.ts';
 
 /**
  * After so many shots an option is not simulated further where it is behind by more than luck reaches, in strokes: in
@@ -17,17 +17,23 @@ const reachOf = ({ simplicityMarginStrokes, repertoire }: PlayerRecord): number 
   (Object.values(repertoire).includes('learning') ? 2 : 1) * simplicityMarginStrokes;
 
 /**
- * Whether an option, by a part of its sample, can be neither the choice nor the safe way out beside those that were
- * evaluated so far (`contenders` may grow): the rest of its shots would change nothing.
+ * Whether an option, by a part of its sample, can be neither the choice nor the safe way out beside those that were shot so
+ * far (`contenders` may grow): the rest of its shots would change nothing.
  */
 export function outOfContention(
-  contenders: readonly EvaluatedOption[],
+  contenders: readonly Pick<FinalSample, 'shots' | 'strokes' | 'counts'>[],
   player: PlayerRecord,
 ): (part: (typeof partsOfSample)[number], strokes: number, trouble: number) => boolean {
   const reach = reachOf(player);
   return ({ beyondLuck, beyondLuckOfTrouble }, strokes, trouble) => {
-    const cheapest = contenders.reduce((least, e) => Math.min(least, e.option.strokes), Infinity);
-    const safest = contenders.reduce((least, e) => Math.min(least, careful(e)), Infinity);
+    let cheapest = Infinity;
+    let safest = Infinity;
+    for (const sample of contenders) {
+      if (sample.shots === 0) continue;
+      const of = sample.strokes();
+      cheapest = Math.min(cheapest, of);
+      safest = Math.min(safest, of + PRICE_OF_TROUBLE * (sample.counts.trouble / sample.shots));
+    }
     return (
       strokes > cheapest + reach + beyondLuck &&
       strokes + PRICE_OF_TROUBLE * trouble > safest + beyondLuckOfTrouble

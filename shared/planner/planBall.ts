@@ -140,10 +140,13 @@ function* plainSteps(
   }
   const { found, others, givenUp } = searched.value;
   const evaluated: EvaluatedOption[] = [];
-  const outOfIt = outOfContention(evaluated, player);
+  const samples = found.map((one) => finalSample(situation, one));
+  const contenders = [...samples];
+  const outOfIt = outOfContention(contenders, player);
   const evaluate = (of: OptionAim): EvaluatedOption => {
     const sample = finalSample(situation, of);
     sample.shootTo(Infinity, outOfIt);
+    contenders.push(sample);
     return summedUp(situation, sample);
   };
   const planOf = (
@@ -181,18 +184,19 @@ function* plainSteps(
       leftOut: [...made.leftOut, ...elsewhere],
     };
   };
-  const samples = found.map((one) => finalSample(situation, one));
   function* shotTo(shots: number, from: number, to: number): Generator<number, void> {
     for (const [index, sample] of samples.entries()) {
       sample.shootTo(shots, outOfIt);
-      evaluated[index] = summedUp(situation, sample);
       yield share(from, to, (index + 1) / samples.length);
     }
   }
   yield* shotTo(EARLY_SHOTS, 0.4, 0.5);
-  if (early !== undefined && fullMap)
-    early(planOf(safeWay(evaluated, null, evaluate), { effort: 'coarse', leftOut: [] }));
-  if (shotsPerOption > EARLY_SHOTS) yield* shotTo(Infinity, 0.5, 0.6);
+  if (early !== undefined && fullMap) {
+    const first = samples.map((sample) => summedUp(situation, sample));
+    early(planOf(safeWay(first, null, evaluate), { effort: 'coarse', leftOut: [] }));
+  }
+  yield* shotTo(Infinity, 0.5, 0.6);
+  for (const sample of samples) evaluated.push(summedUp(situation, sample));
   if (!rules.keepsAll) {
     return planOf(safeWay(evaluated, null, evaluate), {
       effort,
