@@ -22,7 +22,7 @@ export interface Derived {
   readonly ballId: string | null;
   readonly flagId: string | null;
   readonly plan: Plan | null;
-  /** `coarse` has only the shots near the best, or a coarse map, and is not yet firm. */
+  /** `coarse` has only the shots near the best, each tried less often, or a coarse map, and is not yet firm. */
   readonly stage: 'none' | 'coarse' | 'firm';
   /** Whether the plan shown is from before a change, and the one that was to take its place on its way or given up. */
   readonly stale: false | 'refreshing' | 'givenUp';

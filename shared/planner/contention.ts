@@ -1,6 +1,6 @@
 import type { PlayerRecord } from '../atlas/records.ts';
 import type { FinalSample } from './finalSample.ts';
-import { PRICE_OF_TROUBLE } from './safeWay.ts';
+import { withTrouble } from './safeWay.ts';
 
 /**
  * After so many shots an option is not simulated further where it is behind by more than luck reaches, in strokes: in
@@ -32,11 +32,10 @@ export function outOfContention(
       if (sample.shots === 0) continue;
       const of = sample.strokes();
       cheapest = Math.min(cheapest, of);
-      safest = Math.min(safest, of + PRICE_OF_TROUBLE * (sample.counts.trouble / sample.shots));
+      safest = Math.min(safest, withTrouble(of, sample.counts.trouble / sample.shots));
     }
     return (
-      strokes > cheapest + reach + beyondLuck &&
-      strokes + PRICE_OF_TROUBLE * trouble > safest + beyondLuckOfTrouble
+      strokes > cheapest + reach + beyondLuck && withTrouble(strokes, trouble) > safest + beyondLuckOfTrouble
     );
   };
 }

@@ -5,7 +5,7 @@ import { noteAnythingStands } from '../terrain/groundReads.ts';
 import { type Cover, coverCode } from '../words/vocabulary.ts';
 import { MET_LIP, MET_OBSTACLE, slots } from '../ball/slots.ts';
 import { CODE, isLost, type Shooter } from './shooter.ts';
-import { PRICE_OF_TROUBLE } from './safeWay.ts';
+import { withTrouble } from './safeWay.ts';
 import type { Situation } from './situation.ts';
 import { type Solved, solveAim } from './solveAim.ts';
 import type { StrokesField } from './strokesField.ts';
@@ -88,8 +88,7 @@ function carefulScore(
   let sum = 0;
   let lost = 0;
   let trouble = 0;
-  const score = (count: number): number =>
-    withReplays(sum, count, lost) + (PRICE_OF_TROUBLE * trouble) / count;
+  const score = (count: number): number => withTrouble(withReplays(sum, count, lost), trouble / count);
   for (let i = 0; i < SHOTS; i += 1) {
     if (i === FIRST_SHOTS && score(i) > least + HOPELESS) return score(i);
     shooter.struck(aim.clubheadMps, aim.bearing, shots, i);

@@ -6,7 +6,7 @@ export interface SafeWay {
 }
 
 /** A share of trouble is worth this many strokes to someone who wants out of it first. */
-export const PRICE_OF_TROUBLE = 3;
+const PRICE_OF_TROUBLE = 3;
 /** A shot of its own must be this much safer, in strokes with trouble counted so, than any option. */
 const SAFER_BY = 0.04;
 
@@ -20,9 +20,10 @@ export function couldBeSafer(options: readonly EvaluatedOption[]): boolean {
   return !(safest - SAFER_BY <= cheapest);
 }
 
-/** Strokes with trouble counted. */
-export const careful = ({ option }: EvaluatedOption): number =>
-  option.strokes + PRICE_OF_TROUBLE * option.chances.trouble;
+/** Strokes with a share of trouble counted. */
+export const withTrouble = (strokes: number, trouble: number): number => strokes + PRICE_OF_TROUBLE * trouble;
+
+const careful = ({ option }: EvaluatedOption): number => withTrouble(option.strokes, option.chances.trouble);
 
 /**
  * Which option is the safe way out. A shot played away counts as one of its own only where it is visibly safer
