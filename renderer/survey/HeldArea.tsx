@@ -7,7 +7,7 @@ import { perimeterM, polygonAreaM2 } from '../../shared/geometry/ring.ts';
 import { unionOf } from '../../shared/geometry/topology.ts';
 import { kindWords } from '../../shared/words/coverWords.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
-import { areaKinds } from '../../shared/words/vocabulary.ts';
+import { type AreaKind, areaKinds } from '../../shared/words/vocabulary.ts';
 import { CollarField } from './CollarField.tsx';
 import { Field } from './Field.tsx';
 import { GrainFields } from './GrainFields.tsx';
@@ -16,6 +16,12 @@ import { lengthTyped } from './making.ts';
 import { SelectField } from './SelectField.tsx';
 import { areaShapes, meets, planeShape, widened } from './planeShapes.ts';
 import { areaWordsOf, heightField, heightUnit, sideWords, thingWords } from './words.ts';
+
+/** What is mown in a band round an area: nothing round most. */
+const collarOf: Partial<Readonly<Record<AreaKind, 'fringe' | 'approach'>>> = {
+  green: 'fringe',
+  fringe: 'approach',
+};
 
 /** An area held: its kind and measures, and cutting, parting, joining and a collar round it. */
 export function HeldArea({
@@ -48,6 +54,7 @@ export function HeldArea({
       meets(box, widened(shape.box, 0.05)) &&
       unionOf([polygon, shape.polygon]).length === 1,
   );
+  const collar = collarOf[thing.kind];
   const hole = holeId === null ? undefined : findRecord(document, 'hole', holeId);
   const height = (
     label: string,
@@ -132,18 +139,18 @@ export function HeldArea({
           )}
         </div>
       )}
-      {!readOnly && (
+      {collar !== undefined && !readOnly && (
         <CollarField
           units={units}
           put={(widthM) =>
             attempt(() => {
               const id = crypto.randomUUID();
-              edit(addCollar(document, thing, thing.kind === 'fringe' ? 'approach' : 'fringe', widthM, id));
+              edit(addCollar(document, thing, collar, widthM, id));
               hand.hold(id);
             })
           }
           trouble={trouble}
-          kind={thing.kind === 'fringe' ? 'approach' : 'fringe'}
+          kind={collar}
         />
       )}
     </>

@@ -11,6 +11,8 @@ interface MeasurementsProps {
 
 /** A surface that passes this near a reading fits it. */
 const FIT = { yards: { m: 0.0127, words: '½ in' }, metres: { m: 0.01, words: '1 cm' } } as const;
+/** A metre, over which the doubt of a slope is told. */
+const METRE = { yards: '3.3\u00a0ft', metres: '1\u00a0m' } as const;
 
 /** How much is measured, how well it agrees, and how sure the ground is. */
 export function Measurements({ heights, slopes, ground, units }: MeasurementsProps): React.JSX.Element {
@@ -36,7 +38,10 @@ export function Measurements({ heights, slopes, ground, units }: MeasurementsPro
               name="Height doubt on the green"
               value={`±${withUnit(smallHeight(doubt.heightSdM, units))}`}
             />
-            <Row name="Slope doubt there, over 1 m" value={`±${withUnit(slope(doubt.slopeSdPct))}`} />
+            <Row
+              name={`Slope doubt there, over ${METRE[units.system]}`}
+              value={`±${withUnit(slope(doubt.slopeSdPct))}`}
+            />
           </>
         )}
       </dl>

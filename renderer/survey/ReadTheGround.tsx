@@ -51,9 +51,9 @@ export function ReadTheGround({ stimpFt, units }: ReadTheGroundProps): React.JSX
       </div>
       {look.fair && (
         <p className="hint">
-          Small squares: nearly even within 3 ft, no more than {withUnit(slope(fairSlopeLimitPct(stimpFt)))}{' '}
-          at a green speed of {withUnit(greenSpeed(stimpFt))}, {withUnit(paces(LEAST_FROM_EDGE_M, units))}{' '}
-          from the edge. The Committee has the last word.
+          Small squares: nearly even within {units.system === 'yards' ? '3 ft' : '0.9 m'}, no more than{' '}
+          {withUnit(slope(fairSlopeLimitPct(stimpFt)))} at a green speed of {withUnit(greenSpeed(stimpFt))},{' '}
+          {withUnit(paces(LEAST_FROM_EDGE_M, units))} from the edge. The Committee has the last word.
         </p>
       )}
     </section>

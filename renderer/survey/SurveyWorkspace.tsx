@@ -127,7 +127,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const { ground: fitted, trouble } = useGround(own, holeId, units, largeType, look);
   // It lies in the plane of the sheet, which is elsewhere while the sheet is being placed.
   const ground = document === own ? fitted : null;
-  const findings = useFindings(own);
+  const findings = useFindings(own, units);
   const greens = useMemo(
     () =>
       areaShapes(document)
@@ -283,6 +283,9 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
     pictures.some((one) => one.id === id),
   );
   const title = hole === undefined ? header.name : hole.name === '' ? holeWords(hole.label, '') : hole.name;
+  const mapButtons = controls !== null && !starting && (
+    <MapButtons controls={{ zoom: (by) => controls.zoom(by), showGreen: () => controls.showAll() }} />
+  );
   const subtitle =
     hole === undefined
       ? 'nothing traced yet'
@@ -301,14 +304,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         ) : (
           <ToolList tool={state.tool} readOnly={readOnly} choose={(tool) => hand.choose(tool)} />
         )}
-        {controls !== null && !starting && (
-          <MapButtons
-            controls={{
-              zoom: (by) => controls.zoom(by),
-              showGreen: () => controls.showAll(),
-            }}
-          />
-        )}
+        {!narrow && mapButtons}
       </div>
       <div className="survey-middle">
         {trouble !== null && <Trouble trouble={trouble} />}
@@ -348,6 +344,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
         >
           {starting && <EmptySheet />}
         </SurveyMap>
+        {narrow && mapButtons}
       </div>
       <aside
         className={`survey-side${drawer ? ' open' : brief ? ' brief' : ''}`}

@@ -42,7 +42,6 @@ export function ToolList({ tool, readOnly, choose }: ToolListProps): React.JSX.E
                       <Drawing node={swatches.get(id) ?? null} className="tool-swatch" />
                       <span className="tool-name" aria-hidden>
                         {name}
-                        <span className="tool-name-key">, {keyWords(key)}</span>
                       </span>
                       <kbd aria-hidden>{keyWords(key)}</kbd>
                     </button>

@@ -74,7 +74,7 @@ export function finishedSketch(context: HandContext, done: SketchDone): Drawn {
         'no-band',
         'No path of that width can be made.',
         'Width',
-        'Give a width above nothing, such as 2 yd.',
+        `Give a width above nothing, such as 2 ${bare}.`,
       );
     return tracedArea(context, {
       ...newArea(document, id, kind, []),

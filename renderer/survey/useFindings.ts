@@ -1,6 +1,7 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { AtlasChecks } from '../../shared/atlas/checkAtlas.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
+import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { findingsOf, type LookAt } from './lookAt.ts';
 
 /** How long the checks may keep the window at a time, ms. */
@@ -11,8 +12,8 @@ const AFTER_MS = 40;
 const nothing: readonly LookAt[] = [];
 
 /** What the checks say of a document, a little after it has changed: they take turns with everything else in the window. */
-export function useFindings(document: AtlasDocument): readonly LookAt[] {
-  const [checks] = useState(() => new AtlasChecks());
+export function useFindings(document: AtlasDocument, units: UnitsPreference): readonly LookAt[] {
+  const checks = useMemo(() => new AtlasChecks(units), [units]);
   const [found, setFound] = useState(nothing);
   useEffect(() => {
     const steps = checks.steps(document);

@@ -8,8 +8,10 @@ import { PlaceChecks } from './checks/placeChecks.ts';
 import { referenceChecks } from './checks/referenceChecks.ts';
 import { surveyOf } from './checks/survey.ts';
 import { PlaneIndex } from './planeIndex.ts';
+import type { UnitsPreference } from '../units/preference.ts';
 import type { AtlasDocument } from './records.ts';
 
+const inMetres: UnitsPreference = { system: 'metres', paceM: 1 };
 const severities = ['error', 'warning', 'note'] as const;
 
 /**
@@ -22,6 +24,12 @@ export class AtlasChecks {
   readonly #lines = new LineChecks();
   readonly #places = new PlaceChecks();
   readonly #evidence = new EvidenceChecks();
+  readonly #units: UnitsPreference;
+
+  /** What it finds is worded in these units. */
+  constructor(units: UnitsPreference = inMetres) {
+    this.#units = units;
+  }
 
   /** In small steps, so that a window can do other things between them; left unfinished, the next document goes on. */
   *steps(document: AtlasDocument): Generator<undefined, readonly Finding[]> {
@@ -30,7 +38,7 @@ export class AtlasChecks {
     this.#lines.note(this.#index, changes);
     this.#places.note(this.#index, changes);
     this.#evidence.note(this.#index, changes);
-    const survey = surveyOf(document, this.#index);
+    const survey = surveyOf(document, this.#index, this.#units);
     const found = [
       ...(yield* this.#areas.check(survey)),
       ...(yield* this.#lines.check(survey)),
@@ -52,5 +60,5 @@ export class AtlasChecks {
   }
 }
 
-/** Everything worth looking at in a document, errors first. The same document gives the same findings in the same order. */
+/** Everything worth looking at in a document, errors first, in metres. The same document gives the same findings in the same order. */
 export const checkAtlas = (document: AtlasDocument): readonly Finding[] => new AtlasChecks().check(document);

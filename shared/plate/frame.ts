@@ -212,15 +212,14 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
   const base = area.y + area.height / 2;
   const parts: SvgNode[] = [];
   let x = area.x;
-  const fixed = 100 * k + legendRoom;
-  // Seen from close, one bar tells the scale as well as two, and leaves room for the name.
-  const bars = titleRoom + fixed + 2 * barRoom <= area.width ? 2 : 1;
-  const scaleRoom = bars * barRoom + 60 * k;
   const northHalf = foot.placed ? 18 * k : textWidth('sheet up', textSize(style, 12)) / 2 + 8 * k;
   const northRoom = 2 * northHalf + 10 * k;
   // The room of the scale ends in a gap that may be narrower.
-  const fits = (room: number): boolean => room + scaleRoom + legendRoom <= area.width + 30 * k;
-  const withTitle = fits(titleRoom + northRoom);
+  const fits = (room: number, count: number): boolean =>
+    room + count * barRoom + 30 * k + legendRoom <= area.width;
+  // Seen from close, one bar tells the scale as well as two, and leaves room for the name.
+  const bars = fits(titleRoom + northRoom, 2) ? 2 : 1;
+  const withTitle = fits(titleRoom + northRoom, bars);
   if (withTitle) {
     parts.push(
       plainText(foot.title, x, base - 2 * k, { size: titleSize, weight: 600, face: 'serif', ink: inks.ink }),
@@ -228,12 +227,12 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
     );
     x += titleRoom;
   }
-  if (withTitle || fits(northRoom)) {
+  if (withTitle || fits(northRoom, bars)) {
     parts.push(northArrow([x + northHalf, base + 6 * k], style, view.upBearingDeg, foot.placed));
     x += northRoom;
   } else x += 8 * k;
   parts.push(scaleBar([x, base + 9 * k], view, style, foot.units, bars));
-  if (legend && fits(x - area.x))
+  if (legend && fits(x - area.x, bars))
     parts.push(slopeLegend([area.x + area.width - legendWidth - 4 * k, base + 3 * k], legendWidth, style));
   return group('foot', ...parts);
 }

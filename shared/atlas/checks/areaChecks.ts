@@ -1,5 +1,6 @@
 import { distanceM, nearestOnRing, polygonAreaM2 } from '../../geometry/ring.ts';
 import { overlapOf } from '../../geometry/topology.ts';
+import { distance, withUnit } from '../../units/format.ts';
 import { compareIds } from '../document.ts';
 import { putRecords, removeRecords } from '../edits.ts';
 import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
@@ -182,7 +183,7 @@ function unclosed(survey: Survey, { record, polygon, crossing }: AreaShape): rea
     finding('unclosed-outline', 'note', [record.id], {
       place: areaPlace(record),
       at: survey.frame.toLonLat(last),
-      what: `The outline is closed by one straight side of ${gapM.toFixed(1)} m; no other is a third as long.`,
+      what: `The outline is closed by one straight side of ${withUnit(distance(gapM, survey.units))}; no other is a third as long.`,
       remedy: 'Put corners in along it where the edge bends.',
     }),
   ];

@@ -1,6 +1,8 @@
 import { boxAbout, widened } from '../../geometry/box.ts';
 import type { PlanePoint } from '../../geometry/points.ts';
 import { type Box, distanceM, pointInPolygon } from '../../geometry/ring.ts';
+import { smallHeight, spotHeight, withUnit } from '../../units/format.ts';
+import type { UnitsPreference } from '../../units/preference.ts';
 import { compareIds } from '../document.ts';
 import { removeRecords } from '../edits.ts';
 import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
@@ -65,7 +67,7 @@ export class EvidenceChecks {
       const record = survey.document.records.get(id);
       if (record?.type !== 'spotHeight') return [];
       const reading = around.reading(record);
-      return [...samePlace(around, reading), ...disagreement(around, reading)];
+      return [...samePlace(around, reading, survey.units), ...disagreement(around, reading, survey.units)];
     });
     return this.#kept.inOrder(survey.index.of('spotHeight'), (found, { points: [at] }) =>
       at === undefined ? found : told(survey, found, at),
@@ -102,7 +104,7 @@ function surroundings({ document, index }: Survey): Surroundings {
   };
 }
 
-function disagreement(around: Surroundings, reading: Reading): readonly Finding[] {
+function disagreement(around: Surroundings, reading: Reading, units: UnitsPreference): readonly Finding[] {
   const miss = missOfPlane(reading, nearest(around, reading));
   const least = reading.onGreen ? LEAST_MISS_ON_GREEN_M : LEAST_MISS_M;
   if (miss === null || Math.abs(miss) < least) return [];
@@ -117,9 +119,9 @@ function disagreement(around: Surroundings, reading: Reading): readonly Finding[
   const { record } = reading;
   return [
     finding('height-disagrees', 'warning', [record.id], {
-      place: placeOf(record),
+      place: placeOf(record, units),
       at: record.at,
-      what: `It stands ${(Math.abs(miss) * 100).toFixed(0)} cm ${miss > 0 ? 'above' : 'below'} its neighbours.`,
+      what: `It stands ${withUnit(smallHeight(Math.abs(miss), units))} ${miss > 0 ? 'above' : 'below'} its neighbours.`,
       remedy: 'Measure it again, or take it out.',
       mend: removeRecords('took out a doubtful height', [record.id]),
     }),
@@ -127,7 +129,11 @@ function disagreement(around: Surroundings, reading: Reading): readonly Finding[
 }
 
 /** Two readings at one place are reported once, on the later id. */
-function samePlace(around: Surroundings, { record, at }: Reading): readonly Finding[] {
+function samePlace(
+  around: Surroundings,
+  { record, at }: Reading,
+  units: UnitsPreference,
+): readonly Finding[] {
   const twin = around
     .within(at)
     .filter((other) => other.record.id < record.id && distanceM(other.at, at) < SAME_PLACE_M)
@@ -136,11 +142,11 @@ function samePlace(around: Surroundings, { record, at }: Reading): readonly Find
   const apart = Math.abs(twin.record.heightM - record.heightM);
   return [
     finding('duplicate-height', apart > 0.03 ? 'warning' : 'note', [twin.record.id, record.id], {
-      place: placeOf(record),
+      place: placeOf(record, units),
       at: record.at,
       what:
         apart > 0.03
-          ? `Two heights at one place differ by ${(apart * 100).toFixed(0)} cm.`
+          ? `Two heights at one place differ by ${withUnit(smallHeight(apart, units))}.`
           : 'The height was read twice at one place.',
       remedy: 'Keep the one you trust.',
       mend: removeRecords('took out a height read twice', [record.id]),
@@ -148,7 +154,8 @@ function samePlace(around: Surroundings, { record, at }: Reading): readonly Find
   ];
 }
 
-const placeOf = ({ heightM, id }: SpotHeight): string => `spot height ${heightM.toFixed(2)} (${id})`;
+const placeOf = ({ heightM, id }: SpotHeight, units: UnitsPreference): string =>
+  `spot height ${spotHeight(heightM, units).text} (${id})`;
 
 /** Height less that of the plane through the neighbours, least squares weighted by 1/distance^2; null where none fits. */
 function missOfPlane({ record, at }: Reading, neighbours: readonly Reading[]): number | null {

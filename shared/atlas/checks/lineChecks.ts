@@ -6,6 +6,7 @@ import { putRecords, removeRecords } from '../edits.ts';
 import { isShapeOf, type PlaneChange, type PlaneIndex } from '../planeIndex.ts';
 import { type PlaneShape, planeShape } from '../planeShape.ts';
 import type { LineRecord } from '../records.ts';
+import { feetAndInches } from '../../units/format.ts';
 import { lineWords } from '../shaping.ts';
 import { finding, type Finding } from './finding.ts';
 import { KeptFindings } from './keptFindings.ts';
@@ -71,7 +72,10 @@ function twice(
   ];
 }
 
-function open({ index, frame }: Survey, { record, points }: PlaneShape<LineRecord>): readonly Finding[] {
+function open(
+  { index, frame, units }: Survey,
+  { record, points }: PlaneShape<LineRecord>,
+): readonly Finding[] {
   const [first] = points;
   const last = points.at(-1);
   if (first === undefined || last === undefined || points.length < 4) return [];
@@ -89,7 +93,7 @@ function open({ index, frame }: Survey, { record, points }: PlaneShape<LineRecor
     finding('unclosed-line', 'note', [record.id], {
       place: linePlace(record),
       at: frame.toLonLat(first),
-      what: `The ${words} goes all the way round but for ${gapM.toFixed(2)} m.`,
+      what: `The ${words} goes all the way round but for ${feetAndInches(gapM, units)}.`,
       remedy: 'Close it if its ends should meet.',
       mend: putRecords(`closed a ${words}`, [
         { ...record, positions: [...record.positions, ...record.positions.slice(0, 1)] },

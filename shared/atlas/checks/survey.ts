@@ -2,6 +2,7 @@ import type { LocalFrame } from '../../geometry/localFrame.ts';
 import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { type Box, centroid, distanceM } from '../../geometry/ring.ts';
 import { type Crossing, selfIntersection } from '../../geometry/selfIntersection.ts';
+import type { UnitsPreference } from '../../units/preference.ts';
 import { kindWords } from '../../words/coverWords.ts';
 import { compareIds, frameOf } from '../document.ts';
 import type { PlaneIndex } from '../planeIndex.ts';
@@ -24,6 +25,8 @@ export interface Survey {
   readonly document: AtlasDocument;
   readonly frame: LocalFrame;
   readonly index: PlaneIndex;
+  /** Those the findings are worded in. */
+  readonly units: UnitsPreference;
   /** In the order of play. */
   readonly holes: readonly HoleRecord[];
   /** "Hole 4" or "Station S1" for the nearest green, or nothing when none is within 120 m. */
@@ -43,7 +46,7 @@ export function areaShape(shape: PlaneShape<AreaRecord>): AreaShape {
 }
 
 /** What the checks of a document work on; the index has to stand at that document. */
-export function surveyOf(document: AtlasDocument, index: PlaneIndex): Survey {
+export function surveyOf(document: AtlasDocument, index: PlaneIndex, units: UnitsPreference): Survey {
   const holes = index
     .of('hole')
     .map(({ record }) => record)
@@ -60,7 +63,7 @@ export function surveyOf(document: AtlasDocument, index: PlaneIndex): Survey {
     }
     return best.label;
   };
-  return { document, frame: frameOf(document), index, holes, near };
+  return { document, frame: frameOf(document), index, units, holes, near };
 }
 
 /** The green of a hole if it has one and it is a green. */

@@ -252,7 +252,10 @@ describe('checks', () => {
     expect(only(withRecords({ ...bunker, id: 'z-bunker' })).id).toBe('duplicate-area:h2-bunker-2,z-bunker');
     const spot = get('spotHeight', 'h2-spot-005');
     expect(only(withRecords({ ...spot, id: 'z-spot' })).severity).toBe('note');
-    expect(only(withRecords({ ...spot, id: 'z-spot', heightM: spot.heightM + 0.05 })).what).toContain('5 cm');
+    const apart = withRecords({ ...spot, id: 'z-spot', heightM: spot.heightM + 0.05 });
+    expect(only(apart).what).toContain('differ by 5\u00a0cm');
+    const [inYards] = new AtlasChecks({ system: 'yards', paceM: 0.9 }).check(apart);
+    expect(inYards?.what).toContain('differ by 2\u00a0in');
     expect(only(withRecords({ ...get('holeLocation', 'h2-flag-a'), label: 'B' })).id).toBe(
       'duplicate-flag-label:h2-flag-a,h2-flag-b',
     );
