@@ -9,6 +9,7 @@ import { preferencesStore } from './store/preferences.ts';
 import { readingStore } from './store/readingFile.ts';
 import { sessionStore } from './store/session.ts';
 import { statusWords, surveyStatus } from './survey/surveyStatus.ts';
+import { focusInstead } from './ui/giveFocusBack.ts';
 import { StatusBar } from './ui/StatusBar.tsx';
 
 interface StatusProps {
@@ -23,6 +24,12 @@ const clock = (at: number): string => {
 const unitWords = ({ system }: UnitsPreference): string =>
   system === 'yards' ? 'yards, feet, paces' : 'metres, paces';
 const counted = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
+
+/** What takes up again what was stopped stands where the answer would. */
+function stopThen(stop: () => void): void {
+  stop();
+  focusInstead('[data-takes-up]');
+}
 
 /** The status bar of the open atlas and its plan. */
 export function Status({ cancel, units }: StatusProps): React.JSX.Element {
@@ -67,7 +74,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
         savedWell={kept !== null}
         plan={`Reading ${reading.fileName}`}
         progress={reading.share}
-        cancel={reading.cancel}
+        cancel={() => stopThen(reading.cancel)}
         end={unitWords(units)}
       />
     );
@@ -90,7 +97,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       savedWell={kept !== null}
       plan={words}
       progress={progress}
-      cancel={cancel}
+      cancel={() => stopThen(cancel)}
       end={unitWords(units)}
     />
   );

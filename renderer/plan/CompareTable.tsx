@@ -1,8 +1,10 @@
 import { X } from 'lucide-react';
+import { useRef } from 'react';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { signed } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { useGiveFocusBack } from '../ui/giveFocusBack.ts';
 import { besideMark } from './besideMark.ts';
 import { chanceRows } from './chanceRows.ts';
 import { type Figure, figureRows } from './figureRows.ts';
@@ -23,6 +25,8 @@ const MOST = 3;
 
 /** Two or three options beside each other: what differs, figure by figure. */
 export function CompareTable(props: CompareTableProps): React.JSX.Element {
+  const panel = useRef<HTMLElement>(null);
+  useGiveFocusBack(panel);
   const { options, more, units, add, drop, close } = props;
   const [first] = options;
   const figures = (which: readonly Figure[]): ReturnType<typeof chanceRows> =>
@@ -33,7 +37,7 @@ export function CompareTable(props: CompareTableProps): React.JSX.Element {
     ...figures(['trouble', 'strokes']),
   ];
   return (
-    <section className="compare" aria-label="Side by side">
+    <section className="compare" ref={panel} aria-label="Side by side">
       <div className="compare-head">
         <h2>Side by side</h2>
         {options.length < MOST && more.length > 0 && (

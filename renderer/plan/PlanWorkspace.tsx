@@ -14,6 +14,7 @@ import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
+import { focusInstead } from '../ui/giveFocusBack.ts';
 import { useSteady } from '../ui/useSteady.ts';
 import { AnswerPane } from './AnswerPane.tsx';
 import { CompareTable } from './CompareTable.tsx';
@@ -133,7 +134,10 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     [plan, stage, derived.switchPoints],
   );
   const { walking, step } = useWalking();
-  const planAgain = useSteady(() => planning.planAgain());
+  const planAgain = useSteady(() => {
+    planning.planAgain();
+    focusInstead('.strip [role=radio][aria-checked=true]');
+  });
 
   const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
     const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');

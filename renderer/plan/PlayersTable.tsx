@@ -1,8 +1,10 @@
 import { ChevronDown, X } from 'lucide-react';
+import { useRef } from 'react';
 import type { PlayerAdvice } from '../../shared/planner/playersAdvice.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { percent } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
+import { useGiveFocusBack } from '../ui/giveFocusBack.ts';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { besideMark } from './besideMark.ts';
 import { figureRows } from './figureRows.ts';
@@ -25,6 +27,8 @@ interface PlayersTableProps {
 
 /** What two to four players should each play from here, beside each other. */
 export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
+  const panel = useRef<HTMLElement>(null);
+  useGiveFocusBack(panel);
   const { keys, choices, advice, share, trouble, units, setKeys, close } = props;
   const of = (key: string): PlayerAdvice | undefined => advice?.find(({ playerId }) => playerId === key);
   const free = choices.find(({ key }) => !keys.includes(key));
@@ -38,7 +42,7 @@ export function PlayersTable(props: PlayersTableProps): React.JSX.Element {
     </tr>
   );
   return (
-    <section className="compare players-beside" aria-label="Players beside each other">
+    <section className="compare players-beside" ref={panel} aria-label="Players beside each other">
       <div className="compare-head">
         <h2>Who plays what</h2>
         {keys.length < MOST_PLAYERS && free !== undefined && (

@@ -43,7 +43,7 @@ export function Standing(props: StandingProps): React.JSX.Element {
         {stale === 'refreshing' ? (
           'Refreshing.'
         ) : (
-          <button type="button" className="link-button" onClick={planAgain}>
+          <button type="button" className="link-button" data-takes-up onClick={planAgain}>
             {stopped ? 'Go on' : 'Plan it'}
           </button>
         )}

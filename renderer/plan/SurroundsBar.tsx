@@ -6,6 +6,7 @@ import { surroundsSwatch } from '../../shared/plate/surroundsKey.ts';
 import { distance, percent, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import type { MapControls } from '../map/PlateMap.tsx';
+import { focusInstead } from '../ui/giveFocusBack.ts';
 import { Drawing } from '../ui/drawing.tsx';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 import { type ReadBall, SurroundsReading } from './SurroundsReading.tsx';
@@ -97,7 +98,14 @@ export const SurroundsBar = memo(function SurroundsBar(props: SurroundsBarProps)
       {share !== null && (
         <span role="status">
           Every place to {flagWords}, {percent(100 * share)}{' '}
-          <button type="button" className="link-button" onClick={stop}>
+          <button
+            type="button"
+            className="link-button"
+            onClick={() => {
+              stop();
+              focusInstead('.surrounds-choice select');
+            }}
+          >
             Cancel
           </button>
         </span>

@@ -1,4 +1,5 @@
 import { Minus, Plus, RotateCcw } from 'lucide-react';
+import { useRef } from 'react';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
@@ -13,6 +14,7 @@ import { signed } from '../../shared/units/numerals.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { techniques } from '../../shared/words/vocabulary.ts';
 import { LieFields } from '../ui/LieFields.tsx';
+import { useGiveFocusBack } from '../ui/giveFocusBack.ts';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { lieWords } from '../ui/words.ts';
 import { figureRows } from './figureRows.ts';
@@ -41,12 +43,14 @@ const AS_IS = 'as-is';
 
 /** Change one thing about the shot or the circumstances, and see what it costs or saves. */
 export function TryPanel(props: TryPanelProps): React.JSX.Element {
+  const panel = useRef<HTMLElement>(null);
+  useGiveFocusBack(panel);
   const { document, player, plan, ball, settings, tried, units, change } = props;
   const days = recordsOf(document, 'conditions');
   const rolled = settings.technique === 'putt';
   const clubs = player.bag.filter(({ kind }) => (kind === 'putter') === rolled);
   return (
-    <section className="try" aria-label="Try changes">
+    <section className="try" ref={panel} aria-label="Try changes">
       <div className="compare-head">
         <h2>Try changes</h2>
         <button type="button" className="link-button" onClick={props.reset}>

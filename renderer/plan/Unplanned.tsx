@@ -63,7 +63,7 @@ export function Unplanned({
       <h1 className="answer-name">Not planned</h1>
       <p role="status">You stopped before there was an answer.</p>
       <div className="actions">
-        <button type="button" className="button filled" onClick={planAgain}>
+        <button type="button" className="button filled" data-takes-up onClick={planAgain}>
           Plan it
         </button>
       </div>

@@ -54,6 +54,8 @@ export const DayForm = memo(function DayForm({
   edit,
 }: DayFormProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
+  // What was typed and refused goes with the numbers it was to be one of.
+  const [taken, setTaken] = useState(0);
   const change = (what: string, changed: () => Partial<ConditionsRecord>): void =>
     put(what, () => ({ ...day, ...changed() }));
   /** The record whole, for what can also be left unsaid. */
@@ -86,7 +88,11 @@ export const DayForm = memo(function DayForm({
                   label: name,
                   hint: dayNumbers(numbers),
                   checked: preset?.name === name,
-                  run: () => edit(putRecords(`made the day ${name}`, [{ ...day, ...numbers }])),
+                  run: () => {
+                    edit(putRecords(`made the day ${name}`, [{ ...day, ...numbers }]));
+                    setTrouble(null);
+                    setTaken(taken + 1);
+                  },
                 })),
               },
             ]}
@@ -99,7 +105,7 @@ export const DayForm = memo(function DayForm({
         )}
       </div>
       {trouble !== null && <Trouble trouble={trouble} />}
-      <fieldset className="form" disabled={readOnly}>
+      <fieldset key={taken} className="form" disabled={readOnly}>
         {days.length > 1 && (
           <label>
             <span>Which</span>

@@ -1,4 +1,4 @@
-import { memo, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
@@ -13,8 +13,15 @@ interface FlagToolsProps {
 export const FlagTools = memo(function FlagTools({ fromSheet, propose }: FlagToolsProps): React.JSX.Element {
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
   const [done, setDone] = useState(0);
+  // An emptied field is another one: whoever is in it goes on with the next line of the sheet.
+  const tools = useRef<HTMLDivElement>(null);
+  const goesOn = useRef(false);
+  useEffect(() => {
+    if (goesOn.current) tools.current?.querySelector('input')?.focus();
+    goesOn.current = false;
+  }, [done]);
   return (
-    <div className="flag-tools">
+    <div className="flag-tools" ref={tools}>
       <div className="form">
         <label>
           <span>Sheet line</span>
@@ -26,6 +33,7 @@ export const FlagTools = memo(function FlagTools({ fromSheet, propose }: FlagToo
               try {
                 fromSheet(typed);
                 setTrouble(null);
+                goesOn.current = tools.current?.querySelector(':focus') !== null;
                 setDone(done + 1);
               } catch (error) {
                 if (!(error instanceof InputProblem)) throw error;

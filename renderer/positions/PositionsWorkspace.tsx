@@ -30,6 +30,7 @@ import { FlagForm } from './FlagForm.tsx';
 import { FlagList } from './FlagList.tsx';
 import { FlagTools } from './FlagTools.tsx';
 import { LikelyMisses } from './LikelyMisses.tsx';
+import { PlacingNote } from './PlacingNote.tsx';
 import './positions.css';
 import { stanceWords } from './stanceWords.ts';
 import { useLikelyMisses } from './useLikelyMisses.ts';
@@ -190,19 +191,11 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
           </>
         )}
         {placing !== null && (
-          <div className="placing-note" role="status">
-            {placingWords[placing]}
-            <button
-              type="button"
-              className="link-button"
-              onClick={() => controls !== null && put(controls.middle())}
-            >
-              Put it in the middle
-            </button>
-            <button type="button" className="link-button" onClick={() => setPlacing(null)}>
-              Cancel
-            </button>
-          </div>
+          <PlacingNote
+            placing={placing}
+            middle={() => controls !== null && put(controls.middle())}
+            cancel={() => setPlacing(null)}
+          />
         )}
         {scene !== null && (
           <PlateMap
@@ -320,12 +313,6 @@ function placesOf(document: AtlasDocument, holeId: string) {
     sheets: [...new Set([...allFlags, ...days].flatMap(({ sheet }) => sheet ?? []))].toSorted(),
   };
 }
-
-const placingWords = {
-  ballPosition: 'Click where the ball lies.',
-  holeLocation: 'Click where the hole is cut.',
-  approach: 'Click where the approach is played from.',
-} as const;
 
 /** The same empty list every time, so that the map does not redraw for it. */
 const noShots = [] as const;

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { useEntry } from '../ui/useEntry.ts';
 
 interface FieldProps {
   readonly label: string;
@@ -10,30 +11,32 @@ interface FieldProps {
   readonly readOnly?: boolean;
 }
 
-/** A labelled field with its unit, whose typing becomes one step when it is done; what is wrong is said right there. */
+/**
+ * A labelled field with its unit, whose typing becomes one step when it is done; what is wrong is said right there, and keeps
+ * the focus. What is right and entered beside a plate gives it to the plate, where the keys of the tools are.
+ */
 export function Field({ label, value, unit, commit, readOnly = false }: FieldProps): React.JSX.Element {
-  const [typed, setTyped] = useState(value);
   const [known, setKnown] = useState(value);
   const [trouble, setTrouble] = useState<string | null>(null);
   const id = useId();
   if (known !== value) {
     setKnown(value);
-    setTyped(value);
     setTrouble(null);
   }
-  const leave = (): void => {
-    if (typed.trim() === value) {
-      setTrouble(null);
-      return;
-    }
-    try {
-      commit(typed.trim());
-      setTrouble(null);
-    } catch (error) {
-      if (!(error instanceof InputProblem)) throw error;
-      setTrouble(error.message);
-    }
-  };
+  const { typed, type, enter, undo } = useEntry(value, {
+    commit: (text) => {
+      try {
+        commit(text);
+        setTrouble(null);
+        return true;
+      } catch (error) {
+        if (!(error instanceof InputProblem)) throw error;
+        setTrouble(error.message);
+        return false;
+      }
+    },
+    putRight: () => setTrouble(null),
+  });
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
@@ -45,12 +48,13 @@ export function Field({ label, value, unit, commit, readOnly = false }: FieldPro
           readOnly={readOnly}
           aria-invalid={trouble !== null}
           aria-describedby={trouble === null ? undefined : `${id}-trouble`}
-          onChange={({ target }) => setTyped(target.value)}
-          onBlur={leave}
+          onChange={({ target }) => type(target.value)}
+          onBlur={enter}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') event.currentTarget.blur();
+            if (event.key === 'Enter' && enter())
+              event.currentTarget.closest('.survey')?.querySelector<HTMLElement>('.survey-map')?.focus();
             if (event.key === 'Escape') {
-              setTyped(value);
+              undo();
               setTrouble(null);
             }
           }}

@@ -16,10 +16,12 @@ const choices = [
 interface ReadTheGroundProps {
   readonly stimpFt: number;
   readonly units: UnitsPreference;
+  /** Contours are drawn half as close. */
+  readonly largeType: boolean;
 }
 
 /** What the plate shows of how the ground lies. */
-export function ReadTheGround({ stimpFt, units }: ReadTheGroundProps): React.JSX.Element {
+export function ReadTheGround({ stimpFt, units, largeType }: ReadTheGroundProps): React.JSX.Element {
   const look = useStore(groundLook);
   return (
     <section aria-label="Read the ground">
@@ -43,7 +45,7 @@ export function ReadTheGround({ stimpFt, units }: ReadTheGroundProps): React.JSX
           >
             {contourStepsM(units).map((stepM, step) => (
               <option key={step} value={step}>
-                {contourStepWords(stepM, units)}
+                {contourStepWords(largeType ? 2 * stepM : stepM, units)}
               </option>
             ))}
           </select>

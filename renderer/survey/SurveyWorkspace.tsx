@@ -366,7 +366,7 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           ground={ground}
           units={units}
         />
-        {ground !== null && <ReadTheGround stimpFt={stimpFt} units={units} />}
+        {ground !== null && <ReadTheGround {...{ stimpFt, units, largeType }} />}
         <ToLookAt
           items={lookAt}
           shownId={shownId}

@@ -1,4 +1,5 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
+import { useEntry } from './useEntry.ts';
 
 interface NameFieldProps {
   readonly name: string;
@@ -15,12 +16,7 @@ const LONGEST = 60;
 /** A name that several things share: typed anew, or one of those there are. */
 export function NameField({ name, value, known, placeholder, commit }: NameFieldProps): React.JSX.Element {
   const id = useId();
-  const [typed, setTyped] = useState(value);
-  const [before, setBefore] = useState(value);
-  if (before !== value) {
-    setBefore(value);
-    setTyped(value);
-  }
+  const { typed, type, enter, undo } = useEntry(value, { commit });
   return (
     <label>
       <span>{name}</span>
@@ -30,13 +26,11 @@ export function NameField({ name, value, known, placeholder, commit }: NameField
         maxLength={LONGEST}
         placeholder={placeholder}
         value={typed}
-        onChange={({ target }) => setTyped(target.value)}
-        onBlur={() => {
-          if (typed.trim() !== value) commit(typed.trim());
-        }}
+        onChange={({ target }) => type(target.value)}
+        onBlur={enter}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') event.currentTarget.blur();
-          if (event.key === 'Escape') setTyped(value);
+          if (event.key === 'Enter') enter();
+          if (event.key === 'Escape') undo();
         }}
       />
       <datalist id={id}>

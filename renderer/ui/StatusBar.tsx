@@ -1,4 +1,6 @@
 import { Check, TriangleAlert } from 'lucide-react';
+import { useRef } from 'react';
+import { useGiveFocusBack } from './giveFocusBack.ts';
 
 interface StatusBarProps {
   /** "Saved 14:06", or why not. */
@@ -34,12 +36,19 @@ export function StatusBar({
         {saved}
       </span>
       {plan !== '' && <span className="status-item">{plan}</span>}
-      {progress !== null && (
-        <button type="button" className="link-button" onClick={cancel}>
-          Cancel
-        </button>
-      )}
+      {progress !== null && <Cancel cancel={cancel} />}
       <span className="status-end">{end}</span>
     </footer>
+  );
+}
+
+/** There while there is something to cancel. */
+function Cancel({ cancel }: Pick<StatusBarProps, 'cancel'>): React.JSX.Element {
+  const button = useRef<HTMLButtonElement>(null);
+  useGiveFocusBack(button);
+  return (
+    <button ref={button} type="button" className="link-button" onClick={cancel}>
+      Cancel
+    </button>
   );
 }

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useEntry } from './useEntry.ts';
 
 interface TextFieldProps {
   readonly value: string;
@@ -12,7 +12,7 @@ interface TextFieldProps {
   readonly placeholder?: string;
 }
 
-/** A field whose typing becomes one step when it is done. */
+/** A field whose typing becomes one step when it is done. Enter leaves the focus in it. */
 export function TextField({
   value,
   commit,
@@ -21,13 +21,7 @@ export function TextField({
   label,
   placeholder,
 }: TextFieldProps): React.JSX.Element {
-  const [typed, setTyped] = useState(value);
-  const [known, setKnown] = useState(value);
-  const tried = useRef(false);
-  if (known !== value) {
-    setKnown(value);
-    setTyped(value);
-  }
+  const { typed, type, enter, undo } = useEntry(value, { commit, putRight });
   return (
     <input
       type="text"
@@ -35,19 +29,11 @@ export function TextField({
       aria-label={label}
       placeholder={placeholder}
       value={typed}
-      onChange={({ target }) => setTyped(target.value)}
-      onBlur={() => {
-        if (typed !== value) {
-          tried.current = true;
-          commit(typed.trim());
-        } else if (tried.current) {
-          tried.current = false;
-          putRight?.();
-        }
-      }}
+      onChange={({ target }) => type(target.value)}
+      onBlur={enter}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') event.currentTarget.blur();
-        if (event.key === 'Escape') setTyped(value);
+        if (event.key === 'Enter') enter();
+        if (event.key === 'Escape') undo();
       }}
     />
   );

@@ -19,13 +19,19 @@ import { percentFromDegrees } from './slope.ts';
  */
 
 const LENGTH_EXAMPLE = 'a length such as 3 ft 6 in, 12.5 yd or 2 m';
+const SPEED_EXAMPLE = 'a green speed in feet such as 10 or 9 ft 6 in';
 const PACES_EXAMPLE = 'a number of paces such as 12, or a length such as 12.5 yd or 2 m';
 
 export type LengthUnit = 'yd' | 'ft' | 'in' | 'm' | 'cm' | 'mm' | 'paces';
 
 /** A length in metres. A bare number is in `bareUnit`; paces need the person's pace. */
-export function parseLength(typed: string, bareUnit: LengthUnit, paceM: number, place: string): number {
-  const example = bareUnit === 'paces' ? PACES_EXAMPLE : LENGTH_EXAMPLE;
+export function parseLength(
+  typed: string,
+  bareUnit: LengthUnit,
+  paceM: number,
+  place: string,
+  example = bareUnit === 'paces' ? PACES_EXAMPLE : LENGTH_EXAMPLE,
+): number {
   const parts = measures(typed, place, example);
   let total = 0;
   let smaller = Infinity;
@@ -83,7 +89,7 @@ export function parseSpeedMps(typed: string, bareUnit: 'mph' | 'm/s', place: str
 
 /** Green speed in Stimpmeter feet: "9½", "9 ft 6", "10.5". */
 export function parseStimpFt(typed: string, place: string): number {
-  const feet = parseLength(typed, 'ft', NaN, place) / METRES_PER_FOOT;
+  const feet = parseLength(typed, 'ft', NaN, place, SPEED_EXAMPLE) / METRES_PER_FOOT;
   if (!Number.isFinite(feet)) throw wrongUnit(typed, 'paces', place, 'ft and in');
   return feet;
 }
