@@ -37,7 +37,7 @@ export function Standing(props: StandingProps): React.JSX.Element {
       <p className="standing standing-note">
         <span>
           {stale === false
-            ? 'Stopped at a first answer: only the shots near the best, each tried less often than for a firm one.'
+            ? 'Stopped at a first answer: only the shots near the best, each tried less often than for a firm answer.'
             : 'From before a change of place, ground or day.'}
         </span>
         {stale === 'refreshing' ? (
