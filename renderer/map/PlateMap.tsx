@@ -233,7 +233,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
     if (moveAfter.current === null) return undefined;
     const show = (): void => {
       moveAfter.current = null;
-      stage?.keepInSight(pairPoints(latest.current));
+      stage?.keepInSight(pairPoints(latest.current), pointsToShow(latest.current, stage.map.getSize().x));
     };
     const waitMs = Math.max(
       moveAfter.current - performance.now(),

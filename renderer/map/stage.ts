@@ -37,15 +37,15 @@ export class Stage {
     fitPoints(this.map, this.#frame, points, MOST_ZOOM);
   }
 
-  /** Moves only if a point, or the tag of a flag in it, is outside. */
-  keepInSight(points: readonly PlanePoint[]): void {
+  /** Moves only if a point, or the tag of a flag in it, is outside; then to all that is to be seen with them. */
+  keepInSight(points: readonly PlanePoint[], withThem: readonly PlanePoint[]): void {
     const size = this.map.getSize();
     if (size.x < 40 || points.length === 0) return;
     const visible = this.map.getBounds().pad(-0.06);
     const shown = (at: L.LatLng): boolean =>
       visible.contains(at) && this.map.latLngToContainerPoint(at).y >= TAG_PX - 2;
     if (points.every((point) => shown(latLngOf(this.#frame, point)))) return;
-    this.fit(points);
+    this.fit(withThem);
   }
 
   middle(): LonLat {

@@ -6,11 +6,9 @@ import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import { type PlanOption } from '../../shared/planner/plan.ts';
-import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { PlaybookFont } from '../../shared/playbook/playbookCss.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { movePlace } from '../store/edits.ts';
-import { tell, troubleOf } from '../store/notices.ts';
 import type { Planning } from '../store/planning.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { pairKey, sessionStore, type SortKey } from '../store/session.ts';
@@ -25,7 +23,6 @@ import { NotReady } from './NotReady.tsx';
 import './plan.css';
 import { PlanPicture } from './PlanPicture.tsx';
 import { PlayersTable } from './PlayersTable.tsx';
-import { type Pictured, savePicture } from './savePicture.ts';
 import { SurveyDoubt } from './SurveyDoubt.tsx';
 import { TryPanel } from './TryPanel.tsx';
 import { tryRequest } from './trySettings.ts';
@@ -34,6 +31,7 @@ import { usePanel } from './usePanel.ts';
 import { usePick } from './usePick.ts';
 import { usePlayersBeside } from './usePlayersBeside.ts';
 import { useReadFromHead } from './useReadFromHead.ts';
+import { useSavePicture } from './useSavePicture.ts';
 import { useTry } from './useTry.ts';
 import { WhatChanges } from './WhatChanges.tsx';
 import { useWalking } from './useWalking.ts';
@@ -139,13 +137,8 @@ export function PlanWorkspace(props: PlanWorkspaceProps): React.JSX.Element {
     focusInstead('.strip [role=radio][aria-checked=true]');
   });
 
-  const save = useSteady((what: Pictured, kind: 'svg' | 'png', drawing: SvgNode): void => {
-    const name = ['hole', scene?.hole.label, 'ball', ball?.label, 'flag', flag?.label, what].join('-');
-    void props
-      .fonts()
-      .then((letters) => savePicture(drawing, kind, name.toLowerCase(), letters))
-      .catch((error: unknown) => tell(troubleOf(error)));
-  });
+  const { fonts } = props;
+  const save = useSavePicture({ document, scene, ball, flag, option: shownOption, units, largeType, fonts });
   const choosePlace = useSteady((kind: 'ball' | 'flag', id: string): void => {
     const key = kind === 'ball' ? 'ballByHole' : 'flagByHole';
     sessionStore.setState({ [key]: { ...sessionStore.getState()[key], [holeId]: id } });

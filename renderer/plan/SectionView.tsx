@@ -2,7 +2,7 @@ import { memo, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
-import { drawSection } from '../../shared/plate/section.ts';
+import { drawSection, type SectionContent, type SectionLayout } from '../../shared/plate/section.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
@@ -35,6 +35,9 @@ interface SectionViewProps {
   readonly save: (what: Pictured, kind: 'svg' | 'png', drawing: SvgNode) => void;
 }
 
+/** Of a picture kept: wide enough for the shot to be seen whatever room the window has. */
+const ALONE: SectionLayout = { width: 800, height: 260 };
+
 /** The ground and the shot from the side, along the line from ball to flag. */
 export const SectionView = memo(function SectionView(props: SectionViewProps): React.JSX.Element {
   const { scene, ballId, flagId, option, others, coarse, idle, units, largeType, controls } = props;
@@ -54,17 +57,9 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
   const flag = scene.flags.find(({ record }) => record.id === flagId);
   // Without a line there is nothing to cut along, and no shot will come.
   const lined = ball !== undefined && flag !== undefined;
-  const drawn = useMemo(() => {
-    if (
-      layout === null ||
-      layout.width < 100 ||
-      option === null ||
-      ball === undefined ||
-      flag === undefined
-    ) {
-      return null;
-    }
-    return drawSection(layout, screenStyle('section', largeType ? 1.2 : 1), {
+  const draw = useMemo(() => {
+    if (option === null || ball === undefined || flag === undefined) return null;
+    const content: SectionContent = {
       ground: scene.ground,
       option,
       ball: ball.at,
@@ -76,8 +71,13 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
       coarse,
       others,
       othersText: others.map((_, i) => besideMark(i + 1, others.length + 1)),
-    });
-  }, [scene, ball, flag, option, others, coarse, units, largeType, layout]);
+    };
+    return (size: SectionLayout) => drawSection(size, screenStyle('section', largeType ? 1.2 : 1), content);
+  }, [scene, ball, flag, option, others, coarse, units, largeType]);
+  const drawn = useMemo(
+    () => (layout === null || layout.width < 100 || draw === null ? null : draw(layout)),
+    [draw, layout],
+  );
 
   return (
     <section className="section" aria-label={lined ? 'Section along the shot' : 'The plate'}>
@@ -98,7 +98,7 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
               groups={pictureMenu(
                 {
                   plate: () => controls.picture(),
-                  ...(drawn === null ? {} : { section: () => drawn.node }),
+                  ...(draw === null ? {} : { section: () => draw(ALONE).node }),
                   ...(option === null || flag === undefined
                     ? {}
                     : { leaves: () => leavesPicture(option, flag.at, units) }),

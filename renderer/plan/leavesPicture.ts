@@ -7,7 +7,7 @@ import { screenStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 
-const USUAL_WIDTH = 300;
+const USUAL_WIDTH = 420;
 
 /** Where the balls of an option stop, drawn at a width. */
 export function leavesPicture(
