@@ -5,7 +5,6 @@ import { atlasStore, documentOfAtlas, writingStore } from './store/openAtlas.ts'
 import { undoAnnotation } from '../shared/atlas/history.ts';
 import { percent } from '../shared/units/format.ts';
 import type { UnitsPreference } from '../shared/units/preference.ts';
-import { preferencesStore } from './store/preferences.ts';
 import { readingStore } from './store/readingFile.ts';
 import { sessionStore } from './store/session.ts';
 import { statusWords, surveyStatus } from './survey/surveyStatus.ts';
@@ -42,7 +41,6 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
   const workspace = useStore(sessionStore, (now) => now.workspace);
   const survey = useStore(surveyStatus);
   const reading = useStore(readingStore);
-  const { grid } = useStore(preferencesStore);
   const kept = open?.keptAt ?? null;
   const inFile = open !== null && open.inFile === documentOfAtlas(open);
   const file = open?.fileName ?? null;
@@ -84,7 +82,7 @@ export function Status({ cancel, units }: StatusProps): React.JSX.Element {
       <StatusBar
         saved={saved}
         savedWell={kept !== null}
-        plan={statusWords(survey, units, grid)}
+        plan={statusWords(survey, units)}
         progress={null}
         cancel={cancel}
         end={undoable === null ? unitWords(units) : `Undo: ${undoable}`}

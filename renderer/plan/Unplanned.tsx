@@ -1,5 +1,6 @@
 import type { Derived } from '../store/planStore.ts';
 import { Flag, Plus } from 'lucide-react';
+import { focusInstead } from '../ui/giveFocusBack.ts';
 import { Trouble } from '../ui/Trouble.tsx';
 import type { Choice } from './Chooser.tsx';
 import './answer.css';
@@ -48,7 +49,14 @@ export function Unplanned({
         <h1 className="answer-name">{title}</h1>
         <p>{remedy}</p>
         <div className="actions">
-          <button type="button" className="button filled" onClick={toPositions}>
+          <button
+            type="button"
+            className="button filled"
+            onClick={() => {
+              toPositions();
+              focusInstead(what === 'ball' ? '.positions-balls .button' : '.positions-side .button-flag');
+            }}
+          >
             <Sign size={18} strokeWidth={1.9} aria-hidden /> {act}
           </button>
         </div>

@@ -15,6 +15,7 @@ import { ballsShown, groupNames } from '../store/ballGroups.ts';
 import { troubleOf } from '../store/notices.ts';
 import { useSettled } from '../store/useSettled.ts';
 import { sessionStore } from '../store/session.ts';
+import { focusInstead } from '../ui/giveFocusBack.ts';
 import { GroupSelect } from '../ui/GroupSelect.tsx';
 import { ToSurvey } from '../ui/ToSurvey.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
@@ -87,7 +88,10 @@ export function PlaybookWorkspace(props: PlaybookWorkspaceProps): React.JSX.Elem
             <button
               type="button"
               className="button to-survey"
-              onClick={() => sessionStore.setState({ workspace: 'positions' })}
+              onClick={() => {
+                sessionStore.setState({ workspace: 'positions' });
+                focusInstead('.positions-side .button-flag');
+              }}
             >
               <Flag size={18} strokeWidth={1.9} aria-hidden /> Stand a flag
             </button>

@@ -8,6 +8,7 @@ import { decimals } from '../../shared/units/numerals.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { firstPlayer } from '../store/newAtlas.ts';
 import { TextField } from '../ui/TextField.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 
@@ -44,6 +45,12 @@ export function PlayerForm({ player, units, readOnly, put }: PlayerFormProps): R
       <div className="side-head">
         <h2>{player.name}</h2>
       </div>
+      {player.name === firstPlayer.name && !readOnly && (
+        <p className="player-note invited">
+          A bag and a level to begin with. Type your own name, handicap and clubs, and every plan is made for
+          you.
+        </p>
+      )}
       <fieldset className="form" disabled={readOnly}>
         <label>
           <span>Name</span>

@@ -241,7 +241,7 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
             {ready && (
               <button
                 type="button"
-                className="button"
+                className="button button-flag"
                 aria-pressed={placing === 'holeLocation'}
                 onClick={() => setPlacing(placing === 'holeLocation' ? null : 'holeLocation')}
               >

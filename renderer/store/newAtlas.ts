@@ -29,7 +29,7 @@ export const firstDay: ConditionsRecord = {
 export const firstPlayer: PlayerRecord = {
   type: 'player',
   id: 'player-1',
-  name: 'Player',
+  name: 'Example player',
   handed: 'right',
   level: { kind: 'handicap', handicap: 18 },
   bag: [

@@ -4,7 +4,8 @@ import { lineWords } from '../../shared/atlas/shaping.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { TypedField } from './Field.tsx';
 import type { Hand } from './hand.ts';
-import { drawsOutline, type HandState, runsAlong } from './handState.ts';
+import { HandHints } from './HandHints.tsx';
+import { type HandState, runsAlong } from './handState.ts';
 import { article } from './making.ts';
 import { type ToolId, toolOf } from './tools.ts';
 import { heightUnit } from './words.ts';
@@ -120,7 +121,7 @@ export function HandPanel({ hand, state, units }: HandPanelProps): React.JSX.Ele
           {trouble.message}
         </p>
       )}
-      <Hints state={state} />
+      <HandHints state={state} units={units} />
       {sketch !== null && sketch.corners.length > 0 && (
         <div className="held-actions">
           <button type="button" className="button" onClick={() => hand.finish()}>
@@ -180,56 +181,4 @@ function askedWhileDrawing(tool: ToolId, units: UnitsPreference): readonly Asked
     ];
   if (id === 'contour' || id === 'wall') return [{ field: 'height', label: 'Height', unit: height }];
   return [];
-}
-
-/** The keys that matter just now. */
-function Hints({ state }: { readonly state: HandState }): React.JSX.Element {
-  const { tool, sketch, waiting, way } = state;
-  const key = (name: string): React.JSX.Element => <kbd>{name}</kbd>;
-  if (waiting !== null)
-    return (
-      <p className="hint">
-        {key('Enter')} keeps it, a click keeps it and begins the next, {key('Esc')} lets go.
-      </p>
-    );
-  if (sketch !== null && sketch.corners.length > 0)
-    return (
-      <p className="hint">
-        {key('Enter')} {drawsOutline(state) ? 'or a click on the first corner closes it' : 'ends it'},{' '}
-        {key('Backspace')} takes back a corner, {key('Esc')} lets go. Type a number for an exact side.
-        {sketch.along.length > 0 || way !== 'shorter' ? (
-          <> {key('X')} goes the other way round, then straight.</>
-        ) : null}
-      </p>
-    );
-  if (tool === 'several')
-    return (
-      <p className="hint">
-        Pull a frame round what you want, or click one thing after another. With keys: {key(',')} {key('.')}{' '}
-        walk the things, with {key('Shift')} they take the next along.
-      </p>
-    );
-  if (toolOf(tool).group === 'point')
-    return (
-      <p className="hint">
-        Click where it is, or walk there with the arrow keys and press {key('Enter')}.
-        {tool === 'slopeReading' && ' Pull from there the way it falls to set the bearing as well.'}
-      </p>
-    );
-  if (runsAlong(tool))
-    return (
-      <p className="hint">
-        Click round it, or give its width and click along its middle: a path, a ditch or a burn.{' '}
-        {key('Enter')} ends it.
-      </p>
-    );
-  if (tool === 'tree')
-    return <p className="hint">Drag from the trunk to the edge of the crown, or click for a usual one.</p>;
-  return (
-    <p className="hint">
-      Click round it, or draw it in one stroke with the button or pen down. With keys: arrows walk a foot,
-      with {key('Shift')} a yard, {key('Enter')} puts a corner, and closes it where you stand on one.{' '}
-      {key('Alt')} held, nothing snaps.
-    </p>
-  );
 }

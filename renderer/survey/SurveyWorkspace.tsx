@@ -19,6 +19,7 @@ import type { Hand } from './hand.ts';
 import { DrawerButton } from './DrawerButton.tsx';
 import { EmptySheet, EmptyStart } from './EmptyStart.tsx';
 import { groundLook } from './groundLook.ts';
+import { HandHints } from './HandHints.tsx';
 import { HandPanel } from './HandPanel.tsx';
 import { handDrawing, type PointedOut } from './handView.ts';
 import { HeldPanel } from './HeldPanel.tsx';
@@ -345,6 +346,11 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
           {starting && <EmptySheet />}
         </SurveyMap>
         {narrow && mapButtons}
+        {narrow && inHand && placingNow.subject === null && pointed.index === null && (
+          <div className="survey-hint">
+            <HandHints state={state} units={units} short />
+          </div>
+        )}
       </div>
       <aside
         className={`survey-side${drawer ? ' open' : brief ? ' brief' : ''}`}

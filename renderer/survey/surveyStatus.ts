@@ -39,7 +39,6 @@ export const surveyStatus = createStore<SurveyStatus>(() => noStatus);
 export function statusWords(
   { pointer, ground, document, layers, unreachable }: SurveyStatus,
   units: UnitsPreference,
-  grid: boolean,
 ): string {
   const silent = layers.find(({ id }) => unreachable.includes(id));
   const base =
@@ -48,12 +47,11 @@ export function statusWords(
       : silent !== undefined
         ? `${silent.name} cannot be reached; drawing goes on`
         : `Base layer: ${layers.map(({ name }) => name).join(', ')}`;
-  const sheet = `${base}, grid ${grid ? 'on' : 'off'}`;
-  if (pointer === null || document === null) return sheet;
+  if (pointer === null || document === null) return base;
   const cover = groundAt(document, pointer, ({ kind }) => kind !== 'tree')?.kind ?? 'lightRough';
   const height =
     ground === null
       ? ''
       : `, ${withUnit(spotHeight(ground.heightAt(pointer), units))}, ${slopeWords(ground.slopeAt(pointer))}`;
-  return `${sheet}\u2003Under the pointer: ${kindWords[cover]}${height}`;
+  return `${base}\u2003Under the pointer: ${kindWords[cover]}${height}`;
 }
