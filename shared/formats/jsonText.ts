@@ -47,9 +47,9 @@ function explained(text: string, fileName: string): InputProblem {
     );
   return new InputProblem(
     'not-json',
-    'The text is not JSON.',
+    'This is no atlas: its text is not JSON.',
     scan.suspect === null ? fileName : placeInText(fileName, text, scan.suspect),
-    'Choose an atlas file saved by Swale (its name ends in .geojson).',
+    'Open an atlas saved by Swale (its name ends in .geojson); bring a map, a track or heights in instead.',
   );
 }
 
