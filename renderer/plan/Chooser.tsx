@@ -1,3 +1,5 @@
+import { useEffect, useRef } from 'react';
+
 export interface Choice {
   readonly id: string;
   readonly label: string;
@@ -15,9 +17,16 @@ interface ChooserProps {
 
 /** A row of balls or flags of which one is chosen. The arrow keys that walk it are the workspace's. */
 export function Chooser({ title, shape, choices, chosenId, choose }: ChooserProps): React.JSX.Element | null {
+  const row = useRef<HTMLDivElement>(null);
+  // In a row too long for the strip, whoever walks it keeps the chosen one in sight.
+  useEffect(() => {
+    row.current
+      ?.querySelector('[aria-checked=true]')
+      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [chosenId]);
   if (choices.length === 0) return null;
   return (
-    <div className={`chooser ${shape}`} role="radiogroup" aria-label={title}>
+    <div ref={row} className={`chooser ${shape}`} role="radiogroup" aria-label={title}>
       <span className="chooser-name" aria-hidden>
         {title}
       </span>
