@@ -160,6 +160,10 @@ it('tells quietly what would change the choice, maps the surrounds, and keeps pi
   expect(svg).toMatch(/^<svg xmlns/);
   expect(svg).toContain('data-part="shot"');
   expect(svg).toContain('@font-face');
+  // It says what it is of, away from the window.
+  expect(svg).toMatch(
+    />[^<]+: Ball 1, [^<]+, to flag\u00a0A<.*Ossel Down, .* for Ruth Amble.*green speed 9½\u00a0ft/s,
+  );
   const png = await keep(/PNG/, 'The section');
   expect([...png.subarray(1, 4)].map((byte) => String.fromCharCode(byte)).join('')).toBe('PNG');
   const leaves = (await keep(/SVG/, 'Where they stop')).toString('utf8');

@@ -81,6 +81,31 @@ it('shows names that look like markup as they are written', async () => {
   expect(await swale.page.evaluate(() => 'stung' in window)).toBe(false);
 });
 
+it('keeps to the window with forty balls, and the one walked to in sight', async () => {
+  const root = JSON.parse(sample) as { features: (Feature & { properties: { label?: string } })[] };
+  const ball = root.features.find(({ id }) => id === 'h2-ball-1');
+  if (ball === undefined) throw new Error('the sample has no first ball');
+  for (let i = 9; i <= 40; i += 1)
+    root.features.push({
+      ...ball,
+      id: `many-${String(i)}`,
+      properties: { ...ball.properties, label: String(i), name: '' },
+    });
+  await upload(JSON.stringify(root));
+  await screen.ball('40').waitFor({ state: 'attached' });
+  const { page } = swale;
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  await screen.ball('1').focus();
+  await page.keyboard.press('ArrowLeft');
+  await expect.poll(() => screen.ball('40').getAttribute('aria-checked')).toBe('true');
+  const [row, one] = [
+    await page.locator('.chooser.balls').boundingBox(),
+    await screen.ball('40').boundingBox(),
+  ];
+  if (row === null || one === null) throw new Error('no balls to choose from');
+  expect(one.x + one.width).toBeLessThanOrEqual(row.x + row.width);
+});
+
 it('says what a hole lacks before it can be planned, and plans the others', async () => {
   const root = JSON.parse(sample) as { features: Feature[] };
   const all = root.features.length;

@@ -199,6 +199,22 @@ describe.each([
         });
       await expect.poll(over, { timeout: 10_000 }).toEqual({ wide: [], page: [false, false] });
       await expectAccessible(screen.page);
+      // Every tool of the survey stands there by its name.
+      await screen.page.getByRole('tab', { name: 'Survey' }).click();
+      const last = screen.page.locator('.tool-name', { hasText: 'Measure' });
+      await last.waitFor();
+      const unseen = (): Promise<readonly (string | null)[]> =>
+        screen.page.evaluate(() => {
+          const list = document.querySelector('.survey-tools')?.getBoundingClientRect();
+          return [...document.querySelectorAll('.tool-name')]
+            .filter((name) => {
+              const { width: wide, right, bottom } = name.getBoundingClientRect();
+              return list === undefined || wide < 20 || right > list.right || bottom > list.bottom;
+            })
+            .map(({ textContent }) => textContent);
+        });
+      await expect.poll(unseen, { timeout: 10_000 }).toEqual([]);
+      await screen.page.getByRole('tab', { name: 'Plan' }).click();
     }
     await screen.page.getByRole('button', { name: 'Large type' }).click();
   });

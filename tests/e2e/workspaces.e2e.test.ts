@@ -34,6 +34,51 @@ it('Positions: says what is wrong with a number of the day it cannot take, and p
   expect(await screen.facts()).toBe(before);
 });
 
+it('never loses the focus: a refused entry keeps it, and what is cancelled gives it to what comes in its place', async () => {
+  const { screen } = await start();
+  const { page } = screen;
+  const inHand = (): Promise<string | undefined> =>
+    page.evaluate(() => document.activeElement?.textContent.trim());
+  await page.getByRole('tab', { name: 'Positions' }).click();
+  const speed = page.getByRole('textbox', { name: 'Green speed' });
+  await speed.fill('quick');
+  await speed.press('Enter');
+  await page.getByRole('alert').waitFor();
+  expect(await speed.evaluate((field) => field === document.activeElement)).toBe(true);
+  await page.getByRole('button', { name: 'Make it like' }).press('Enter');
+  await page.keyboard.press('Enter');
+  expect(await page.getByRole('alert').count()).toBe(0);
+  expect(await inHand()).toBe('Make it like');
+  await page.getByRole('button', { name: 'Pin a ball' }).press('Enter');
+  await page.getByRole('button', { name: 'Cancel' }).press('Enter');
+  expect(await inHand()).toBe('Pin a ball');
+  await screen.undo().click();
+
+  await page.getByRole('tab', { name: 'Plan' }).click();
+  await screen.firm();
+  await page.getByRole('button', { name: 'Try changes' }).press('Enter');
+  await page.getByRole('button', { name: 'Done' }).press('Enter');
+  expect(await inHand()).toBe('Try changes');
+  // As soon as there is a first answer, and before the firm one.
+  await page.evaluate(() => {
+    new MutationObserver((_, observer) => {
+      if (document.querySelector('.status-bar')?.textContent.includes('Sharpening') !== true) return;
+      observer.disconnect();
+      const cancel = document.querySelector<HTMLElement>('.status-bar button');
+      cancel?.focus();
+      cancel?.click();
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });
+  });
+  await screen.ball('4').click();
+  await expect.poll(inHand).toBe('Go on');
+  expect(await page.locator('.standing').innerText()).toContain(
+    'each tried less often than for a firm answer',
+  );
+  await page.keyboard.press('Enter');
+  await screen.firm();
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Ball 4/);
+});
+
 it('Playbook: shows and prints the pages of a hole with the person’s own choice', async () => {
   const { screen, swale } = await start();
   const { page } = screen;
