@@ -3,7 +3,7 @@ import {
   chance,
   clubheadSpeed,
   distance,
-  feetAndInches,
+  flightTop,
   landing,
   leave,
   strokes,
@@ -45,7 +45,7 @@ export function figureRows(units: UnitsPreference, figures: readonly Figure[]): 
     },
     top: {
       words: 'Top of flight',
-      cell: ({ apexM }) => (apexM < 0.05 ? '–' : feetAndInches(apexM, units)),
+      cell: ({ apexM }) => (apexM < 0.05 ? '–' : withUnit(flightTop(apexM, units))),
     },
     aim: { words: 'Aim', cell: ({ aimRightM }) => aimWords(aimRightM, units) },
     half: { words: 'Half stop within', cell: (option) => withUnit(leave(option.leave.medianM, units)) },

@@ -1,6 +1,6 @@
 import { Crosshair, MapPin, Trash2 } from 'lucide-react';
 import { memo, useState } from 'react';
-import { distance, withUnit } from '../../shared/units/format.ts';
+import { approachLength, withUnit } from '../../shared/units/format.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -26,7 +26,7 @@ export const LikelyMisses = memo(function LikelyMisses(props: LikelyMissesProps)
   const { playerName, approach, flagLabel, units, readOnly } = props;
   const { settings, change, line, found } = approach;
   const [trouble, setTrouble] = useState<TroubleWords | null>(null);
-  const far = (metres: number): string => withUnit(distance(metres, units));
+  const far = (metres: number): string => withUnit(approachLength(metres, units));
   const off = found === null ? 0 : found.offM.length / 2;
   const along = settings.origin === 'line';
   const unfit = line !== null && tooNear(line);

@@ -1,5 +1,5 @@
 import type { PlanOption } from '../planner/plan.ts';
-import { distance, feetAndInches, rise, withUnit } from '../units/format.ts';
+import { distance, flightTop, rise, withUnit } from '../units/format.ts';
 import type { UnitsPreference } from '../units/preference.ts';
 import type { LabelRequest } from './labels.ts';
 import { type PlateStyle, textSize } from './style.ts';
@@ -60,7 +60,7 @@ export function sectionWords(
   if (apex !== null && apexM > 0.05)
     words.push({
       ...common,
-      text: `top of flight ${feetAndInches(apexM, units)}`,
+      text: `top of flight ${withUnit(flightTop(apexM, units))}`,
       at: apex,
       away: 8 * k,
       priority: 8,

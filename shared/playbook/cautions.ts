@@ -18,7 +18,7 @@ export const cautions: readonly Caution[] = [
     heading: 'Green-reading material',
     text:
       'For a stroke on the green, and for a stroke with a putter meant to finish on it, the Rules limit the scale of a ' +
-      'green image to 3/8 in to 5 yd (1 : 480) and the paper to 4¼ × 7 in. The cards keep both sizes; the larger ' +
+      'green image to 3/8 in to 5 yd (1\u00a0:\u00a0480) and the paper to 4¼\u00a0×\u00a07\u00a0in. The cards keep both sizes; the larger ' +
       'pages do not. Keeping to size is not by itself leave to use them: there are further conditions, among them on who ' +
       'wrote the notes.',
     source: 'Clarification 4.3a/1 (since 1 January 2019)',

@@ -18,14 +18,14 @@ export const sizeRules: readonly SizeRule[] = [
   {
     id: 'scale',
     quantity: 'scale of an image of a putting green, at most',
-    limit: '3/8 in to 5 yd (1 : 480)',
+    limit: '3/8 in to 5 yd (1\u00a0:\u00a0480)',
     source: 'Rules of Golf, clarification 4.3a/1 (since 1 January 2019)',
     mark: 'found: bunkered.co.uk, golfweek, sport24; usga.org green-reading FAQs',
   },
   {
     id: 'page',
     quantity: 'size of the book or paper, at most',
-    limit: '4¼ × 7 in',
+    limit: '4¼\u00a0×\u00a07\u00a0in',
     source: 'Rules of Golf, clarification 4.3a/1 (since 1 January 2019)',
     mark: 'found: bunkered.co.uk, golfweek, sport24; usga.org green-reading FAQs',
   },

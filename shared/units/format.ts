@@ -33,6 +33,13 @@ export function distance(lengthM: number, units: UnitsPreference): Quantity {
     : { text: decimals(Math.round(lengthM * 2) / 2, 1), unit: 'm' };
 }
 
+/** How far an approach is played: whole yards or metres. */
+export function approachLength(lengthM: number, units: UnitsPreference): Quantity {
+  return units.system === 'yards'
+    ? { text: whole(yardsFromMetres(lengthM)), unit: 'yd' }
+    : { text: whole(lengthM), unit: 'm' };
+}
+
 /** Half paces of this person. */
 export function paces(lengthM: number, units: UnitsPreference): Quantity {
   return { text: halves(pacesFromMetres(lengthM, units.paceM)), unit: 'paces' };
@@ -72,6 +79,14 @@ export function feetAndInches(lengthM: number, units: UnitsPreference): string {
   const sign = lengthM < 0 && total > 0 ? '\u2212' : '';
   const parts = [...(feet === 0 ? [] : [feet, 'ft']), ...(feet !== 0 && inches === 0 ? [] : [inches, 'in'])];
   return sign + parts.join(GAP);
+}
+
+/** The top of a flight, no finer than strikes repeat it: half feet (whole inches under 1), or decimetres. */
+export function flightTop(heightM: number, units: UnitsPreference): Quantity {
+  if (units.system === 'metres') return { text: decimals(heightM, 1), unit: 'm' };
+  return heightM < METRES_PER_FOOT
+    ? { text: whole(inchesFromMetres(heightM)), unit: 'in' }
+    : { text: halves(feetFromMetres(heightM)), unit: 'ft' };
 }
 
 /** A small height or doubt: whole inches (tenths under 1), or centimetres. */

@@ -50,7 +50,7 @@ describe('section along a shot', () => {
     const written = markup(drawSection(layout, screenStyle('s'), content).node);
     for (const cover of ['approach', 'fringe', 'green']) expect(written).toContain(`data-cover="${cover}"`);
     expect(written).toContain('land 2 paces on');
-    expect(written).toContain('top of flight 3\u00a0ft\u00a05\u00a0in');
+    expect(written).toContain('top of flight 3½\u00a0ft');
     expect(written).toContain('each tick: where one of 160 balls stops');
     expect(written).toContain('data-part="flight-band"');
   });
