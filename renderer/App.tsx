@@ -28,6 +28,7 @@ import { PlayerWorkspace } from './player/PlayerWorkspace.tsx';
 import { PlaybookWorkspace } from './playbook/PlaybookWorkspace.tsx';
 import { PlanWorkspace } from './plan/PlanWorkspace.tsx';
 import { Status } from './Status.tsx';
+import { keepFocus } from './ui/keepFocus.ts';
 import { showTheme } from './ui/theme.ts';
 import { TopBar } from './ui/TopBar.tsx';
 import { Trouble } from './ui/Trouble.tsx';
@@ -67,6 +68,7 @@ export function App({ desk, planning, book }: AppProps): React.JSX.Element {
   const shelf = useShelf(desk, open?.id ?? null);
 
   useEffect(() => showTheme(theme, textSize), [theme, textSize]);
+  useEffect(keepFocus, []);
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

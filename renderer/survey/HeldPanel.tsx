@@ -94,9 +94,10 @@ function titleOf(thing: Thing): string {
   const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
   switch (thing.type) {
     case 'area':
-      return thing.name === ''
-        ? capital(kindWords[thing.kind])
-        : `${capital(kindWords[thing.kind])} ${thing.name}`;
+      // A name that says the kind already is enough.
+      return thing.name.toLowerCase().includes(kindWords[thing.kind])
+        ? thing.name
+        : capital(`${kindWords[thing.kind]} ${thing.name}`.trim());
     case 'line':
       return capital(lineWords[thing.kind]);
     case 'spotHeight':

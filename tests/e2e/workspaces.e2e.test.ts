@@ -52,9 +52,14 @@ it('never loses the focus: a refused entry keeps it, and what is cancelled gives
   await page.getByRole('button', { name: 'Pin a ball' }).press('Enter');
   await page.getByRole('button', { name: 'Cancel' }).press('Enter');
   expect(await inHand()).toBe('Pin a ball');
+  await page.getByRole('button', { name: 'Take it away' }).press('Enter');
+  await page.getByRole('button', { name: 'Undo: took ball 1 away' }).waitFor();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).not.toBe('BODY');
+  await screen.undo().click();
   await screen.undo().click();
 
   await page.getByRole('tab', { name: 'Plan' }).click();
+  await screen.ball('1').click();
   await screen.firm();
   await page.getByRole('button', { name: 'Try changes' }).press('Enter');
   await page.getByRole('button', { name: 'Done' }).press('Enter');
