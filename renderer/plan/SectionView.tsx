@@ -84,7 +84,9 @@ export const SectionView = memo(function SectionView(props: SectionViewProps): R
       <div className="section-head">
         {lined && !idle && (
           <div className="section-title">
-            <h2>Section along the shot</h2>
+            <h2>
+              Section<span className="roomy-words"> along the shot</span>
+            </h2>
             <span className="section-scale">{drawn?.scaleText ?? ''}</span>
           </div>
         )}

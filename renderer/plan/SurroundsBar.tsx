@@ -51,7 +51,9 @@ export function SurroundsSelect(props: SurroundsSelectProps): React.JSX.Element 
   );
   return (
     <label className="surrounds-choice">
-      <span>Ground shows</span>
+      <span>
+        Ground<span className="roomy-words"> shows</span>
+      </span>
       <select
         value={keyOf(choice)}
         onChange={({ target }) => choose(all.find((one) => keyOf(one) === target.value) ?? surroundsOff)}
