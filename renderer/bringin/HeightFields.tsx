@@ -2,6 +2,7 @@ import type { FileFormat } from '../../shared/formats/import/fileFormat.ts';
 import type { HeightUnit, ImportPreview } from '../../shared/formats/import/importPreview.ts';
 import { MARGIN_M } from '../../shared/formats/raster/clipBoxes.ts';
 import { inchesFromMetres, yardsFromMetres } from '../../shared/units/conversions.ts';
+import { distance, withUnit } from '../../shared/units/format.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -51,7 +52,7 @@ export function HeightFields(props: HeightFieldsProps): React.JSX.Element | null
         'out-of-range',
         'It must be above nothing and reasonable.',
         what,
-        `Give at most ${String(most)} m.`,
+        `Give at most ${withUnit(distance(most, units))}.`,
       );
     return value;
   };

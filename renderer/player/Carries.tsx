@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Club, MeasuredCarries, PlayerRecord } from '../../shared/atlas/records.ts';
 import { LONGEST_CARRY_M } from '../../shared/atlas/schema.ts';
-import { distance } from '../../shared/units/format.ts';
+import { distance, withUnit } from '../../shared/units/format.ts';
 import { parseLength } from '../../shared/units/parse.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -37,7 +37,7 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
         typed === ''
           ? others
           : { ...others, [key]: parseLength(typed, unitOf(units), player.paceM, 'Carry') };
-      const whole = complete(next, club.name);
+      const whole = complete(next, club.name, units);
       setBegun(new Map([...begun, [club.id, next]]));
       if (whole !== null || carriesM !== undefined) {
         const changed: Club = whole === null ? unmeasured : { ...unmeasured, carriesM: whole };
@@ -105,14 +105,18 @@ export function Carries({ player, units, put }: CarriesProps): React.JSX.Element
 const unitOf = (units: UnitsPreference): 'yd' | 'm' => (units.system === 'yards' ? 'yd' : 'm');
 
 /** All three carries, or null while one is missing. */
-function complete({ smallM, mediumM, longM }: Begun, name: string): MeasuredCarries | null {
+function complete(
+  { smallM, mediumM, longM }: Begun,
+  name: string,
+  units: UnitsPreference,
+): MeasuredCarries | null {
   for (const carryM of [smallM, mediumM, longM])
     if (carryM !== undefined && !(carryM > 0 && carryM <= LONGEST_CARRY_M))
       throw new InputProblem(
         'bad-carry',
         `The ${name} cannot carry that far.`,
         'Carry',
-        `Type a length above nothing and up to ${LONGEST_CARRY_M} m, or leave the field empty.`,
+        `Type a length above nothing and up to ${withUnit(distance(LONGEST_CARRY_M, units))}, or leave the field empty.`,
       );
   if (smallM === undefined || mediumM === undefined || longM === undefined) return null;
   if (!(smallM < mediumM && mediumM < longM))
