@@ -18,7 +18,7 @@ import { useBeat } from '../ui/useBeat.ts';
 import { planShots } from './planShots.ts';
 import type { Pictured } from './savePicture.ts';
 import { SectionView } from './SectionView.tsx';
-import { SurroundsBar, SurroundsSelect, surroundsTitle } from './SurroundsBar.tsx';
+import { SurroundsBar, surroundsName, SurroundsSelect, surroundsTitle } from './SurroundsBar.tsx';
 import { surroundsOff, type SurroundsChoice } from './surroundsChoice.ts';
 import { useSurrounds } from './useSurrounds.ts';
 
@@ -122,7 +122,8 @@ export function PlanPicture(props: PlanPictureProps): React.JSX.Element {
             picture: () => {
               const plate = controls.picture();
               if (plate === null) return null;
-              const title = surroundsTitle(ground, layer.map, flagWords, units);
+              // Away from the window nothing else says what the classes are of.
+              const title = `${surroundsName(ground)}. ${surroundsTitle(ground, layer.map, flagWords, units)}`;
               const style = screenStyle('picture-key', largeType ? 1.35 : 1);
               return withSurroundsKey(plate, title, surroundsClasses(layer), style);
             },

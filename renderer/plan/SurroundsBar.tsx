@@ -75,6 +75,10 @@ export function SurroundsSelect(props: SurroundsSelectProps): React.JSX.Element 
   );
 }
 
+/** "Strokes to hole out": what is shown, at the head of a key. */
+export const surroundsName = ({ by }: SurroundsChoice): string =>
+  names[by].charAt(0).toUpperCase() + names[by].slice(1);
+
 /** What the key is of: "To flag B, 33 yd each way". */
 export function surroundsTitle(
   { over, by }: SurroundsChoice,
