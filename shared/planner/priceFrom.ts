@@ -11,10 +11,10 @@ import {
   type Technique,
   techniques,
 } from '../words/vocabulary.ts';
+import { ALL_STRIKES, FIRST_STRIKES, fewStrikes } from './fewStrikes.ts';
 import type { GreenMap } from './greenMap.ts';
 import { CODE, CODE_HOLED, isLost, REST_EAST, REST_NORTH, type Shooter } from './shooter.ts';
-import { type Aim, solveAim } from './solveAim.ts';
-import { DRAWS_PER_SHOT } from './standardShots.ts';
+import { solveAim } from './solveAim.ts';
 
 /** Makes the shooter of a candidate from a point, lying on a cover, for shots along a bearing (radians). */
 export type ShooterFrom = (
@@ -33,19 +33,12 @@ export interface Price {
 
 /** Near enough to the flag for a price, metres. */
 const CLOSE_M = 0.25;
-/** Shots of an option by the end of each round, and how many strokes behind the best of that round so far it drops out of it. */
-const ROUNDS = [
-  [4, Infinity],
-  [8, 0.15],
-  [Infinity, 0.08],
-] as const;
+/** An option so many strokes behind the best after its first strikes is not struck on. */
+const HOPELESS_STROKES = 0.12;
 
 interface Priced {
   readonly technique: Technique;
-  readonly shooter: Shooter;
-  readonly aim: Aim;
-  sum: number;
-  shots: number;
+  readonly strokesBy: (strikes: number) => number;
   strokes: number;
 }
 
@@ -53,7 +46,7 @@ const GREEN = coverCode('green');
 const FRINGE = coverCode('fringe');
 
 /**
- * A quick price of a place off the green: a few plain options aimed at the flag, a handful of shots each,
+ * A quick price of a place off the green: a few plain options aimed at the flag, a handful of strikes each (`fewStrikes`),
  * valued on the map where they finish on the green and by a table (`baselineStrokes`) where they miss again.
  * Where nothing plain gets there, the table and a stroke lost on the way out.
  */
@@ -61,7 +54,6 @@ export function priceFrom(
   player: PlayerRecord,
   map: GreenMap,
   shooterFrom: ShooterFrom,
-  shots: Float64Array,
   from: PlanePoint,
   cover: Cover,
 ): Price {
@@ -69,12 +61,10 @@ export function priceFrom(
   const north = map.flag.northM - from.northM;
   const distance = Math.max(1, length2(east, north));
   const bearing = atan2(east, north);
-  const count = shots.length / DRAWS_PER_SHOT;
-  const cost = (shooter: Shooter, aim: Aim, shot: number): number => {
-    shooter.struck(aim.clubheadMps, aim.bearing, shots, shot);
-    const rest = shooter.out[CODE] ?? 0;
-    const restEast = shooter.out[REST_EAST] ?? 0;
-    const restNorth = shooter.out[REST_NORTH] ?? 0;
+  const cost = ({ out }: Shooter): number => {
+    const rest = out[CODE] ?? 0;
+    const restEast = out[REST_EAST] ?? 0;
+    const restNorth = out[REST_NORTH] ?? 0;
     if (rest === CODE_HOLED) return 1;
     if (isLost(rest)) return 2 + baselineStrokes(player.level, cover, distance);
     if (rest === GREEN || rest === FRINGE) return 1 + map.strokesAt(restEast, restNorth);
@@ -85,21 +75,12 @@ export function priceFrom(
   for (const candidate of plainOptions(player, cover, distance)) {
     const shooter = shooterFrom(candidate, from, cover, 'clean', bearing);
     const aim = solveAim(shooter, from, map.flag, 'rest', undefined, CLOSE_M);
-    if (aim.missM <= 2 + 0.5 * distance)
-      priced.push({ technique: candidate.technique, shooter, aim, sum: 0, shots: 0, strokes: NaN });
+    if (aim.missM > 2 + 0.5 * distance) continue;
+    const strokesBy = fewStrikes(shooter, aim, () => cost(shooter));
+    priced.push({ technique: candidate.technique, strokesBy, strokes: strokesBy(FIRST_STRIKES) });
   }
-  // The most promising are shot to the end first, and tell the others what they have to come near.
-  for (const [until, hopeless] of ROUNDS) {
-    let least = Infinity;
-    for (const one of priced) {
-      if (one.strokes > least + hopeless) continue;
-      for (; one.shots < Math.min(count, until); one.shots += 1)
-        one.sum += cost(one.shooter, one.aim, one.shots);
-      one.strokes = one.sum / one.shots;
-      least = Math.min(least, one.strokes);
-    }
-    priced.sort((a, b) => a.strokes - b.strokes);
-  }
+  const near = priced.reduce((least, { strokes }) => Math.min(least, strokes), Infinity) + HOPELESS_STROKES;
+  for (const one of priced) if (one.strokes <= near) one.strokes = one.strokesBy(ALL_STRIKES);
   const best = priced.reduce((least, p) => Math.min(least, p.strokes), Infinity);
   if (best === Infinity) {
     return { strokes: NO_WAY_STROKES + baselineStrokes(player.level, cover, distance), technique: null };

@@ -1,6 +1,6 @@
 import { cos, sin, atan2, exp, log } from '../numeric/elementary.ts';
 import type { PlanePoint } from '../geometry/points.ts';
-import { type Shooter, LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH } from './shooter.ts';
+import { LAND_EAST, LAND_NORTH, REST_EAST, REST_NORTH, type Shooter, USUAL_TOUCH } from './shooter.ts';
 
 /** A size and a direction of one technique with one club. */
 export interface Aim {
@@ -20,6 +20,8 @@ const SLOWEST_MPS = 0.3;
 const ROUNDS = 14;
 /** Strikes at the fastest or slowest swing, the line corrected in between, before the shot counts as out of reach. */
 const ROUNDS_AT_LIMIT = 2;
+/** A bracket of speeds narrower than this share of them is closed: no player swings more exactly. */
+const NARROW = 0.001;
 /** Near enough to the target, besides a share of the way. */
 const CLOSE_M = 0.02;
 
@@ -50,14 +52,16 @@ export function solveAim(
   let low = SLOWEST_MPS;
   const fastest = shooter.fastestMps;
   let high = fastest;
-  let speed = Math.min(fastest, start?.clubheadMps ?? shooter.guessMps(distance));
-  let bearing = start?.bearing ?? straight;
+  const guess = start === undefined ? shooter.guess(distance) : null;
+  let speed = Math.min(fastest, start?.clubheadMps ?? guess?.clubheadMps ?? fastest);
+  let bearing = start?.bearing ?? straight - (guess?.rightRad ?? 0);
   let best: Aim = { clubheadMps: speed, bearing };
   let bestMiss = Infinity;
-  let touch = 1.7;
+  let touch = USUAL_TOUCH;
   let lastSpeed = NaN;
   let lastReach = NaN;
   let atLimit = 0;
+  let opened = false;
   for (let round = 0; round < ROUNDS; round += 1) {
     shooter.perfect(speed, bearing);
     const dx = (out[eastAt] ?? 0) - from.eastM;
@@ -88,8 +92,10 @@ export function solveAim(
     let next = speed * exp(step);
     if (!(next > low && next < high)) next = low > SLOWEST_MPS && high < fastest ? (low + high) / 2 : next;
     next = Math.min(fastest, Math.max(SLOWEST_MPS, next));
-    if (high - low < 1e-4) {
-      // The bracket closed on a jump (an edge of cover, a crest): open it around the best and go on.
+    if (high - low < NARROW * speed) {
+      // The bracket closed on a jump (an edge of cover, a crest), or the line has moved since: open it and go on, once.
+      if (opened) break;
+      opened = true;
       low = Math.max(SLOWEST_MPS, speed * 0.9);
       high = Math.min(fastest, speed * 1.1);
     }

@@ -4,7 +4,6 @@ import { InputProblem } from '../words/inputProblem.ts';
 import { flagToolsSteps } from './flagTools.ts';
 import { priceFrom } from './priceFrom.ts';
 import type { Scene } from './scene.ts';
-import { standardShots } from './standardShots.ts';
 
 /** Where to miss: strokes to hole out and the simple technique from every cell around a flag. */
 export interface SurroundsMap {
@@ -35,8 +34,6 @@ export const NOT_REACHED = 253;
 
 const SIDE_M = 60;
 const CELL_M = 1;
-const SHOTS = 16;
-const SHOTS_SEED = 20_260_103;
 
 /**
  * Prices every square metre of 60 x 60 m about a flag with a few plain options each (see `priceFrom`). Yields
@@ -66,7 +63,6 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
   const southM = Math.round(flag.at.northM - SIDE_M / 2);
   const strokes = new Float32Array(cells * cells).fill(NaN);
   const simple = new Uint8Array(cells * cells).fill(NOTHING_PLAIN);
-  const shots = standardShots(SHOTS, SHOTS_SEED);
   const here = new Float64Array(4);
   const green = coverCode('green');
   const penalty = coverCode('penaltyArea');
@@ -84,7 +80,7 @@ export function* surroundsMapSteps(scene: Scene, flagId: string): Generator<numb
         simple[k] = techniques.indexOf('putt');
         continue;
       }
-      const price = priceFrom(scene.player, map, tools.shooterFrom, shots, from, covers[code] ?? 'fairway');
+      const price = priceFrom(scene.player, map, tools.shooterFrom, from, covers[code] ?? 'fairway');
       strokes[k] = price.strokes;
       if (price.technique !== null) simple[k] = techniques.indexOf(price.technique);
     }

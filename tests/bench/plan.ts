@@ -71,7 +71,7 @@ for (const ball of scene.balls) {
     for (let i = 0; i < GRID_SIZES; i += 1) {
       for (let k = 0; k < GRID_LINES; k += 1) {
         const aim = {
-          clubheadMps: shooter.guessMps(distance) * (0.5 + 0.1 * i),
+          clubheadMps: shooter.guess(distance).clubheadMps * (0.5 + 0.1 * i),
           bearing: bearing + 0.04 * (k - (GRID_LINES - 1) / 2),
         };
         meanStrokes(shooter, tools.field, aim, rows, GRID_SHOTS);
