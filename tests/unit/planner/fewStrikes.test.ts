@@ -21,7 +21,7 @@ describe('few strikes for many', () => {
     }
   });
 
-  it('says what 1,024 strikes say, better than as many by chance, for a player who mishits some', () => {
+  it('says what 512 strikes say, better than as many by chance, for a player who mishits some', () => {
     const scene = buildScene(
       complexDocument({ balls: [], player: { level: { kind: 'handicap', handicap: 24 } } }),
       'h1',
@@ -31,11 +31,11 @@ describe('few strikes for many', () => {
     let step = steps.next();
     while (step.done !== true) step = steps.next();
     const { field, shooterFrom } = step.value;
-    const many = standardShots(1024, 3);
-    const byChance = [1, 2, 3, 4].map((seed) => standardShots(ALL_STRIKES, seed));
+    const many = standardShots(512, 3);
+    const byChance = [1, 2].map((seed) => standardShots(ALL_STRIKES, seed));
     const off: number[] = [];
     const offByChance: number[] = [];
-    for (let i = 0; i < 4; i += 1) {
+    for (let i = 0; i < 3; i += 1) {
       const from = shifted(flag, { eastM: 1, northM: 0 }, 13 + 3 * i, 5 * i);
       const distance = Math.hypot(from.eastM, from.northM);
       const bearing = Math.atan2(-from.eastM, -from.northM);
@@ -57,7 +57,7 @@ describe('few strikes for many', () => {
     }
     const size = (misses: readonly number[]): number =>
       Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
-    expect(off.length).toBeGreaterThan(30);
+    expect(off.length).toBeGreaterThan(25);
     expect(size(off)).toBeLessThan(0.08);
     expect(size(off)).toBeLessThan(0.8 * size(offByChance));
   });
