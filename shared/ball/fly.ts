@@ -15,7 +15,7 @@ const MIDPOINT_M = 0.6;
 /** A step bends by less than this from its straight start. */
 const BESIDE_M = 0.5;
 /** Longest way of a step beside a crown or a wall, so that its straight chord is the flight. */
-const BESIDE_OBSTACLE_M = 0.5;
+const BESIDE_OBSTACLE_M = 0.25;
 const MOST_STEPS = 100_000;
 /** A flight lower than this under its start is lost. */
 const LOST_BELOW_M = 500;

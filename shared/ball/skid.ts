@@ -21,7 +21,7 @@ import {
 const SAND = coverCode('bunker');
 /** Longest piece of a slide, and in a bunker, whose face is little wider than the one. */
 const SKID_PIECE_M = 0.3;
-const SKID_PIECE_IN_SAND_M = 0.06;
+const SKID_PIECE_IN_SAND_M = 0.03;
 const MOST_PIECES = 1_000_000;
 
 /**
@@ -114,6 +114,18 @@ export function skid(w: ShotWork): number {
       slipX = slipX0 + share * (slipX - slipX0);
       slipY = slipY0 + share * (slipY - slipY0);
       w.ground.sample(n, w.probe);
+    }
+    // What the piece climbs beyond what the slope half-way says comes off its speed too.
+    const dx = n[X] - (s[X] as number);
+    const dy = n[Y] - (s[Y] as number);
+    const unseen = GRAVITY_MPS2 * ((w.probe[0] as number) - (here[0] as number)) - (pullX * dx + pullY * dy);
+    const slower = (unseen * w.step[STEP_S]) / (dx * dx + dy * dy + 1e-12);
+    const slides = slipX !== 0 || slipY !== 0;
+    n[VX] -= (slides ? slower : ROLLING_SHARE * slower) * dx;
+    n[VY] -= (slides ? slower : ROLLING_SHARE * slower) * dy;
+    if (slides) {
+      slipX -= slower * dx;
+      slipY -= slower * dy;
     }
     if (w.obstacles.length > 0 && meetOnGround(w)) {
       // Off a wall the ball rolls: what spin it has left is not known.
