@@ -21,7 +21,7 @@ import {
 const SAND = coverCode('bunker');
 /** Longest piece of a slide, and in a bunker, whose face is little wider than the one. */
 const SKID_PIECE_M = 0.3;
-const SKID_PIECE_IN_SAND_M = 0.03;
+const SKID_PIECE_IN_SAND_M = 0.02;
 const MOST_PIECES = 1_000_000;
 
 /**
