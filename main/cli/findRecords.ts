@@ -1,3 +1,4 @@
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import { holesInOrder, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, RecordOf } from '../../shared/atlas/records.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
@@ -69,10 +70,3 @@ export const flagsOf = (
   recordsOf(document, 'holeLocation')
     .filter(({ holeId }) => holeId === hole.id)
     .toSorted(byLabel);
-
-/** 2 before 10, A before B. */
-function byLabel(a: Labelled, b: Labelled): number {
-  const [numberA, numberB] = [Number(a.label), Number(b.label)];
-  if (Number.isFinite(numberA) && Number.isFinite(numberB) && numberA !== numberB) return numberA - numberB;
-  return a.label < b.label ? -1 : a.label > b.label ? 1 : 0;
-}

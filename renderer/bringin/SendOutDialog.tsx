@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import { headerOf, holesInOrder, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, HoleRecord } from '../../shared/atlas/records.ts';
 import type { FileToKeep } from '../../shared/exchange/oneFile.ts';
@@ -13,7 +14,6 @@ import {
 import { openDialog } from '../store/dialogs.ts';
 import { contourStepsM, contourStepWords, USUAL_CONTOUR_STEP } from '../../shared/plate/contourSteps.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { byLabel } from '../store/byLabel.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Trouble, type TroubleWords } from '../ui/Trouble.tsx';
 import { holeWords } from '../ui/words.ts';

@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import { headerOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
 import type { LonLat, PlanePoint } from '../../shared/geometry/points.ts';
@@ -10,6 +11,7 @@ import type { ReliefDrawing } from '../../shared/plate/relief.ts';
 import type { DrawnShot } from '../../shared/plate/shotMark.ts';
 import { screenStyle } from '../../shared/plate/style.ts';
 import type { SvgNode } from '../../shared/plate/svgNode.ts';
+import { playBearing } from '../../shared/playbook/placeWords.ts';
 import type { PlateView } from '../../shared/plate/view.ts';
 import { metresFromYards } from '../../shared/units/conversions.ts';
 import { size } from '../../shared/units/format.ts';
@@ -250,6 +252,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const margin = frameMargin(style);
   const foot = footPx(largeType);
   const { green, hole } = scene;
+  const playBearingDeg = playBearing(scene);
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || plateSize === null) return null;
     const outer = green.polygon[0] ?? [];
@@ -265,9 +268,10 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       subtitle: `${holeWords(label, '')}, green ${greenSize}`,
       units,
       placed,
+      playBearingDeg,
       slopeLegend: layer === null,
     });
-  }, [view, plateSize, foot, style, units, placed, green, hole, layer]);
+  }, [view, plateSize, foot, style, units, placed, playBearingDeg, green, hole, layer]);
 
   useLayoutEffect(() => {
     whole.current = () => {
@@ -305,20 +309,24 @@ const kindOf = (scene: Scene, id: string): 'ball' | 'flag' =>
 
 function handlesOf(scene: Scene, ballId: string | null, flagId: string | null): readonly Handle[] {
   return [
-    ...scene.balls.map(({ record, at }) => ({
-      id: record.id,
-      kind: 'ball' as const,
-      name: `Ball ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
-      at,
-      chosen: record.id === ballId,
-    })),
-    ...scene.flags.map(({ record, at }) => ({
-      id: record.id,
-      kind: 'flag' as const,
-      name: `Flag ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
-      at,
-      chosen: record.id === flagId,
-    })),
+    ...scene.balls
+      .toSorted((a, b) => byLabel(a.record, b.record))
+      .map(({ record, at }) => ({
+        id: record.id,
+        kind: 'ball' as const,
+        name: `Ball ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
+        at,
+        chosen: record.id === ballId,
+      })),
+    ...scene.flags
+      .toSorted((a, b) => byLabel(a.record, b.record))
+      .map(({ record, at }) => ({
+        id: record.id,
+        kind: 'flag' as const,
+        name: `Flag ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
+        at,
+        chosen: record.id === flagId,
+      })),
   ];
 }
 

@@ -6,7 +6,7 @@ import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { OptionDoubt, SurveyDoubt as Doubt } from '../../shared/planner/surveyDoubt.ts';
 import { type PlanQuestion, USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import type { PlanePoint } from '../../shared/geometry/points.ts';
-import { leave, percent, type Quantity, strokes, withUnit } from '../../shared/units/format.ts';
+import { distance, leave, percent, type Quantity, strokes, withUnit } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { measureSpots } from '../store/measureSpots.ts';
 import { useSettled } from '../store/useSettled.ts';
@@ -201,7 +201,10 @@ function Spots({
   );
 }
 
-/** "8 ft short of the flag, 3 ft left", seen from the ball. */
+/** Beyond this a place is told as shots are, in yards. */
+const NEAR_M = 9;
+
+/** "8 ft short of the flag, 3 ft left", "19 yd short of the flag", seen from the ball. */
 function placeWords(at: PlanePoint, ball: PlanePoint, flag: PlanePoint, units: UnitsPreference): string {
   const east = flag.eastM - ball.eastM;
   const north = flag.northM - ball.northM;
@@ -210,8 +213,9 @@ function placeWords(at: PlanePoint, ball: PlanePoint, flag: PlanePoint, units: U
   const dy = at.northM - flag.northM;
   const beyond = (dx * east + dy * north) / length;
   const right = (dx * north - dy * east) / length;
-  const along = leave(Math.abs(beyond), units);
-  const aside = leave(Math.abs(right), units);
+  const told = (m: number): Quantity => (m < NEAR_M ? leave(m, units) : distance(m, units));
+  const along = told(Math.abs(beyond));
+  const aside = told(Math.abs(right));
   const parts = [
     nothing(along) ? '' : `${withUnit(along)} ${beyond > 0 ? 'beyond' : 'short of'} the flag`,
     nothing(aside)

@@ -4,7 +4,7 @@ import { recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, PlayerRecord } from '../../shared/atlas/records.ts';
 import { planePoint, type PlanePoint } from '../../shared/geometry/points.ts';
 import { optionName, techniqueName } from '../../shared/planner/optionName.ts';
-import type { Plan } from '../../shared/planner/plan.ts';
+import type { Plan, PlanOption } from '../../shared/planner/plan.ts';
 import type { SceneBall } from '../../shared/planner/scene.ts';
 import type { TriedShot } from '../../shared/planner/tryShot.ts';
 import { coverWords } from '../../shared/words/coverWords.ts';
@@ -48,6 +48,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
   const { document, player, plan, ball, settings, tried, units, change } = props;
   const days = recordsOf(document, 'conditions');
   const rolled = settings.technique === 'putt';
+  const planned = plannedBeside(plan, settings);
   const clubs = player.bag.filter(({ kind }) => (kind === 'putter') === rolled);
   return (
     <section className="try" ref={panel} aria-label="Try changes">
@@ -60,6 +61,9 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
           Done
         </button>
       </div>
+      <p className="try-outcome" role="status">
+        {tried !== null && outcomeWords(tried, planned)}
+      </p>
       <div className="try-form">
         <label>
           <span>Shot</span>
@@ -172,7 +176,7 @@ export function TryPanel(props: TryPanelProps): React.JSX.Element {
           : 'It starts from its best landing spot and aim; the spot can be dragged on the plate.'}
       </p>
       {props.trouble !== null && <Trouble trouble={props.trouble} />}
-      {tried !== null && <Outcome tried={tried} units={units} />}
+      {tried !== null && <Outcome tried={tried} planned={planned} units={units} />}
     </section>
   );
 }
@@ -215,52 +219,69 @@ function Stepper({ name, text, less, more, disabled = false, step }: StepperProp
   );
 }
 
-function Outcome({
-  tried: { tried, advised, costStrokes, standardErrorStrokes },
-  units,
-}: {
-  readonly tried: TriedShot;
-  readonly units: UnitsPreference;
-}): React.JSX.Element {
+/** The same shot as it was planned, where lie, day or level were changed: what they cost is what is asked. */
+function plannedBeside(
+  { options }: Plan,
+  { technique, clubId, cover, lie, moisture, dayId, level }: TrySettings,
+): PlanOption | null {
+  if ([cover, lie, moisture, dayId, level].every((one) => one === null)) return null;
+  return options.find(({ id }) => id === `${technique}:${clubId}`) ?? null;
+}
+
+function outcomeWords(
+  { tried, costStrokes, standardErrorStrokes }: TriedShot,
+  planned: PlanOption | null,
+): string {
   const sure = standardErrorStrokes !== null && Math.abs(costStrokes ?? 0) > 2 * standardErrorStrokes;
-  const words =
+  const beside =
     costStrokes === null
-      ? 'The advice cannot be played like this.'
+      ? 'What was changed rules the advice out.'
       : !sure && Math.abs(costStrokes) < 0.05
         ? 'Level with the advice.'
         : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the advice${sure ? '' : ', as far as these shots can tell'}.`;
+  return planned === null
+    ? beside
+    : `${strokes(tried.strokes)} strokes like this, ${strokes(planned.strokes)} as planned. ${beside}`;
+}
+
+function Outcome({
+  tried: { tried, advised },
+  planned,
+  units,
+}: {
+  readonly tried: TriedShot;
+  readonly planned: PlanOption | null;
+  readonly units: UnitsPreference;
+}): React.JSX.Element {
   const cells = figureRows(units, ['swing', 'reach', 'half', 'upAndDown', 'trouble', 'strokes']);
   return (
-    <>
-      <p className="try-outcome" role="status">
-        {words}
-      </p>
-      <table>
-        <caption className="unseen">The shot tried against the advice</caption>
-        <thead>
-          <tr>
-            <td />
-            <th scope="col" className="first">
-              <span className="compare-key" aria-hidden /> Tried
+    <table>
+      <caption className="unseen">The shot tried against the advice</caption>
+      <thead>
+        <tr>
+          <td />
+          <th scope="col" className="first">
+            <span className="compare-key" aria-hidden /> Tried
+          </th>
+          {advised !== null && (
+            <th scope="col">
+              <span className="compare-key" aria-hidden /> {optionName(advised)}
             </th>
-            {advised !== null && (
-              <th scope="col">
-                <span className="compare-key" aria-hidden /> {optionName(advised)}
-              </th>
-            )}
+          )}
+          {planned !== null && <th scope="col">As planned</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {cells.map(({ words: name, cell }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{cell(tried)}</td>
+            {advised !== null && <td>{cell(advised)}</td>}
+            {planned !== null && <td>{cell(planned)}</td>}
           </tr>
-        </thead>
-        <tbody>
-          {cells.map(({ words: name, cell }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{cell(tried)}</td>
-              {advised !== null && <td>{cell(advised)}</td>}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

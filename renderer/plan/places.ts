@@ -1,8 +1,8 @@
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import { recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, BallPosition, HoleLocation } from '../../shared/atlas/records.ts';
 import { flagsOfHole } from '../../shared/planner/sceneRecords.ts';
 import { ballsShown } from '../store/ballGroups.ts';
-import { byLabel } from '../store/byLabel.ts';
 import type { Choice } from './Chooser.tsx';
 
 /** The balls of a hole that are shown, by label. */

@@ -1,6 +1,7 @@
 import { Flag, Printer } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import { headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { AtlasDocument, HoleRecord } from '../../shared/atlas/records.ts';
 import { optionName } from '../../shared/planner/optionName.ts';
@@ -271,14 +272,14 @@ function usePages(
   return made.plans === plans ? made : { ...noPages, plans, share: 0 };
 }
 
-/** "Ball 3 to flag B: Chip 46° (advice: Putt, 0.12 strokes fewer)", in the order of the document. */
+/** "Ball 3 to flag B: Chip 46° (advice: Putt, 0.12 strokes fewer)", by the numbers of the balls. */
 function choiceWords(
   document: AtlasDocument,
   scene: Scene,
   plans: readonly Plan[],
 ): readonly { readonly key: string; readonly words: string }[] {
   const own = recordsOf(document, 'choice').filter(({ playerId }) => playerId === scene.player.id);
-  return own.flatMap(({ id, ballId, flagId, optionId, note }) => {
+  const listed = own.flatMap(({ id, ballId, flagId, optionId, note }) => {
     const ball = scene.balls.find(({ record }) => record.id === ballId);
     const flag = scene.flags.find(({ record }) => record.id === flagId);
     const plan = plans.find((one) => one.ballId === ballId && one.flagId === flagId);
@@ -290,8 +291,9 @@ function choiceWords(
         ? `your shot is no option any more, so the pages carry the advice, ${optionName(advised)}`
         : `${optionName(picked)}${adviceWords(picked, advised)}`;
     const words = `Ball ${ball.record.label} to flag ${flag.record.label}: ${shot}${note === '' ? '' : `. ${note}`}`;
-    return [{ key: id, words }];
+    return [{ key: id, words, ball: ball.record, flag: flag.record }];
   });
+  return listed.toSorted((a, b) => byLabel(a.ball, b.ball) || byLabel(a.flag, b.flag));
 }
 
 function adviceWords(picked: PlanOption, advised: PlanOption): string {

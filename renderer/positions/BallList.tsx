@@ -1,11 +1,11 @@
 import { Fragment, memo } from 'react';
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import type { BallPosition } from '../../shared/atlas/records.ts';
 import type { Scene, SceneFlag } from '../../shared/planner/scene.ts';
 import { lieText, stanceSlope } from '../../shared/playbook/placeWords.ts';
 import { distance } from '../../shared/units/format.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
 import { ballsShown, groupNames } from '../store/ballGroups.ts';
-import { byLabel } from '../store/byLabel.ts';
 
 interface BallListProps {
   readonly balls: readonly BallPosition[];

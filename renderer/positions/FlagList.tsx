@@ -1,9 +1,9 @@
 import { memo } from 'react';
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import type { HoleLocation } from '../../shared/atlas/records.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { flagWords } from '../../shared/playbook/placeWords.ts';
 import type { UnitsPreference } from '../../shared/units/preference.ts';
-import { byLabel } from '../store/byLabel.ts';
 
 interface FlagListProps {
   readonly flags: readonly HoleLocation[];

@@ -102,7 +102,8 @@ export function PositionsWorkspace(props: PositionsWorkspaceProps): React.JSX.El
       side,
       'Pin sheet',
     );
-    stand([scene.frame.toLonLat(at)], (label) => `stood flag ${label} from the pin sheet`);
+    // Once the first line has the name of its sheet, the lines after it belong to that too.
+    stand([scene.frame.toLonLat(at)], (label) => `stood flag ${label} from the pin sheet`, flag?.sheet);
   });
   const propose = useSteady((): void => {
     if (scene === null || !groundReady) return;

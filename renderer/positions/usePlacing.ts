@@ -24,8 +24,8 @@ interface PlacingNow {
   readonly placing: Placing;
   readonly setPlacing: (placing: Placing) => void;
   readonly put: (at: LonLat) => void;
-  /** Stands flags with the next letters, in one step. */
-  readonly stand: (places: readonly LonLat[], annotation: (labels: string) => string) => void;
+  /** Stands flags with the next letters, in one step, on a pin sheet where the day is played to one or one is named. */
+  readonly stand: (places: readonly LonLat[], annotation: (labels: string) => string, sheet?: string) => void;
   /** Pins balls with the next numbers, in one step. */
   readonly pin: (places: readonly LonLat[], name: string, group: string | null) => void;
 }
@@ -59,7 +59,9 @@ export function usePlacing(input: PlacingInput): PlacingNow {
       });
     return made;
   };
-  const stand: PlacingNow['stand'] = (places, annotation) => {
+  const stand: PlacingNow['stand'] = (places, annotation, named) => {
+    // A flag stood on a day with a pin sheet would not be seen without being on it.
+    const sheet = day?.sheet ?? named;
     const made: HoleLocation[] = [];
     for (const at of places)
       made.push({
@@ -69,8 +71,7 @@ export function usePlacing(input: PlacingInput): PlacingNow {
         label: nextLetter([...flags, ...made]),
         name: '',
         at,
-        // A flag stood on a day with a pin sheet would not be seen without being on it.
-        ...(day?.sheet !== undefined && { sheet: day.sheet }),
+        ...(sheet !== undefined && { sheet }),
       });
     const [first] = made;
     if (first === undefined) return;

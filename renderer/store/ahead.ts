@@ -1,6 +1,6 @@
+import { byLabel } from '../../shared/atlas/byLabel.ts';
 import type { Scene } from '../../shared/planner/scene.ts';
 import { ballsShown } from './ballGroups.ts';
-import { byLabel } from './byLabel.ts';
 import type { Pair } from './planCache.ts';
 
 /** The other balls to the same flag and the other flags from the same ball, by how many arrow keys away they are. */

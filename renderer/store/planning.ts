@@ -14,7 +14,7 @@ import type { PlanningThreads } from '../workers/planningThread.ts';
 import type { Turns } from '../workers/turns.ts';
 import { ahead } from './ahead.ts';
 import { ballsShown } from './ballGroups.ts';
-import { chosenOf } from './byLabel.ts';
+import { chosenOf } from './chosenOf.ts';
 import { Following } from './following.ts';
 import type { Grounds } from './grounds.ts';
 import type { PlanCache } from './planCache.ts';

@@ -55,15 +55,21 @@ export function HandHints({ state, units, short = false }: HandHintsProps): Reac
     );
   if (tool === 'tree')
     return <p className="hint">Drag from the trunk to the edge of the crown, or click for a usual one.</p>;
+  const outline = drawsOutline(state);
   return (
     <p className="hint">
-      Click round it, or draw it in one stroke with the button or pen down. With keys:{' '}
+      {outline ? 'Click round it' : 'Click along it'}, or draw it in one stroke with the button or pen down.{' '}
+      {!outline && <>{key('Enter')} ends it. </>}
+      {tool === 'tierEdge' &&
+        !short &&
+        'The top of a bank is one, and so is its foot: heights on both sides tell how far it falls. '}
+      With keys:{' '}
       {short ? (
         <>arrows walk, {key('Enter')} puts a corner.</>
       ) : (
         <>
-          arrows walk {step}, with {key('Shift')} {farStep}, {key('Enter')} puts a corner, and closes it where
-          you stand on one. {key('Alt')} held, nothing snaps.
+          arrows walk {step}, with {key('Shift')} {farStep}, {key('Enter')} puts a corner, and{' '}
+          {outline ? 'closes' : 'ends'} it where you stand on one. {key('Alt')} held, nothing snaps.
         </>
       )}
     </p>

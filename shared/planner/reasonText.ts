@@ -64,7 +64,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'savesStrokes':
       return `It saves ${cost('savedStrokes')} strokes over ${word('name')}, the next best.`;
     case 'savesNextToNothing':
-      return `Next to nothing is between it and ${word('name')}, the next best${bracketed('savedStrokes')}.`;
+      return `There is next to nothing between it and ${word('name')}, the next best${bracketed('savedStrokes')}.`;
     case 'bestButLevel':
       return `${word('name')} is level with it: these shots cannot tell them apart.`;
     case 'simplerWithinMargin':
@@ -72,7 +72,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
     case 'levelAndSimpler':
       return `It is level with ${word('name')} and is the simpler shot.`;
     case 'moreLoftForLittle':
-      return `Next to nothing is between it and ${word('name')}${bracketed('costStrokes')}; with more loft it stops sooner, and less hangs on the run.`;
+      return `There is next to nothing between it and ${word('name')}${bracketed('costStrokes')}; with more loft it stops sooner, and less hangs on the run.`;
     case 'onlyShot':
       return 'It is the only shot for this lie with this bag.';
     case 'nearestClub':
@@ -87,12 +87,14 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
       return grainText[word('how')] ?? '';
     case 'clearsAndLands': {
       const over = featureWords[word('cover')] ?? `${far('clearedM')} of ${ground('cover')}`;
-      return `It clears ${over} and lands ${onGreen(number('onM'), units)} on ${falls()}.`;
+      return `It clears ${over} and lands ${fromEdge(number('onM'), units)} on ${falls()}.`;
     }
-    case 'landsShort':
+    case 'landsShort': {
+      const runs = `${number('slopePct') < 0.5 ? 'runs on over' : 'runs up on'} ${falls()}`;
       return number('shortM') < 0.45
-        ? `It lands at the edge and runs up on ${falls()}.`
-        : `It lands ${far('shortM')} short, in the ${ground('cover')}, and runs up on ${falls()}.`;
+        ? `It lands at the edge and ${runs}.`
+        : `It lands ${fromEdge(-number('shortM'), units)} in the ${ground('cover')}, and ${runs}.`;
+    }
     case 'landsPast':
       return `It lands ${far('pastM')} past the back of the green.`;
     case 'flightAndRun':
@@ -184,12 +186,11 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
 
 const degrees = (value: number): string => `${String(Math.round(value))}°`;
 
-/** "2 paces on", "on the edge". */
-function onGreen(onM: number, units: UnitsPreference): string {
-  const { text } = landingOf(onM, units);
-  if (text === 'edge') return 'at the edge';
-  const number = text.replace(' on', '');
-  return `${number} ${number === '1' || number === '½' ? 'pace' : 'paces'} on,`;
+/** "2 paces on,", "½ pace short,", "at the edge": as the spot is told everywhere else. */
+function fromEdge(onM: number, units: UnitsPreference): string {
+  const [number = '', side] = landingOf(onM, units).text.split(' ');
+  if (side === undefined) return 'at the edge';
+  return `${number} ${number === '1' || number === '½' ? 'pace' : 'paces'} ${side},`;
 }
 
 function troubleWords(what: string): string {

@@ -1,6 +1,7 @@
 import { METRES_PER_YARD } from '../units/conversions.ts';
 import type { UnitsPreference } from '../units/preference.ts';
 import { element, group } from './element.ts';
+import { northArrow, playArrow } from './footArrows.ts';
 import { plainText, textWidth } from './labels.ts';
 import { openPath } from './pathData.ts';
 import type { PlateStyle } from './style.ts';
@@ -23,6 +24,8 @@ export interface FootContent {
   readonly subtitle: string;
   readonly units: UnitsPreference;
   readonly placed: boolean;
+  /** The way the hole is played, where "6 on, 7 from left" stands beside the plate; left out where up the sheet is that way. */
+  readonly playBearingDeg?: number;
   /** Show the legend of slope classes; never in black-only print, which has no tints. */
   readonly slopeLegend: boolean;
 }
@@ -76,44 +79,6 @@ export function drawFrame(view: PlateView, style: PlateStyle, units: UnitsPrefer
     outline(0.5 * k, 1 * k),
     outline(off, 0.9 * k),
     outline(m - 1 * k, 2 * k),
-  );
-}
-
-/** A half-filled needle pointing north on the drawing; "sheet up" when the ground is not placed on the earth. */
-export function northArrow([x, y]: XY, style: PlateStyle, upBearingDeg: number, placed: boolean): SvgNode {
-  const { inks } = style;
-  const k = style.symbolScale;
-  const half = (side: number, fill: string): SvgNode =>
-    element('path', {
-      d: `${openPath([
-        [x, y - 12 * k],
-        [x + 5.5 * k * side, y + 11 * k],
-        [x, y + 6 * k],
-      ])}Z`,
-      fill,
-      stroke: inks.ink,
-      'stroke-width': 0.9 * k,
-      'stroke-linejoin': 'round',
-    });
-  const needle = element(
-    'g',
-    placed && upBearingDeg !== 0
-      ? { transform: `rotate(${(-upBearingDeg).toFixed(1)} ${x.toFixed(2)} ${y.toFixed(2)})` }
-      : {},
-    half(-1, inks.sheet),
-    half(1, inks.ink),
-  );
-  const size = textSize(style, 12);
-  return group(
-    'north',
-    needle,
-    plainText(placed ? 'N' : 'sheet up', x, y - 14 * k, {
-      size,
-      weight: 600,
-      face: 'serif',
-      ink: inks.ink,
-      anchor: 'middle',
-    }),
   );
 }
 
@@ -214,6 +179,9 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
   let x = area.x;
   const northHalf = foot.placed ? 18 * k : textWidth('sheet up', textSize(style, 12)) / 2 + 8 * k;
   const northRoom = 2 * northHalf + 10 * k;
+  const play = foot.playBearingDeg;
+  const playHalf = textWidth('play', textSize(style, 12)) / 2 + 4 * k;
+  const playRoom = play === undefined ? 0 : 2 * playHalf + 10 * k;
   // The room of the scale ends in a gap that may be narrower.
   const fits = (room: number, count: number): boolean =>
     room + count * barRoom + 30 * k + legendRoom <= area.width;
@@ -227,10 +195,20 @@ export function drawFoot(area: Box, view: PlateView, style: PlateStyle, foot: Fo
     );
     x += titleRoom;
   }
-  if (withTitle || fits(northRoom, bars)) {
+  const taken = x - area.x;
+  const both = fits(taken + northRoom + playRoom, bars);
+  // Where one of the two has room, "sheet up" says less than the way of play, and north more.
+  const withPlay = play !== undefined && (both || (!foot.placed && fits(taken + playRoom, bars)));
+  const withNorth = both || (!withPlay && (withTitle || fits(northRoom, bars)));
+  if (withNorth) {
     parts.push(northArrow([x + northHalf, base + 6 * k], style, view.upBearingDeg, foot.placed));
     x += northRoom;
-  } else x += 8 * k;
+  }
+  if (withPlay) {
+    parts.push(playArrow([x + playHalf, base + 6 * k], style, play - view.upBearingDeg));
+    x += playRoom;
+  }
+  if (!withNorth && !withPlay) x += 8 * k;
   parts.push(scaleBar([x, base + 9 * k], view, style, foot.units, bars));
   if (legend && fits(x - area.x, bars))
     parts.push(slopeLegend([area.x + area.width - legendWidth - 4 * k, base + 3 * k], legendWidth, style));

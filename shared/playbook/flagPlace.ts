@@ -45,14 +45,16 @@ function edgeDistance(green: PlanePolygon, from: PlanePoint, bearingDeg: number)
   return least;
 }
 
-/** "11 on, 13 from left", whole paces from the nearer side. */
+/** "11 on, 13 from left", whole paces from the nearer side; "11 on, at the left edge" within half a pace of it. */
 export function flagPlaceText(place: FlagPlace, units: UnitsPreference): string {
   const paces = (m: number): string => whole(pacesFromMetres(m, units.paceM));
-  const side =
-    place.fromLeftM <= place.fromRightM
-      ? `${paces(place.fromLeftM)} from left`
-      : `${paces(place.fromRightM)} from right`;
-  return `${paces(place.onM)} on, ${side}`;
+  const nearer = place.fromLeftM <= place.fromRightM ? 'left' : 'right';
+  const aside = paces(Math.min(place.fromLeftM, place.fromRightM));
+  const on = paces(place.onM);
+  return [
+    on === '0' ? 'front edge' : `${on} on`,
+    aside === '0' ? `at the ${nearer} edge` : `${aside} from ${nearer}`,
+  ].join(', ');
 }
 
 const eighths = ['back', 'back right', 'right', 'front right', 'front', 'front left', 'left', 'back left'];

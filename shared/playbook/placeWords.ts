@@ -29,10 +29,10 @@ export function lieText({ record, at }: SceneBall, scene: Scene): string {
   return `${coverWords[record.coverOverride ?? scene.ground.coverAt(at)]}, ${lieWords[record.lie]}${wet}`;
 }
 
-/** ", on 3.2 %": the steepest slope of the ground under the ball; empty where it would not be felt. */
+/** ", slope 3.2 %": the steepest slope of the ground under the ball; empty where it would not be felt. */
 export function stanceSlope(ball: SceneBall, scene: Scene): string {
   const slope = slopeAt(scene.surface, ball.at).slopePct;
-  return slope < 1 ? '' : `, on ${format.withUnit(format.slope(slope))}`;
+  return slope < 1 ? '' : `, slope ${format.withUnit(format.slope(slope))}`;
 }
 
 /** "11 on, 13 from left" and "falls 1.9 % to the front left", as seen along the line of play. */

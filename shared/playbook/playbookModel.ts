@@ -1,3 +1,4 @@
+import { byLabel } from '../atlas/byLabel.ts';
 import { creditLines } from '../atlas/credits.ts';
 import type { AtlasDocument, RecordOf } from '../atlas/records.ts';
 import { pointAlong } from '../geometry/bearing.ts';
@@ -51,9 +52,16 @@ export function playbookModel(
     credits: creditLines(document),
     holes: [...scenes]
       .sort((a, b) => a.hole.order - b.hole.order)
-      .map((scene) => holeModel(document, scene, plans, options)),
+      .map((scene) => holeModel(document, byLabels(scene), plans, options)),
   };
 }
+
+/** Balls by their numbers and flags by their letters, as a reader looks for them: a scene has them by record. */
+const byLabels = (scene: Scene): Scene => ({
+  ...scene,
+  balls: scene.balls.toSorted((a, b) => byLabel(a.record, b.record)),
+  flags: scene.flags.toSorted((a, b) => byLabel(a.record, b.record)),
+});
 
 function holeModel(
   document: AtlasDocument,
@@ -168,6 +176,7 @@ function rowModel(
   const option = chosen ?? advised;
   const safe = plan.options.find((other) => other.id === plan.safeId);
   const rolled = option.landing === null;
+  const choiceDiffers = differenceText(choice, chosen, advised);
   return {
     ballLabel: ball.record.label,
     ballName: ball.record.name,
@@ -183,11 +192,14 @@ function rowModel(
     leave: format.leave(option.leave.medianM, units).text,
     upAndDown: format.chance(option.chances.upAndDown).text,
     trouble: format.chance(option.chances.trouble).text,
-    why: option.reasons.map((reason) => sentence(reasonText(reason, units))),
+    why: option.reasons
+      // What the player's own choice costs is told with it.
+      .filter(({ kind }) => choiceDiffers === null || kind !== 'costsStrokes')
+      .map((reason) => sentence(reasonText(reason, units))),
     risk: riskText(option),
     safe: safe === undefined || safe.id === option.id ? null : safeText(safe, units),
     holds: option.id === advised.id ? holds : null,
-    choiceDiffers: differenceText(choice, chosen, advised),
+    choiceDiffers,
     note: choice?.note ?? '',
     link: {
       ball: ball.at,

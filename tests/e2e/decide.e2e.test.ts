@@ -92,6 +92,12 @@ it('somebody pins a ball, drags it, compares, tries, picks, finds it in the play
       timeout: 15_000,
     })
     .not.toBe(landed);
+  // A worse lie: what it costs stands beside the shot as it was planned.
+  await page.getByRole('combobox', { name: 'Lie' }).selectOption('sittingDown');
+  await expect
+    .poll(() => outcome.innerText(), { timeout: 15_000 })
+    .toMatch(/^\d\.\d\d strokes like this, \d\.\d\d as planned\. /);
+  expect(await page.locator('.try th').allInnerTexts()).toContain('As planned');
   await page.getByRole('button', { name: 'Done' }).click();
   expect(await screen.headline()).toBe(chosen);
 
@@ -198,8 +204,14 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
   const onSheet = page.getByRole('group', { name: /^Flag / }).getByLabel('Pin sheet');
   await onSheet.fill('Saturday');
   await onSheet.press('Enter');
+  // The next line belongs to the sheet of the line before it.
+  await sheet.fill('12 on, 5 from left');
+  await sheet.press('Enter');
+  await expect
+    .poll(() => page.locator('.positions-side .places tr.chosen').innerText())
+    .toContain('12 on, 5 from left\nSaturday');
   await page.getByRole('combobox', { name: 'Pin sheet' }).last().selectOption('Saturday');
-  await expect.poll(() => flagRows.count()).toBe(1);
+  await expect.poll(() => flagRows.count()).toBe(2);
   await page.getByRole('button', { name: 'Make it like' }).click();
   await page.getByRole('menuitemradio', { name: /^dewy morning.*8 ft, rather soft, wet/ }).click();
   await expect.poll(() => page.getByLabel('Green speed').inputValue()).toBe('8\u00a0ft');
@@ -217,7 +229,8 @@ it('Positions: a pin-sheet line, proposed flags and likely misses, each one step
     /^Undo: put ball 1 in short side/,
     /moisture of ball 1/,
     /dewy morning/,
-    /pin sheet/,
+    /chose a pin sheet/,
+    /from the pin sheet/,
     /on Saturday/,
     /moved flag/,
   ]) {

@@ -25,8 +25,12 @@ it('says no more of a difference or of safety than there is', () => {
       .map((reason) => reasonText(reason, units))
       .join(' ');
   };
-  expect(toldBeside(2.51)).toBe('Next to nothing is between it and Chip 56°, the next best (0.01).');
+  expect(toldBeside(2.51)).toBe('There is next to nothing between it and Chip 56°, the next best (0.01).');
   expect(toldBeside(2.56)).toBe('It saves 0.06 strokes over Chip 56°, the next best.');
+  const short = (shortM: number, slopePct: number): string =>
+    reasonText({ kind: 'landsShort', values: { shortM, slopePct, cover: 'fringe' } }, units);
+  expect(short(1.8, 2)).toMatch(/^It lands 2 paces short, in the fringe, and runs up on ground rising/);
+  expect(short(0.9, -3)).toMatch(/^It lands 1 pace short, in the fringe, and runs on over ground falling/);
   const toldOf = (trouble: number, options = 2): string => {
     const one = standing('', 3, trouble);
     return reasonText(alsoSafe({ standings: Array.from({ length: options }, () => one) }, one), units);

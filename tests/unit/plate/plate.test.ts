@@ -276,6 +276,22 @@ describe('plate', () => {
     expect(markup(unplaced)).toContain('sheet up');
   });
 
+  it('points the way of play in the foot, where "sheet up" gives way to it on a narrow plate', () => {
+    const style = screenStyle('t');
+    const parts = (width: number, placed: boolean): string => {
+      const narrow = { ...layout, width, footHeight: footHeight(style) };
+      const words = { ...foot, placed, playBearingDeg: 300 };
+      const plate = drawPlate(narrow, viewOf(style), style, content(), words, 'Map');
+      return ['north', 'play'].filter((part) => withPart(plate, part).length > 0).join(' ');
+    };
+    const wide = drawPlate({ ...layout, width: 1200 }, viewOf(style), style, content(), foot, 'Map');
+    expect(withPart(wide, 'play')).toHaveLength(0);
+    expect(parts(1200, false)).toBe('north play');
+    const widths = Array.from({ length: 90 }, (_, i) => 300 + 10 * i);
+    expect(widths.map((width) => parts(width, false))).toContain('play');
+    expect(widths.map((width) => parts(width, true))).not.toContain('play');
+  });
+
   it('marks finishes in trouble with crosses and the others with dots', () => {
     const style = screenStyle('t');
     const shot = content().shots[0];

@@ -115,6 +115,8 @@ describe('flag place', () => {
     const place = flagPlace(square, planePoint(3, -4), 0);
     if (place === null) throw new Error('off the green');
     expect(flagPlaceText(place, { system: 'yards', paceM: 1 })).toBe('6 on, 7 from right');
+    const atEdge = { onM: 0.3, depthM: 20, fromLeftM: 19.6, fromRightM: 0.4 };
+    expect(flagPlaceText(atEdge, { system: 'yards', paceM: 1 })).toBe('front edge, at the right edge');
     expect(fallWord(180, 0)).toBe('front');
     expect(fallWord(10, 100)).toBe('left');
     expect(fallWord(225, 0)).toBe('front left');
@@ -230,6 +232,16 @@ describe('playbook model', () => {
     expect(row?.shot).toBe('Chip 46°');
     expect(row?.choiceDiffers).toContain('no longer among the options');
   });
+});
+
+it('orders balls and flags by what is on their tags, however their records are kept', () => {
+  const put = [...plain.records.values()].map((record): AtlasRecord => {
+    if (record.type !== 'ballPosition') return record;
+    return { ...record, label: { '1': '10', '2': '9', '3': '1' }[record.id] ?? record.label };
+  });
+  const hole = modelOf(withRecords(plain, ...put)).holes[0];
+  expect(hole?.balls.map(({ mark }) => mark.label)).toEqual(['1', '9', '10']);
+  expect(hole?.flags[0]?.rows.map(({ ballLabel }) => ballLabel)).toEqual(['9', '10']);
 });
 
 describe('playbook page', () => {

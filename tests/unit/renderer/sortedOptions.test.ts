@@ -6,7 +6,7 @@ import { sortedOptions } from '../../../renderer/plan/sortedOptions.ts';
 import { openStreetMap } from '../../../renderer/store/baseLayerSettings.ts';
 import { preferencesFrom } from '../../../renderer/store/preferences.ts';
 import { firstSession, sessionFrom } from '../../../renderer/store/session.ts';
-import { byLabel } from '../../../renderer/store/byLabel.ts';
+import { byLabel } from '../../../shared/atlas/byLabel.ts';
 import type { Plan, PlanOption } from '../../../shared/planner/plan.ts';
 import { coverCode } from '../../../shared/words/vocabulary.ts';
 

@@ -4,11 +4,3 @@ export function byLabel(a: { readonly label: string }, b: { readonly label: stri
   if (numbers === numbers) return numbers;
   return a.label < b.label ? -1 : a.label > b.label ? 1 : 0;
 }
-
-/** The id of the record that was chosen, or of the first; null where there is none. */
-export function chosenOf(
-  records: readonly { readonly id: string; readonly label: string }[],
-  wanted: string | undefined,
-): string | null {
-  return (records.find(({ id }) => id === wanted) ?? records.toSorted(byLabel)[0])?.id ?? null;
-}
