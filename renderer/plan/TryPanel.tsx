@@ -235,7 +235,7 @@ function outcomeWords(
   const sure = standardErrorStrokes !== null && Math.abs(costStrokes ?? 0) > 2 * standardErrorStrokes;
   const beside =
     costStrokes === null
-      ? 'What was changed rules the advice out.'
+      ? 'There the advice would be another shot.'
       : !sure && Math.abs(costStrokes) < 0.05
         ? 'Level with the advice.'
         : `${strokes(Math.abs(costStrokes))} strokes ${costStrokes > 0 ? 'more' : 'fewer'} than the advice${sure ? '' : ', as far as these shots can tell'}.`;
