@@ -252,7 +252,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
   const margin = frameMargin(style);
   const foot = footPx(largeType);
   const { green, hole } = scene;
-  const playBearingDeg = playBearing(scene);
+  const playBearingDeg = hole.line === null ? undefined : playBearing(scene);
   const surround = useMemo<SvgNode | null>(() => {
     if (view === null || plateSize === null) return null;
     const outer = green.polygon[0] ?? [];
@@ -268,7 +268,7 @@ export function PlateMap(props: PlateMapProps): React.JSX.Element {
       subtitle: `${holeWords(label, '')}, green ${greenSize}`,
       units,
       placed,
-      playBearingDeg,
+      ...(playBearingDeg !== undefined && { playBearingDeg }),
       slopeLegend: layer === null,
     });
   }, [view, plateSize, foot, style, units, placed, playBearingDeg, green, hole, layer]);

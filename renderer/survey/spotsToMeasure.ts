@@ -1,5 +1,5 @@
 import type { AtlasDocument } from '../../shared/atlas/records.ts';
-import { frameOf, recordsOf } from '../../shared/atlas/document.ts';
+import { frameOf, headerOf, recordsOf } from '../../shared/atlas/document.ts';
 import type { PlanePoint, PlanePolygon } from '../../shared/geometry/points.ts';
 import { boundingBox, distanceM, insideDistanceM } from '../../shared/geometry/ring.ts';
 import type { MeasureHere } from '../../shared/terrain/measureNext.ts';
@@ -22,6 +22,7 @@ export function spotsToMeasure(
   greens: readonly PlanePolygon[],
 ): readonly LookAt[] {
   const { toPlane } = frameOf(document);
+  const sides = headerOf(document).placed ? byCompass : onSheet;
   const heights =
     planned.holeId === holeId && planned.spots.length > 0
       ? recordsOf(document, 'spotHeight').map(({ at }) => toPlane(at))
@@ -39,8 +40,8 @@ export function spotsToMeasure(
       ink: 'doubt',
       text:
         i === 0
-          ? `One more height ${placeOn(at, greens)} would help most: it takes away ${helps}.`
-          : `Then one ${placeOn(at, greens)}: ${helps}.`,
+          ? `One more height ${placeOn(at, greens, sides)} would help most: it takes away ${helps}.`
+          : `Then one ${placeOn(at, greens, sides)}: ${helps}.`,
       remedy: '',
       at,
       recordId: null,
@@ -49,14 +50,22 @@ export function spotsToMeasure(
   });
 }
 
-/** "near the front left edge", "in the middle": by the compass, north up. */
-function placeOn(at: PlanePoint, greens: readonly PlanePolygon[]): string {
+const byCompass = { up: 'north', down: 'south', right: 'east', left: 'west' } as const;
+/** Where north is not known. */
+const onSheet = { up: 'top', down: 'bottom', right: 'right', left: 'left' } as const;
+
+/** "near the north west edge", "in the top left of the green", "in the middle of the green". */
+function placeOn(
+  at: PlanePoint,
+  greens: readonly PlanePolygon[],
+  { up, down, right, left }: typeof byCompass | typeof onSheet,
+): string {
   const green = greens.find((polygon) => insideDistanceM(at, polygon) > -2);
   const box = boundingBox(green?.[0] ?? []);
   if (green === undefined || box === null) return 'here';
   const x = (at.eastM - box.westM) / (box.eastM - box.westM);
   const y = (at.northM - box.southM) / (box.northM - box.southM);
-  const words = [y > 0.62 ? 'north' : y < 0.38 ? 'south' : '', x > 0.62 ? 'east' : x < 0.38 ? 'west' : '']
+  const words = [y > 0.62 ? up : y < 0.38 ? down : '', x > 0.62 ? right : x < 0.38 ? left : '']
     .filter((word) => word !== '')
     .join(' ');
   if (words === '') return 'in the middle of the green';

@@ -24,7 +24,7 @@ export interface FootContent {
   readonly subtitle: string;
   readonly units: UnitsPreference;
   readonly placed: boolean;
-  /** The way the hole is played, where "6 on, 7 from left" stands beside the plate; left out where up the sheet is that way. */
+  /** The way the hole is played, where it is known; left out on sheets whose up it is. */
   readonly playBearingDeg?: number;
   /** Show the legend of slope classes; never in black-only print, which has no tints. */
   readonly slopeLegend: boolean;

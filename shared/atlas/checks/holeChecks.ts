@@ -3,7 +3,7 @@ import type { PlanePoint, PlanePolygon } from '../../geometry/points.ts';
 import { planePoint } from '../../geometry/points.ts';
 import { centroid, distanceM, insideDistanceM } from '../../geometry/ring.ts';
 import { kindWords } from '../../words/coverWords.ts';
-import { compareIds } from '../document.ts';
+import { compareIds, headerOf } from '../document.ts';
 import { gridNodes } from '../gridNodes.ts';
 import { putRecords, useRecord } from '../edits.ts';
 import type { BallPosition, ElevationGrid, HoleLocation, HoleRecord } from '../records.ts';
@@ -71,6 +71,17 @@ function wholeHole(
         at,
         what: 'It has no ball position.',
         remedy: 'Pin the spots where balls are likely to stop.',
+      }),
+    );
+  // Places of flags on sheets and pages are counted along it; a station is played from all round.
+  const { kind, placed } = headerOf(survey.document);
+  if (kind === 'course' && hole.line === null && flags.length > 0)
+    found.push(
+      finding('hole-without-line', 'note', [hole.id], {
+        place,
+        at,
+        what: `It has no line of play, so its flags are told as if it were played ${placed ? 'to the north' : 'up the sheet'}.`,
+        remedy: 'Draw it from Holes and stations.',
       }),
     );
   const readings = readingsNear(survey, green);

@@ -260,6 +260,7 @@ describe('checks', () => {
       'duplicate-flag-label:h2-flag-a,h2-flag-b',
     );
     expect(only(withRecords({ ...get('hole', 'h7'), label: '4' })).check).toBe('duplicate-hole-label');
+    expect(only(withRecords({ ...get('hole', 'h7'), line: null })).what).toContain('played up the sheet');
   });
 
   it('find lines, flags, balls, landmarks and slopes put down twice, unless they say something else', () => {
