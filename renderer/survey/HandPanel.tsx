@@ -14,6 +14,8 @@ interface HandPanelProps {
   readonly hand: Hand;
   readonly state: HandState;
   readonly units: UnitsPreference;
+  /** What was drawn last is still held and told above: these fields are of what comes after it. */
+  readonly next: boolean;
 }
 
 interface Asked {
@@ -23,7 +25,7 @@ interface Asked {
 }
 
 /** What is being drawn, with fields for what to call it and for exact sides and heights. */
-export function HandPanel({ hand, state, units }: HandPanelProps): React.JSX.Element {
+export function HandPanel({ hand, state, units, next }: HandPanelProps): React.JSX.Element {
   const { sketch, waiting, typed, trouble, focus, tool } = state;
   const side = useRef<HTMLInputElement>(null);
   const value = useRef<HTMLInputElement>(null);
@@ -51,7 +53,7 @@ export function HandPanel({ hand, state, units }: HandPanelProps): React.JSX.Ele
   const keep = (): void => hand.keepWaiting();
   return (
     <section className="held" aria-label="Tool in hand">
-      <h2>{titleOf(state)}</h2>
+      <h2>{next ? `Next ${toolOf(tool).name.toLowerCase()}` : titleOf(state)}</h2>
       {waiting?.kind === 'spotHeight' && (
         <TypedField
           label="Height"

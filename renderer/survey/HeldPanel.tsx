@@ -81,8 +81,14 @@ export function HeldPanel(props: HeldProps): React.JSX.Element {
             </button>
           </div>
           <p className="hint">
-            Drag it, or press the arrow keys. <kbd>[</kbd> <kbd>]</kbd> walk its corners, <kbd>,</kbd>{' '}
-            <kbd>.</kbd> the things on the sheet; with <kbd>Shift</kbd>, a click or a frame pulled takes more.
+            Drag it, or press the arrow keys.{' '}
+            {(thing.type === 'area' || thing.type === 'line') && (
+              <>
+                <kbd>[</kbd> <kbd>]</kbd> walk its corners,{' '}
+              </>
+            )}
+            <kbd>,</kbd> <kbd>.</kbd> walk the things on the sheet; with <kbd>Shift</kbd>, a click or a frame
+            pulled takes more.
           </p>
         </>
       )}

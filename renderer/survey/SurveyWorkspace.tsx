@@ -252,6 +252,11 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
   const toTake = state.tool === 'several' && !isThing(held);
   const inHand =
     toTake || state.sketch !== null || state.waiting !== null || toolOf(state.tool).group !== 'hand';
+  const heldPanel = isThing(held) ? (
+    <HeldPanel key={held.id} {...{ hand, state, document, holeId, units, readOnly, edit }} thing={held} />
+  ) : null;
+  const justDrawn =
+    heldPanel !== null && state.sketch === null && state.waiting === null && state.purpose.kind === 'new';
   const panel =
     pointed.index !== null ? (
       <PointingPanel hand={pointing} state={pointed} />
@@ -261,18 +266,12 @@ export function SurveyWorkspace(props: SurveyWorkspaceProps): React.JSX.Element 
       <MeasurePanel state={state} ground={ground} units={units} />
     ) : inHand || state.purpose.kind !== 'new' ? (
       <>
-        <HandPanel hand={hand} state={state} units={units} />
-        {isThing(held) && state.sketch === null && state.waiting === null && state.purpose.kind === 'new' && (
-          <HeldPanel
-            key={held.id}
-            {...{ hand, state, document, holeId, units, readOnly, edit }}
-            thing={held}
-          />
-        )}
+        {justDrawn && heldPanel}
+        <HandPanel hand={hand} state={state} units={units} next={justDrawn} />
       </>
-    ) : isThing(held) ? (
-      <HeldPanel key={held.id} {...{ hand, state, document, holeId, units, readOnly, edit }} thing={held} />
-    ) : null;
+    ) : (
+      heldPanel
+    );
 
   // Where the panel is a drawer, it comes out by itself as far as a value to be typed needs.
   const brief =

@@ -159,7 +159,9 @@ async function traceComplex(screen: SurveyScreen): Promise<void> {
   ] as const)
     await screen.click(x, y);
   await expect.poll(() => screen.undoName()).toBe('Undo: traced a bunker');
-  await page.getByRole('textbox', { name: 'Lip height' }).last().fill('3 ft 6');
+  // What was drawn stands above what would be drawn next.
+  await page.getByRole('heading', { name: 'Next bunker' }).waitFor();
+  await page.getByRole('textbox', { name: 'Lip height' }).first().fill('3 ft 6');
   await page.keyboard.press('Enter');
   screen.gestures += 1;
   await screen.tool('a');
