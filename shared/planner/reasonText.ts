@@ -104,7 +104,7 @@ export function reasonText(reason: Reason, units: UnitsPreference): string {
         ? `Out of this upslope the ${clubAfterShot(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: higher and shorter.`
         : `Off this downslope the ${clubAfterShot(word('clubName'))} plays like ${degrees(number('playsLikeDeg'))}: lower, and it runs.`;
     case 'meantPast':
-      return `Meant to stop ${far('lengthM')} past the flag: short costs more here.`;
+      return `Meant to stop ${far('lengthM')} past the flag: a shorter one costs more here.`;
     case 'meantShort':
       return `Meant to stop ${far('lengthM')} short of the flag: past it costs more here.`;
     case 'mishits':
