@@ -276,7 +276,9 @@ it('comes back after a reload as it was, with its undo', async () => {
       expect(await screen.page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark');
       await screen.undo().click();
       await expect.poll(() => screen.undo().getAttribute('aria-label')).toBe('Nothing to undo');
-      await expect.poll(() => screen.page.locator('.status-bar').textContent()).toMatch(/^(Saved|Changes kept)/);
+      await expect
+        .poll(() => screen.page.locator('.status-bar').textContent())
+        .toMatch(/^(Saved|Changes kept)/);
       await screen.page.reload();
       await screen.page.getByRole('button', { name: /^Redo: moved ball 5/ }).waitFor();
       expect(await screen.undo().getAttribute('aria-label')).toBe('Nothing to undo');
