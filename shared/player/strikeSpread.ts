@@ -86,7 +86,7 @@ const LIE_FACTORS: Readonly<Record<LieQuality, readonly [core: number, contact: 
 /** On thin and heavy strikes, by how little grass is under the ball. */
 const CONTACT_FACTORS: Partial<Record<Cover, number>> = { bare: 2, path: 2.2, lightRough: 0.8, fringe: 0.9 };
 
-/** Nobody's speed is taken to spread wider than this. */
+/** Nobody's speed is taken to spread wider than this from a clean lie; a worse one costs even who is as wild as that. */
 const WIDEST_SPEED_SD = 0.35;
 
 /** No shot counts as shorter than this when its touch is judged, metres. */
@@ -116,7 +116,7 @@ export function strikeSpread(
   const hard = fromCover.factor * lieCore * touch;
   const contact = core.contact * lieContact * underBall * (moisture === 'wet' ? 1.3 : 1);
   return {
-    speedSd: Math.min(WIDEST_SPEED_SD, skill.shortGame * hard * core.speedSd),
+    speedSd: Math.min(WIDEST_SPEED_SD * lieCore, skill.shortGame * hard * core.speedSd),
     lineSdDeg: (skill.shortGame - 1 + hard) * core.lineSdDeg,
     loftSdDeg: Math.min(8, skill.shortGame * lieCore * core.loftSdDeg),
     heavyShare: Math.min(0.35, skill.heavyShare * contact + (cleanSand ? CLEAN_SAND_BAD.heavyAdded : 0)),

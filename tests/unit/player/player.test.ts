@@ -53,6 +53,16 @@ describe('spread', () => {
     expect(acrossGrass(0.046, new Map([['lightRough', 0.4] as const]))).toBeGreaterThan(2 * 0.046);
   });
 
+  it('lets a worse lie cost the wildest player too', () => {
+    for (const level of ladder) {
+      const of = (quality: LieQuality): number =>
+        strikeSpread(level, 'bumpAndRun', 'lightRough', quality, 'dry', 15).speedSd;
+      expect(of('divot')).toBeGreaterThan(1.2 * of('clean'));
+      expect(of('sittingDown')).toBeGreaterThan(of('divot'));
+      expect(of('buried')).toBeGreaterThan(of('sittingDown'));
+    }
+  });
+
   it('takes the line from a weak player in deep grass, but not all of it', () => {
     for (const level of ladder.slice(1)) {
       for (const technique of ['chip', 'pitch'] as const) {
