@@ -45,7 +45,7 @@ const SAND = coverCode('bunker');
 /**
  * What the same engine says (`priceFrom`) at the four places around a ball, over what the tables say of cover and distance,
  * between them by straight lines in ring and spoke. So a price does not jump where the same cover goes on. Against 128 strikes
- * of each option from the very point a price misses by 0.07 strokes either way (mean over 20,000 finishes on the sample
+ * of each option from the very point a price misses by 0.075 strokes either way (mean over 20,000 finishes on the sample
  * course); of options as a whole, few of whose shots miss, it is 0.015, and 0.007 of the difference to the chosen one (root
  * mean square; straight lines all the way and 16 strikes by chance took half as many again for 0.008). Places are priced
  * when first asked for and do not depend on the order of asking, so that coarse and full answers share them.
