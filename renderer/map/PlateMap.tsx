@@ -308,26 +308,22 @@ const kindOf = (scene: Scene, id: string): 'ball' | 'flag' =>
   scene.balls.some(({ record }) => record.id === id) ? 'ball' : 'flag';
 
 function handlesOf(scene: Scene, ballId: string | null, flagId: string | null): readonly Handle[] {
-  return [
-    ...scene.balls
-      .toSorted((a, b) => byLabel(a.record, b.record))
-      .map(({ record, at }) => ({
-        id: record.id,
-        kind: 'ball' as const,
-        name: `Ball ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
+  const handles = (
+    kind: 'ball' | 'flag',
+    places: Scene['balls'] | Scene['flags'],
+    chosenId: string | null,
+  ): readonly Handle[] =>
+    places
+      .map(({ record, at }) => ({ record, at }))
+      .sort((a, b) => byLabel(a.record, b.record))
+      .map(({ record: { id, label, name }, at }) => ({
+        id,
+        kind,
+        name: `${kind === 'ball' ? 'Ball' : 'Flag'} ${label}${name === '' ? '' : `, ${name}`}`,
         at,
-        chosen: record.id === ballId,
-      })),
-    ...scene.flags
-      .toSorted((a, b) => byLabel(a.record, b.record))
-      .map(({ record, at }) => ({
-        id: record.id,
-        kind: 'flag' as const,
-        name: `Flag ${record.label}${record.name === '' ? '' : `, ${record.name}`}`,
-        at,
-        chosen: record.id === flagId,
-      })),
-  ];
+        chosen: id === chosenId,
+      }));
+  return [...handles('ball', scene.balls, ballId), ...handles('flag', scene.flags, flagId)];
 }
 
 /** Chosen ball and flag with some ground around them. */
