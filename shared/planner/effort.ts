@@ -1,3 +1,6 @@
+import type { ChanceRules } from './makeChance.ts';
+import type { PathSteps } from './puttPath.ts';
+
 /**
  * How thorough a plan is. `rough` follows a moving hand and answers what-ifs; `coarse` is the part of the full answer that
  * settles the choice, without the options far behind and without the safe way out; `full` is the firm one.
@@ -53,19 +56,31 @@ export const effortRules: Readonly<Record<Effort, EffortRules>> = {
   full: { ...thorough, keepsAll: true, seeksSafety: true },
 };
 
-/** How fine a map of the green is: spokes, every how manieth ring, putts from each node, backward paths from the hole. */
+/**
+ * How fine a map of the green is: spokes, every how manieth ring, putts from each node, backward paths from the hole, and
+ * how closely these are followed and the chance of each putt worked out (the finest unless said otherwise).
+ */
 export interface MapRules {
   readonly spokes: number;
   readonly ringStep: number;
   readonly puttsPerNode: number;
   readonly directions: number;
+  readonly lineSteps?: PathSteps;
+  readonly chance?: ChanceRules;
 }
 
 /** `light` is for a flag that moves under the hand, with what misses cost from a table; see `flagToolsSteps`. */
 export type MapGrade = 'light' | 'coarse' | 'full';
 
 export const mapRules: Readonly<Record<MapGrade, MapRules>> = {
-  light: { spokes: 12, ringStep: 3, puttsPerNode: 8, directions: 60 },
+  light: {
+    spokes: 12,
+    ringStep: 3,
+    puttsPerNode: 4,
+    directions: 36,
+    lineSteps: { nearM: 0.025, farM: 0.15 },
+    chance: { paces: 3, steps: { nearM: 0.06, farM: 0.3 } },
+  },
   coarse: { spokes: 16, ringStep: 2, puttsPerNode: 16, directions: 120 },
   full: { spokes: 32, ringStep: 1, puttsPerNode: 32, directions: 360 },
 };

@@ -32,7 +32,6 @@ export interface FlagTools {
   readonly shooterFrom: ShooterFrom;
 }
 
-const MAP_SEED = 20_260_102;
 /** Share of the work on a full map that the coarse one before it takes. */
 const COARSE_SHARE = 0.1;
 
@@ -139,7 +138,6 @@ function* mapOf(scene: Scene, flag: PlanePoint, grade: MapGrade): Generator<numb
     conditions,
     level: player.level,
     ...mapRules[grade],
-    seed: MAP_SEED,
   });
 }
 

@@ -8,11 +8,12 @@ import { atan2, cos, length2, sin } from '../numeric/elementary.ts';
 import { baselinePutts, baselineStrokes } from '../player/baseline.ts';
 import { PUTT_PAST_M, puttingErrors, puttingSpread } from '../player/puttingSpread.ts';
 import { coverCode, covers } from '../words/vocabulary.ts';
-import { makeChance } from './makeChance.ts';
+import { type ChanceRules, makeChance } from './makeChance.ts';
+import { PER_PAIR, puttDraws } from './puttDraws.ts';
 import { puttedNodes } from './puttedNodes.ts';
 import { type PuttRoller, ROLL_HOLED } from './puttRoller.ts';
 import { puttLines } from './puttLines.ts';
-import { DRAWS_PER_SHOT, standardShots } from './standardShots.ts';
+import type { PathSteps } from './puttPath.ts';
 
 /** Strokes to hole out with the putter around one flag, on rings around it. */
 export interface GreenMap {
@@ -45,11 +46,12 @@ export interface GreenMapInput {
   readonly conditions: Conditions;
   readonly level: PlayerLevel;
   readonly puttsPerNode: number;
-  readonly seed: number;
-  /** How fine the map is; by default every ring, 32 spokes and 360 paths out of the hole. */
+  /** How fine the map is; by default every ring, 32 spokes and 360 paths out of the hole, in the finest steps. */
   readonly spokes?: number;
   readonly ringStep?: number;
   readonly directions?: number;
+  readonly lineSteps?: PathSteps;
+  readonly chance?: ChanceRules;
 }
 
 const GREEN = coverCode('green');
@@ -86,6 +88,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
     table.rollingMps2,
     input.directions ?? DIRECTIONS,
     simulated,
+    input.lineSteps,
   );
   const strokes = new Float64Array(nodes);
   const makes = new Float64Array(nodes);
@@ -93,7 +96,7 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
   const bearings = new Float64Array(nodes);
   const pairs = Math.max(1, Math.round(input.puttsPerNode / 2));
   const putts = 2 * pairs;
-  const shots = standardShots(pairs, input.seed);
+  const draws = puttDraws(pairs);
   const rests = new Float32Array(nodes * putts * 2);
   const codes = new Uint8Array(nodes * putts);
   const line = new Float64Array(3);
@@ -120,9 +123,9 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
       const lineSd = (spread.lineSdDeg * Math.PI) / 180;
       for (let i = 0; i < putts; i += 1) {
         // Each pace is tried once left and once right of the line, so that a map of even ground is even.
-        const row = (i >> 1) * DRAWS_PER_SHOT;
-        const z0 = shots[row] ?? 0;
-        const z1 = i % 2 === 0 ? (shots[row + 1] ?? 0) : -(shots[row + 1] ?? 0);
+        const row = (i >> 1) * PER_PAIR;
+        const z0 = draws[row] ?? 0;
+        const z1 = i % 2 === 0 ? (draws[row + 1] ?? 0) : -(draws[row + 1] ?? 0);
         const out = roller.roll(
           east,
           north,
@@ -134,14 +137,20 @@ export function* greenMapSteps(input: GreenMapInput): Generator<number, GreenMap
         rests[2 * k] = out.eastM;
         rests[2 * k + 1] = out.northM;
       }
-      makes[node] = makeChance(ground, table.rollingMps2, flag, {
-        from: { eastM: east, northM: north },
-        speedMps: speedsMps[node] ?? 0,
-        bearing: bearings[node] ?? 0,
-        speedSd: spread.speedSd,
-        lineSd,
-        flagstickIn: conditions.flagstickIn === true,
-      });
+      makes[node] = makeChance(
+        ground,
+        table.rollingMps2,
+        flag,
+        {
+          from: { eastM: east, northM: north },
+          speedMps: speedsMps[node] ?? 0,
+          bearing: bearings[node] ?? 0,
+          speedSd: spread.speedSd,
+          lineSd,
+          flagstickIn: conditions.flagstickIn === true,
+        },
+        input.chance,
+      );
     }
     yield (ring + 1) / rings;
   }

@@ -2,7 +2,7 @@ import type { Ground } from '../ball/ground.ts';
 import { atan2, cos, sin } from '../numeric/elementary.ts';
 import type { PlanePoint } from '../geometry/points.ts';
 import { SLOPE_PULL_MPS2 } from '../ball/constants.ts';
-import { PATH_SIZE, samplePutt, stepPath } from './puttPath.ts';
+import { PATH_SIZE, type PathSteps, samplePutt, stepPath } from './puttPath.ts';
 
 /**
  * Line and pace of every putt at one hole, from rolling putts backwards in time out of it: one backward path
@@ -19,6 +19,9 @@ export interface PuttLines {
 }
 
 const TOP_SPEED2 = 15 * 15;
+/** Within this of the hole the paths bend most, metres. */
+const NEAR_M = 1;
+const FINE_STEPS: PathSteps = { nearM: 0.025, farM: 0.08 };
 /** A path goes on while a point that is asked for lies this far to either side of it or less, seen from the hole, radians. */
 const WANTED_WITHIN = 0.9;
 /** Two neighbouring paths farther apart than this on a ring leave a gap between them, radians. */
@@ -32,6 +35,7 @@ const WIDEST_GAP = 0.6;
  * @param directions backward paths, evenly spread by direction of entry.
  * @param wanted the points that will be asked for: ring by ring, on spokes clockwise from north, 1 for those that will; all
  *   if left out. A path does not go on where none of them is ahead, and so depends on no ground there.
+ * @param steps of the paths
  */
 export function puttLines(
   ground: Ground,
@@ -41,6 +45,7 @@ export function puttLines(
   rollingMps2: Float64Array,
   directions: number,
   wanted?: Uint8Array,
+  steps = FINE_STEPS,
 ): PuttLines {
   const rings = radiiM.length;
   const angle = new Float64Array(directions * rings).fill(NaN);
@@ -67,7 +72,7 @@ export function puttLines(
     let before = 0;
     let ring = 0;
     for (let guard = 0; guard < 4000 && ring < rings; guard += 1) {
-      const step = before < 1 ? 0.025 : 0.08;
+      const step = before < NEAR_M ? steps.nearM : steps.farM;
       const x = path[0];
       const y = path[1];
       const v2 = path[4];

@@ -5,6 +5,12 @@ import { coverCode } from '../words/vocabulary.ts';
 /** A rolling ball by its place, heading and squared speed: x, y, ux, uy, v^2 at 0..4. */
 export const PATH_SIZE = 5;
 
+/** How far a path is followed at a time, metres: close to the hole and farther out. */
+export interface PathSteps {
+  readonly nearM: number;
+  readonly farM: number;
+}
+
 const here = new Float64Array(4);
 const halfway = new Float64Array(2);
 const GREEN = coverCode('green');

@@ -48,15 +48,15 @@ export interface CoverSpread {
  * at 10 to 60 yd (a splash: 10 to 30); the others are placed between and beyond them by judgement.
  */
 export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
-  green: { factor: 0.91, shortM: 7 },
-  fringe: { factor: 0.91, shortM: 7 },
-  approach: { factor: 0.91, shortM: 7 },
-  fairway: { factor: 0.91, shortM: 7 },
-  tee: { factor: 0.91, shortM: 7 },
-  lightRough: { factor: 1.32, shortM: 7 },
+  green: { factor: 0.92, shortM: 7 },
+  fringe: { factor: 0.92, shortM: 7 },
+  approach: { factor: 0.92, shortM: 7 },
+  fairway: { factor: 0.92, shortM: 7 },
+  tee: { factor: 0.92, shortM: 7 },
+  lightRough: { factor: 1.33, shortM: 7 },
   heavyRough: { factor: 1.92, shortM: 7 },
   bare: { factor: 1.14, shortM: 7 },
-  bunker: { factor: 0.61, shortM: 22 },
+  bunker: { factor: 0.62, shortM: 22 },
   path: { factor: 1.5, shortM: 5 },
   penaltyArea: { factor: 2.5, shortM: 5 },
   outOfBounds: { factor: 1, shortM: 5 },
@@ -68,7 +68,7 @@ export const COVER_SPREADS: Readonly<Record<Cover, CoverSpread>> = {
  * and the shares of bad strikes are assumed: a little sand first, which turf would forgive, makes a heavy strike here, so
  * that even the best have some.
  */
-export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.36, shortM: COVER_SPREADS.fairway.shortM };
+export const CLEAN_SAND_SPREAD: CoverSpread = { factor: 1.39, shortM: COVER_SPREADS.fairway.shortM };
 const CLEAN_SAND_BAD = { heavyAdded: 0.08, thinAdded: 0.03, factor: 2.5 } as const;
 
 /** Out of sand, whether the club means to meet the ball before the sand. */

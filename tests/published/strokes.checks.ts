@@ -19,7 +19,6 @@ const mapOf = (slopePct: number, puttsPerNode: number, of: PlayerLevel = { kind:
     conditions: levelDay,
     level: of,
     puttsPerNode,
-    seed: 1,
   });
 };
 

@@ -17,7 +17,6 @@ const mapOf = (ground: Ground): GreenMap =>
     conditions: levelDay,
     level: { kind: 'tour' },
     puttsPerNode: 24,
-    seed: 1,
   });
 
 describe('the map of a green', () => {
