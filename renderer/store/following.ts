@@ -16,12 +16,21 @@ interface Follower {
   readonly problem: AnswerListener<'plan'>['problem'];
 }
 
+/** A place of the hand that has not been asked of. */
+interface Wanted {
+  readonly held: HeldPlace;
+  readonly question: PlanQuestion;
+  /** The answer shown, which says what is in the running. */
+  readonly last: Plan | null;
+  readonly problem: Follower['problem'];
+}
+
 /**
  * Rough answers that follow a ball or flag under the hand: only what was in the running in the last answer is worked out
- * again, with one other option in turn to see whether it has come in. An answer under way is let finish and shown, though the
- * hand has moved on, and of those that wait only the newest is kept, so that one answer follows the other as fast as they
- * come. The hand and the answer are shown
- * together, once a frame, since either costs the window a layout.
+ * again, with one other option in turn to see whether it has come in. Once a frame the hand and the newest answer are
+ * shown, together, since either costs the window a layout, and where the hand is then is asked of: what comes in between
+ * nobody would see. An answer under way is let finish and shown, though the hand has moved on, and of those that wait only
+ * the newest is kept, so that one answer follows the other as fast as they come.
  */
 export class Following {
   readonly #client: PlanningClient;
@@ -29,6 +38,7 @@ export class Following {
   #scout = 0;
   /** The newest answer that is not shown yet. */
   #rough: Plan | null = null;
+  #wanted: Wanted | null = null;
   #show: Follower['show'] | null = null;
   /** What is held and of what plan; another answer than to that is none. */
   #of = '';
@@ -51,7 +61,18 @@ export class Following {
     const of = [held.id, question?.holeId, question?.ballId, question?.flagId].join(' ');
     if (of !== this.#of) this.#rough = null;
     this.#of = of;
-    if (question === null) return;
+    this.#wanted = question === null ? null : { held, question, last, problem };
+  }
+
+  letGo(): void {
+    this.#show = null;
+    this.#rough = null;
+    this.#wanted = null;
+    this.#of = '';
+  }
+
+  #ask({ held, question, last, problem }: Wanted): void {
+    const of = this.#of;
     this.#scout += 1;
     const among = this.#rough ?? last;
     this.#client.ask(
@@ -79,17 +100,15 @@ export class Following {
     );
   }
 
-  letGo(): void {
-    this.#show = null;
-    this.#rough = null;
-    this.#of = '';
-  }
-
   #askFrame(): void {
     if (this.#frameAsked) return;
     this.#frameAsked = true;
     this.#nextFrame(() => {
       this.#frameAsked = false;
+      const wanted = this.#wanted;
+      this.#wanted = null;
+      // Before the window draws, so that the worker is not idle meanwhile.
+      if (wanted !== null) this.#ask(wanted);
       const rough = this.#rough;
       this.#rough = null;
       this.#show?.(rough);

@@ -37,6 +37,8 @@ interface Open {
   follows: boolean;
   /** It waits behind another. */
   behind: boolean;
+  /** A newer one has been asked, and the worker told so. */
+  passed: boolean;
   /** It has been given up, and the worker told so. */
   dropped: boolean;
 }
@@ -91,8 +93,7 @@ export class PlanningClient {
     const follows = listener.follows ?? false;
     for (const old of this.#open) {
       old.follows &&= follows;
-      if (!this.#dropsOld && old.asked.rank === 'asked' && rank === 'asked')
-        this.#thread.tell('pass', old.ticket);
+      if (!this.#dropsOld && old.asked.rank === 'asked' && rank === 'asked') this.#pass(old);
       else this.#drop(old);
     }
     this.#send(asked, follows);
@@ -105,6 +106,11 @@ export class PlanningClient {
       old.follows = false;
       this.#drop(old);
     }
+  }
+
+  #pass(open: Open): void {
+    if (!open.passed) this.#thread.tell('pass', open.ticket);
+    open.passed = true;
   }
 
   #drop(open: Open): void {
@@ -122,7 +128,14 @@ export class PlanningClient {
     const last = this.#open.at(-1);
     if (last === undefined) this.#held = false;
     this.#turns.begin(this.#worked, rank);
-    const open: Open = { asked, ticket: 0, follows, behind: last !== undefined, dropped: false };
+    const open: Open = {
+      asked,
+      ticket: 0,
+      follows,
+      behind: last !== undefined,
+      passed: false,
+      dropped: false,
+    };
     open.ticket = this.#thread.ask(
       document,
       { call, question, after: last?.ticket ?? null, held: this.#held, early: asked.early !== null },

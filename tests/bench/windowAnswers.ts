@@ -97,12 +97,14 @@ const DRAG_MS = 4000;
 const MOVE_EVERY_MS = 8;
 
 /**
- * Drags a ball or flag about in a circle for some seconds; the time between frames, the tasks of the main thread, how often
- * another answer was drawn on the plate and how often its figures changed.
+ * Drags a ball or flag about in a circle for some seconds; the time between frames, the tasks of the main thread (where it is
+ * traced, which takes a tenth of the processor itself), how often another answer was drawn on the plate and how often its
+ * figures changed.
  */
 async function dragFrames(
   page: Page,
   what: string,
+  traced: boolean,
   traceFile: string | undefined,
 ): Promise<{
   readonly frames: readonly number[];
@@ -121,12 +123,14 @@ async function dragFrames(
     events.push(...(value as unknown as TraceEvent[])); // what a trace holds
   });
   const ended = new Promise<void>((done) => session.once('Tracing.tracingComplete', () => done()));
-  await session.send('Tracing.start', {
-    traceConfig: {
-      includedCategories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'],
-    },
-    transferMode: 'ReportEvents',
-  });
+  if (traced) {
+    await session.send('Tracing.start', {
+      traceConfig: {
+        includedCategories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'],
+      },
+      transferMode: 'ReportEvents',
+    });
+  }
   await page.mouse.move(x, y);
   await page.mouse.down();
   const frames = page.evaluate(
@@ -175,8 +179,10 @@ async function dragFrames(
   await Promise.all(moves);
   const { frames: between, answers, figures } = await frames;
   await page.mouse.up();
-  await session.send('Tracing.end');
-  await ended;
+  if (traced) {
+    await session.send('Tracing.end');
+    await ended;
+  }
   if (traceFile !== undefined && traceFile !== '')
     writeFileSync(`${traceFile}.${what.replace(' ', '-')}.json`, JSON.stringify({ traceEvents: events }));
   const tasksOf = (thread: string): number[] => {
@@ -236,21 +242,25 @@ try {
   await firm(page);
   if (process.argv[4] !== 'drag') await clicks(page);
   for (const what of ['Ball 1', 'Flag A']) {
-    const drag = await dragFrames(page, what, process.argv[3]);
-    console.log(told(`${what} dragged: frames`, drag.frames));
+    const free = await dragFrames(page, what, false, undefined);
+    await firm(page);
     console.log(
-      `frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; ` +
-        `answers drawn: ${drag.answers}, ${aSecond(drag.answers, drag.frames)} a second; figures changed: ${aSecond(drag.figures, drag.frames)} a second`,
+      `${what} dragged: answers drawn: ${aSecond(free.answers, free.frames)} a second; figures changed: ${aSecond(free.figures, free.frames)} a second`,
+    );
+    const drag = await dragFrames(page, what, true, process.argv[3]);
+    console.log(told('  traced: frames', drag.frames));
+    console.log(
+      `  frames over 33 ms: ${drag.frames.filter((ms) => ms > 34).length} of ${drag.frames.length}; answers drawn: ${aSecond(drag.answers, drag.frames)} a second`,
     );
     console.log(
       told(
-        'tasks of the main thread meanwhile, processor time',
+        '  tasks of the main thread meanwhile, processor time',
         drag.tasks.filter((ms) => ms > 1),
       ),
     );
     const each = (ms: number): string => (ms / drag.answers).toFixed(0);
     console.log(
-      `processor time for each answer drawn: ${each(sumOf(drag.tasks))} ms of the main thread, ${each(drag.workersMs)} ms of workers`,
+      `  processor time for each answer drawn: ${each(sumOf(drag.tasks))} ms of the main thread, ${each(drag.workersMs)} ms of workers`,
     );
     await firm(page);
   }
