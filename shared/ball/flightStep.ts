@@ -2,29 +2,24 @@ import { aerodynamicAcceleration, SPIN_DECAY_PER_M } from './aerodynamics.ts';
 import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { GRAVITY_MPS2 } from './constants.ts';
 import { hermite } from './hermite.ts';
-import { CONTACT_S, type ShotWork, STEP_S } from './shotWork.ts';
+import { CONTACT_S, STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
 
-const acceleration = new Float64Array(3);
-/** Velocity and spin at the stage under way. */
-const motion = new Float64Array(6);
+const { state: s, next: n, motion: m, acceleration: a, endsMps2: e, times } = shotMemory;
 
 /**
  * One classical Runge-Kutta step of flight from `state` to `next`: the force depends on velocity alone, so the stages need
  * no positions. Spin decays over the air it travels.
  */
 export function flightStep(w: ShotWork): void {
-  const h = w.step[STEP_S] as number;
-  const s = w.state;
-  const n = w.next;
-  const a = acceleration;
+  const h = times[STEP_S] as number;
   const air = w.air;
-  const vx = s[VX] as number; // arrays here have fixed sizes, set once in shotWork
+  const vx = s[VX] as number; // arrays here have fixed sizes, set once in shotMemory
   const vy = s[VY] as number;
   const vz = s[VZ] as number;
   let wx = s[WX] as number;
   let wy = s[WY] as number;
   let wz = s[WZ] as number;
-  const m = motion;
   m[0] = vx;
   m[1] = vy;
   m[2] = vz;
@@ -81,7 +76,6 @@ export function flightStep(w: ShotWork): void {
   n[WX] = wx;
   n[WY] = wy;
   n[WZ] = wz;
-  const e = w.endsMps2;
   e[0] = ax1;
   e[1] = ay1;
   e[2] = az1;
@@ -95,11 +89,7 @@ export function flightStep(w: ShotWork): void {
  * second within a tenth of a millimetre and of a millimetre a second.
  */
 export function hopStep(w: ShotWork): void {
-  const h = w.step[STEP_S] as number;
-  const s = w.state;
-  const n = w.next;
-  const a = acceleration;
-  const m = motion;
+  const h = times[STEP_S] as number;
   for (let i = 0; i < 6; i += 1) m[i] = s[i + 3] as number;
   aerodynamicAcceleration(w.air, m, a);
   const ax = a[0] as number;
@@ -116,7 +106,6 @@ export function hopStep(w: ShotWork): void {
   m[1] = my;
   m[2] = mz;
   const lost = SPIN_DECAY_PER_M * h * Math.sqrt(mx * mx + my * my + mz * mz);
-  const e = w.endsMps2;
   e[0] = ax;
   e[1] = ay;
   e[2] = az;
@@ -142,12 +131,9 @@ export function hopStep(w: ShotWork): void {
  * accelerations there, since the slope of the other would be off by as much as decides millimetres of the run. Spin decays
  * so little within a step that a straight line serves.
  */
-export function cutFlight(w: ShotWork): void {
-  const h = w.step[STEP_S] as number;
-  const u = (w.step[CONTACT_S] as number) / h;
-  const s = w.state;
-  const n = w.next;
-  const e = w.endsMps2;
+export function cutFlight(): void {
+  const h = times[STEP_S] as number;
+  const u = (times[CONTACT_S] as number) / h;
   for (let i = 0; i < 3; i += 1) {
     const a = s[i] as number;
     const va = s[i + 3] as number;

@@ -5,7 +5,10 @@ import type { FlightNotes } from './ground.ts';
 import { hermite } from './hermite.ts';
 import { CLEAR_SEEN, lookForGround, MET_GROUND } from './lookForGround.ts';
 import { anyNear, meetObstacles } from './obstacles.ts';
-import { CONTACT_S, MARK_APEX, type ShotWork, STEP_S } from './shotWork.ts';
+import { CONTACT_S, MARK_APEX, STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
+
+const { state: s, next: n, here, times, marks } = shotMemory;
 
 const LONGEST_STEP_S = 0.3;
 /** Longest step in seconds, and in metres along the way. */
@@ -25,8 +28,6 @@ const LOST_BELOW_M = 500;
  * Needs `here` at the start. Returns false if the ball is lost below the ground for good.
  */
 export function fly(w: ShotWork): boolean {
-  const s = w.state;
-  const here = w.here;
   const ground = w.ground;
   const lost = (s[Z] as number) - LOST_BELOW_M;
   let known = true;
@@ -46,15 +47,15 @@ export function fly(w: ShotWork): boolean {
     const y = s[Y] as number;
     const near = w.obstacles.length > 0 && anyNear(w, x, y, x + h * vx, y + h * vy, BESIDE_M);
     if (near) h = Math.min(h, BESIDE_OBSTACLE_M / (speed + 0.1));
-    w.step[STEP_S] = h;
-    if (w.reads !== null) noteFlight(w.reads, w);
+    times[STEP_S] = h;
+    if (w.reads !== null) noteFlight(w.reads);
     if (h * speed < w.stepFactor * MIDPOINT_M) hopStep(w);
     else flightStep(w);
     if (near && meetObstacles(w)) {
       known = false;
       continue;
     }
-    noteApex(w);
+    noteApex();
     if (staysAbove(w)) {
       advance(w);
       known = false;
@@ -63,8 +64,8 @@ export function fly(w: ShotWork): boolean {
     if (!known) ground.sample(s, here);
     const found = lookForGround(w);
     if (found === MET_GROUND) {
-      if (w.record !== null) recordFlight(w, (w.step[CONTACT_S] as number) / w.step[STEP_S]);
-      cutFlight(w);
+      if (w.record !== null) recordFlight(w, (times[CONTACT_S] as number) / times[STEP_S]);
+      cutFlight();
       // The last look was within a millimetre of the contact: the plane through it is there, its height is the ball's.
       here[0] = s[Z] as number;
       return true;
@@ -77,8 +78,8 @@ export function fly(w: ShotWork): boolean {
 }
 
 /** Notes the blocks under a straight way: an obstacle whose box, widened by `BESIDE_M`, meets none of them changes nothing. */
-function noteFlight(notes: FlightNotes, { state: s, step }: ShotWork): void {
-  const h = step[STEP_S] as number;
+function noteFlight(notes: FlightNotes): void {
+  const h = times[STEP_S] as number;
   const x0 = s[X] as number;
   const y0 = s[Y] as number;
   const x1 = x0 + h * (s[VX] as number);
@@ -102,7 +103,7 @@ function noteFlight(notes: FlightNotes, { state: s, step }: ShotWork): void {
 const within = (blocks: number, count: number): number => Math.min(count - 1, Math.max(0, blocks | 0));
 
 /** Whether the step between `state` and `next` is above all ground under it. */
-function staysAbove({ state: s, next: n, maxHeightM, ceiling }: ShotWork): boolean {
+function staysAbove({ maxHeightM, ceiling }: ShotWork): boolean {
   const lowest = Math.min(s[Z] as number, n[Z] as number);
   if (lowest > maxHeightM) return true;
   if (ceiling === null) return false;
@@ -125,26 +126,22 @@ function staysAbove({ state: s, next: n, maxHeightM, ceiling }: ShotWork): boole
 }
 
 /** Marks the top of a step, taken as that of a parabola from its two ends. */
-function noteApex({ state: s, next: n, step, marks }: ShotWork): void {
+function noteApex(): void {
   const v0 = s[VZ] as number;
   const v1 = n[VZ] as number;
   let top = Math.max(s[Z] as number, n[Z] as number);
   if (v0 > 0 && v1 <= 0)
-    top = hermite(s[Z] as number, v0, n[Z] as number, v1, step[STEP_S] as number, v0 / (v0 - v1));
+    top = hermite(s[Z] as number, v0, n[Z] as number, v1, times[STEP_S] as number, v0 / (v0 - v1));
   if (top > (marks[MARK_APEX] as number)) marks[MARK_APEX] = top;
 }
 
 function advance(w: ShotWork): void {
   if (w.record !== null) recordFlight(w, 1);
-  const s = w.state;
-  const n = w.next;
   for (let i = 0; i < STATE_SIZE; i += 1) s[i] = n[i] as number;
 }
 
 function recordFlight(w: ShotWork, until: number): void {
-  const h = w.step[STEP_S] as number;
-  const s = w.state;
-  const n = w.next;
+  const h = times[STEP_S] as number;
   const points = (w.record as NonNullable<typeof w.record>).points; // called only while recording
   const parts = Math.max(1, Math.ceil((until * h) / 0.04));
   for (let k = 1; k <= parts; k += 1) {

@@ -1,7 +1,10 @@
 import { coverCode } from '../words/vocabulary.ts';
 import { VX, VY, VZ, X, Y, Z } from './bounce.ts';
 import { GRAVITY_MPS2 } from './constants.ts';
-import { CONTACT_S, type ShotWork, STEP_S } from './shotWork.ts';
+import { CONTACT_S, STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
+
+const { state: s, next: n, here, at, times } = shotMemory;
 
 const SAND = coverCode('bunker');
 /**
@@ -31,12 +34,8 @@ export const CLEAR_UNSEEN = -1;
  * fall onto ground of the steepest kind, then by the plane under it.
  */
 export function lookForGround(w: ShotWork): number {
-  const s = w.state;
-  const n = w.next;
-  const here = w.here;
-  const at = w.at;
   const ground = w.ground;
-  const h = w.step[STEP_S] as number; // arrays here have fixed sizes, set once in shotWork
+  const h = times[STEP_S] as number; // arrays here have fixed sizes, set once in shotMemory
   const vx0 = s[VX] as number;
   const vy0 = s[VY] as number;
   const vz0 = s[VZ] as number;
@@ -76,11 +75,11 @@ export function lookForGround(w: ShotWork): number {
       // Met between the last look above the ground and this one, however the plane here looks: a ball that has gone into a
       // face may be under the flat ground above it by now, and on its way out of that.
       if (closing < 0 && clear > -CONTACT_M) {
-        w.step[CONTACT_S] = Math.max(0, t - clear / closing);
+        times[CONTACT_S] = Math.max(0, t - clear / closing);
         return MET_GROUND;
       }
       if (t - above < 1e-7) {
-        w.step[CONTACT_S] = above;
+        times[CONTACT_S] = above;
         return MET_GROUND;
       }
       const share = aboveClear > 0 ? Math.max(0.05, Math.min(0.95, aboveClear / (aboveClear - clear))) : 0.5;
@@ -97,7 +96,7 @@ export function lookForGround(w: ShotWork): number {
         ahead = plane;
         jumped = true;
         if (ahead < 1e-7) {
-          w.step[CONTACT_S] = t;
+          times[CONTACT_S] = t;
           return MET_GROUND;
         }
       } else {
@@ -121,7 +120,7 @@ export function lookForGround(w: ShotWork): number {
         vz0 + u * dvz - (here[1] as number) * (vx0 + u * dvx) - (here[2] as number) * (vy0 + u * dvy);
       const near = here[3] === SAND ? CONTACT_M : Math.max(CONTACT_M, -rate * CONTACT_WITHIN_S);
       if (rate < 0 && Math.abs(clear) < near) {
-        w.step[CONTACT_S] = Math.max(0, t - clear / rate);
+        times[CONTACT_S] = Math.max(0, t - clear / rate);
         return MET_GROUND;
       }
     }

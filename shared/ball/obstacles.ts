@@ -3,8 +3,11 @@ import { exp } from '../numeric/elementary.ts';
 import { BALL_RADIUS_M } from './constants.ts';
 import type { Obstacle } from './ground.ts';
 import { insideRing, side, sideShare, wayInside } from './obstacleRing.ts';
-import { MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
+import { MARK_OBSTRUCTED, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
 import { MET_OBSTACLE } from './slots.ts';
+
+const { state: s, next: n, here, probe, marks } = shotMemory;
 
 /**
  * Way through a crown on which a ball loses all but a third (1/e) of its speed, metres: airy where the crown is clear of
@@ -68,11 +71,10 @@ const HAIR_M = 1e-3;
 
 /** Share of its speed a ball keeps in the crown that it enters, on the straight way to where it would come out. */
 function crownKeeps(w: ShotWork, o: Obstacle, vx: number, vy: number, vz: number): number {
-  const s = w.state;
   const x = s[X] as number;
   const y = s[Y] as number;
-  w.ground.sample(s, w.probe);
-  const bush = o.bottomM < (w.probe[0] as number) + BUSH_BELOW_M;
+  w.ground.sample(s, probe);
+  const bush = o.bottomM < (probe[0] as number) + BUSH_BELOW_M;
   return exp(-wayInside(o, x, y, s[Z] as number, vx, vy, vz) / (bush ? DENSE_M : AIRY_M));
 }
 
@@ -85,8 +87,6 @@ function crownKeeps(w: ShotWork, o: Obstacle, vx: number, vy: number, vz: number
  * whether it met one.
  */
 export function meetObstacles(w: ShotWork): boolean {
-  const s = w.state;
-  const n = w.next;
   const x0 = s[X] as number;
   const y0 = s[Y] as number;
   const z0 = s[Z] as number;
@@ -103,7 +103,7 @@ export function meetObstacles(w: ShotWork): boolean {
     const fromSide = share <= 1 && atSide >= o.bottomM && atSide <= o.topM;
     // From above or below, when it is within by the end of the step.
     if (!fromSide && !within(o, x1, y1, z1)) continue;
-    w.marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
+    marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
     const length = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
     const hair = length > 0 ? HAIR_M / length : 0;
     const tree = o.kind === 'tree';
@@ -138,20 +138,18 @@ export function meetObstacles(w: ShotWork): boolean {
  * speed it has left; `here` is not looked at again.
  */
 export function meetOnGround(w: ShotWork): boolean {
-  const s = w.state;
-  const n = w.next;
   const x0 = s[X] as number;
   const y0 = s[Y] as number;
   const x1 = n[X] as number;
   const y1 = n[Y] as number;
-  const z = w.here[0] as number;
+  const z = here[0] as number;
   for (let k = 0; k < w.obstacles.length; k += 1) {
     const o = w.obstacles[k] as Obstacle; // k stays within
     if (!boxesMeet(w, k, x0, y0, x1, y1, 0)) continue;
     if (o.bottomM > z + 2 * BALL_RADIUS_M || o.topM < z || insideRing(o.ringM, x0, y0)) continue;
     const share = sideShare(o.ringM, x0, y0, x1, y1);
     if (share > 1) continue;
-    w.marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
+    marks[MARK_OBSTRUCTED] = MET_OBSTACLE;
     const length = Math.max(HAIR_M, Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0)));
     const tree = o.kind === 'tree';
     const u = Math.max(0, share + (tree ? HAIR_M : -HAIR_M) / length);

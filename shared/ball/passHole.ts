@@ -2,7 +2,10 @@ import { VX, VY, X, Y } from './bounce.ts';
 import { CAPTURED, meetHole } from './capture.ts';
 import { HOLE_RADIUS_M } from './constants.ts';
 import { hermite } from './hermite.ts';
-import { type ShotWork, STEP_S } from './shotWork.ts';
+import { STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
+
+const { state: s, next: n, times, velocity } = shotMemory;
 
 /**
  * Looks whether the piece of path from `state` to `next` crosses the hole. 0: no. 1: the ball dropped. 2: it came out
@@ -10,9 +13,7 @@ import { type ShotWork, STEP_S } from './shotWork.ts';
  */
 export function passHole(w: ShotWork): number {
   if (!w.hasHole) return 0;
-  const h = w.step[STEP_S] as number; // arrays of fixed size, set once in shotWork
-  const s = w.state;
-  const n = w.next;
+  const h = times[STEP_S] as number; // arrays of fixed size, set once in shotMemory
   const x0 = s[X] as number;
   const y0 = s[Y] as number;
   const x1 = n[X] as number;
@@ -54,15 +55,15 @@ export function passHole(w: ShotWork): number {
   // Still on its way in: the closest point lies in the next piece.
   if (u >= 1 && gx * vx + gy * vy > 1e-9 && vx * vx + vy * vy > 1e-8) return 0;
   const cross = vx * gy - vy * gx; // positive with the hole to the left
-  w.velocity[0] = vx;
-  w.velocity[1] = vy;
+  velocity[0] = vx;
+  velocity[1] = vy;
   if (
-    meetHole(w.velocity, cross > 0 ? -apart : apart, w.flagstickIn, w.holeSlopeEast, w.holeSlopeNorth) ===
+    meetHole(velocity, cross > 0 ? -apart : apart, w.flagstickIn, w.holeSlopeEast, w.holeSlopeNorth) ===
     CAPTURED
   )
     return 1;
-  const wx = w.velocity[0];
-  const wy = w.velocity[1];
+  const wx = velocity[0];
+  const wy = velocity[1];
   const speed = Math.sqrt(wx * wx + wy * wy);
   // Out over the rim along the new line.
   const along = (gx * wx + gy * wy) / speed;

@@ -6,7 +6,8 @@ import { passHole } from './passHole.ts';
 import { boundary, dropsAtRest, ROLL_HOLED, ROLL_STILL_ROLLING } from './rollEnd.ts';
 import { recordPiece, recordRoll } from './rollRecord.ts';
 import { copyGround, keepEnergy, rollStep, stopAtEdge } from './rollStep.ts';
-import { type ShotWork, STEP_S } from './shotWork.ts';
+import { STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
 import {
   STOP_DX,
   STOP_DY,
@@ -18,6 +19,8 @@ import {
   stopDisplacement,
   stopTime,
 } from './stopDisplacement.ts';
+
+const { state: s, next: n, here, probe, probe2, stop, slowing, at, times } = shotMemory;
 
 const GREEN = coverCode('green');
 const SAND = coverCode('bunker');
@@ -53,15 +56,7 @@ const MOST_STEPS = 1_000_000;
  * `stopDisplacement`). Covers change at an edge found to 0.4 mm.
  */
 export function roll(w: ShotWork): number {
-  const s = w.state;
-  const n = w.next;
-  const here = w.here;
-  const probe = w.probe;
-  const probe2 = w.probe2;
   const ground = w.ground;
-  const stop = w.stop;
-  const slowing = w.slowing;
-  const at = w.at;
   const factor = w.stepFactor;
   let elapsed = 0;
   let rolled = 0;
@@ -70,7 +65,7 @@ export function roll(w: ShotWork): number {
   let walls = 0;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const code = here[3] as number;
-    const over = boundary(w, code);
+    const over = boundary(code);
     if (over >= 0) return over;
     let vx = s[VX] as number;
     let vy = s[VY] as number;
@@ -138,7 +133,7 @@ export function roll(w: ShotWork): number {
               if (walls > MOST_WALLS) return dropsAtRest(w);
               continue;
             }
-            w.step[STEP_S] = stopTime(speed, dx, dy);
+            times[STEP_S] = stopTime(speed, dx, dy);
             const met = passHole(w);
             if (met === 1) return ROLL_HOLED;
             if (met === 2) {
@@ -172,8 +167,8 @@ export function roll(w: ShotWork): number {
     at[0] = x + h * (vx + (h * bx) / 2);
     at[1] = y + h * (vy + (h * by) / 2);
     ground.sample(at, probe);
-    w.step[STEP_S] = h;
-    rollStep(w);
+    times[STEP_S] = h;
+    rollStep();
     // Read where the ball would be but for the bend of its way.
     probe[0] =
       (probe[0] as number) +
@@ -184,12 +179,12 @@ export function roll(w: ShotWork): number {
       stopAtEdge(w, midCode !== code);
       ground.sample(n, probe);
     }
-    if (!keepEnergy(w) && h * speed > SHORTEST_M) {
+    if (!keepEnergy() && h * speed > SHORTEST_M) {
       share *= 0.5;
       continue;
     }
     share = 1;
-    const used = w.step[STEP_S];
+    const used = times[STEP_S];
     if (w.obstacles.length > 0 && meetOnGround(w)) {
       ground.sample(s, here);
       recordRoll(w);

@@ -1,19 +1,19 @@
 import { VX, VY, X, Y } from './bounce.ts';
 import { hermite } from './hermite.ts';
-import { type ShotWork, STEP_S } from './shotWork.ts';
+import { STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
+
+const { state: s, next: n, here, probe2, at, times } = shotMemory;
 
 /** Marks where the ball is, for drawing. */
 export function recordRoll(w: ShotWork): void {
-  if (w.record !== null)
-    w.record.points.push(w.state[X] as number, w.state[Y] as number, w.here[0] as number);
+  if (w.record !== null) w.record.points.push(s[X] as number, s[Y] as number, here[0] as number);
 }
 
 /** Marks points within the piece from `state` to `next` for drawing, every 0.15 m or so. */
 export function recordPiece(w: ShotWork): void {
   if (w.record === null) return;
-  const h = w.step[STEP_S] as number; // arrays of fixed size, set once in shotWork
-  const s = w.state;
-  const n = w.next;
+  const h = times[STEP_S] as number; // arrays of fixed size, set once in shotMemory
   const dx = (n[X] as number) - (s[X] as number);
   const dy = (n[Y] as number) - (s[Y] as number);
   const parts = Math.ceil(Math.sqrt(dx * dx + dy * dy) / 0.15);
@@ -21,9 +21,9 @@ export function recordPiece(w: ShotWork): void {
     const u = k / parts;
     const px = hermite(s[X] as number, s[VX] as number, n[X] as number, n[VX] as number, h, u);
     const py = hermite(s[Y] as number, s[VY] as number, n[Y] as number, n[VY] as number, h, u);
-    w.at[0] = px;
-    w.at[1] = py;
-    w.ground.sample(w.at, w.probe2);
-    w.record.points.push(px, py, w.probe2[0] as number);
+    at[0] = px;
+    at[1] = py;
+    w.ground.sample(at, probe2);
+    w.record.points.push(px, py, probe2[0] as number);
   }
 }

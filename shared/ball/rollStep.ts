@@ -1,7 +1,10 @@
 import { VX, VY, X, Y } from './bounce.ts';
 import { SLOPE_PULL_MPS2 } from './constants.ts';
 import { hermite, hermiteSlope } from './hermite.ts';
-import { type ShotWork, STEP_S } from './shotWork.ts';
+import { STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
+
+const { state: s, next: n, here: from, probe2: half, probe: to, at, times, slowing } = shotMemory;
 
 /** How exactly the edge of a cover is found along the way. */
 const EDGE_M = 4e-4;
@@ -10,32 +13,30 @@ const EDGE_M = 4e-4;
  * Runge-Kutta step of a rolling ball from `state` to `next` through the gradients of `here`, `probe2` half-way and `probe`
  * at the end, against what slows it on its cover.
  */
-export function rollStep(w: ShotWork): void {
-  const h = w.step[STEP_S] as number; // arrays here have fixed sizes, set once in shotWork
-  const a = w.slowing[0] as number;
-  const grainX = w.slowing[1] as number;
-  const grainY = w.slowing[2] as number;
-  const gx0 = SLOPE_PULL_MPS2 * (w.here[1] as number) + grainX;
-  const gy0 = SLOPE_PULL_MPS2 * (w.here[2] as number) + grainY;
-  const gxm = SLOPE_PULL_MPS2 * (w.probe2[1] as number) + grainX;
-  const gym = SLOPE_PULL_MPS2 * (w.probe2[2] as number) + grainY;
-  const gx1 = SLOPE_PULL_MPS2 * (w.probe[1] as number) + grainX;
-  const gy1 = SLOPE_PULL_MPS2 * (w.probe[2] as number) + grainY;
-  const s = w.state;
-  const n = w.next;
+export function rollStep(): void {
+  const h = times[STEP_S] as number; // arrays here have fixed sizes, set once in shotMemory
+  const a = slowing[0] as number;
+  const grainX = slowing[1] as number;
+  const grainY = slowing[2] as number;
+  const gx0 = SLOPE_PULL_MPS2 * (from[1] as number) + grainX;
+  const gy0 = SLOPE_PULL_MPS2 * (from[2] as number) + grainY;
+  const gxm = SLOPE_PULL_MPS2 * (half[1] as number) + grainX;
+  const gym = SLOPE_PULL_MPS2 * (half[2] as number) + grainY;
+  const gx1 = SLOPE_PULL_MPS2 * (to[1] as number) + grainX;
+  const gy1 = SLOPE_PULL_MPS2 * (to[2] as number) + grainY;
   const vx = s[VX] as number;
   const vy = s[VY] as number;
-  const half = h / 2;
+  const middle = h / 2;
   let f = a / Math.sqrt(vx * vx + vy * vy);
   const ax1 = -f * vx - gx0;
   const ay1 = -f * vy - gy0;
-  let ux = vx + half * ax1;
-  let uy = vy + half * ay1;
+  let ux = vx + middle * ax1;
+  let uy = vy + middle * ay1;
   f = a / Math.sqrt(ux * ux + uy * uy);
   const ax2 = -f * ux - gxm;
   const ay2 = -f * uy - gym;
-  ux = vx + half * ax2;
-  uy = vy + half * ay2;
+  ux = vx + middle * ax2;
+  uy = vy + middle * ay2;
   f = a / Math.sqrt(ux * ux + uy * uy);
   const ax3 = -f * ux - gxm;
   const ay3 = -f * uy - gym;
@@ -66,12 +67,7 @@ const ACROSS = 0.5;
  * tier. What the step got wrong there is the push across the crease, which is where the gradient changes along. Needs the height
  * under `next` in `probe`. False, and nothing changed, where the ball may not get so far.
  */
-export function keepEnergy(w: ShotWork): boolean {
-  const s = w.state;
-  const n = w.next;
-  const from = w.here;
-  const half = w.probe2;
-  const to = w.probe;
+export function keepEnergy(): boolean {
   const vx0 = s[VX] as number;
   const vy0 = s[VY] as number;
   const vx = n[VX] as number;
@@ -83,10 +79,10 @@ export function keepEnergy(w: ShotWork): boolean {
   const cross = vx0 * vy - vy0 * vx;
   const way = Math.sqrt(dx * dx + dy * dy) * (1 + (CHORD_TO_ARC * cross * cross) / (before * after + 1e-30));
   const taken =
-    (w.slowing[0] as number) * way +
+    (slowing[0] as number) * way +
     SLOPE_PULL_MPS2 * ((to[0] as number) - (from[0] as number)) +
-    (w.slowing[1] as number) * dx +
-    (w.slowing[2] as number) * dy;
+    (slowing[1] as number) * dx +
+    (slowing[2] as number) * dy;
   const left = before - 2 * taken;
   if (!(left > LEAST_KEPT * after)) return false;
   if (Math.abs(left - after) > CREASE_M2PS2) {
@@ -119,12 +115,9 @@ export function keepEnergy(w: ShotWork): boolean {
  * in the second.
  */
 export function stopAtEdge(w: ShotWork, inFirstHalf: boolean): void {
-  const h = w.step[STEP_S] as number;
-  const code = w.here[3] as number;
-  const at = w.at;
+  const h = times[STEP_S] as number;
+  const code = from[3] as number;
   let high = inFirstHalf ? 0.5 : 1;
-  const s = w.state;
-  const n = w.next;
   let low = 0;
   const dx = (n[X] as number) - (s[X] as number);
   const dy = (n[Y] as number) - (s[Y] as number);
@@ -136,21 +129,19 @@ export function stopAtEdge(w: ShotWork, inFirstHalf: boolean): void {
     if (codeAt(w) === code) low = u;
     else high = u;
   }
-  cutStep(w, high);
+  cutStep(high);
 }
 
 /** Cover at the point asked of the ground. */
 function codeAt(w: ShotWork): number {
-  if (w.ground.codeAt !== undefined) return w.ground.codeAt(w.at);
-  w.ground.sample(w.at, w.probe2);
-  return w.probe2[3] as number;
+  if (w.ground.codeAt !== undefined) return w.ground.codeAt(at);
+  w.ground.sample(at, half);
+  return half[3] as number;
 }
 
 /** Shortens the step from `state` to `next` to a share of it. */
-function cutStep(w: ShotWork, u: number): void {
-  const h = w.step[STEP_S] as number;
-  const s = w.state;
-  const n = w.next;
+function cutStep(u: number): void {
+  const h = times[STEP_S] as number;
   for (let i = 0; i < 2; i += 1) {
     const a = s[i] as number;
     const va = s[i + 3] as number;
@@ -159,7 +150,7 @@ function cutStep(w: ShotWork, u: number): void {
     n[i] = hermite(a, va, b, vb, h, u);
     n[i + 3] = hermiteSlope(a, va, b, vb, h, u);
   }
-  w.step[STEP_S] = u * h;
+  times[STEP_S] = u * h;
 }
 
 /** By hand: a call of `set` costs as much as a sample of the ground. */

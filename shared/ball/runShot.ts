@@ -6,9 +6,12 @@ import { fly } from './fly.ts';
 import { roll } from './roll.ts';
 import { ROLL_HOLED, ROLL_OUT_OF_BOUNDS, ROLL_PENALTY, ROLL_STILL_ROLLING } from './rollEnd.ts';
 import { outcomes } from './shot.ts';
-import { MARK_APEX, MARK_ENTRY_EAST, MARK_ENTRY_NORTH, MARK_OBSTRUCTED, type ShotWork } from './shotWork.ts';
+import { MARK_APEX, MARK_ENTRY_EAST, MARK_ENTRY_NORTH, MARK_OBSTRUCTED, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
 import { setDown, skid } from './skid.ts';
 import { MET_BANK, MET_LIP, NOTHING_IN_THE_WAY, slots } from './slots.ts';
+
+const { state: s, here, marks } = shotMemory;
 
 /** A ball rising slower than this off the ground stays on it: a hop of a hundredth of a millimetre. */
 const LEAST_HOP_MPS = 0.015;
@@ -32,21 +35,21 @@ function outcomeOfRoll(code: number): number {
 
 /** Puts the ball on the ground at the start. */
 function place(w: ShotWork, eastM: number, northM: number, out: Float64Array): void {
-  w.state[X] = eastM;
-  w.state[Y] = northM;
-  w.ground.sample(w.state, w.here);
-  w.state[Z] = w.here[0] as number; // arrays of fixed size, set once in shotWork
-  w.marks[MARK_APEX] = w.here[0] as number;
-  w.marks[MARK_OBSTRUCTED] = NOTHING_IN_THE_WAY;
-  w.marks[MARK_ENTRY_EAST] = NaN;
-  w.marks[MARK_ENTRY_NORTH] = NaN;
+  s[X] = eastM;
+  s[Y] = northM;
+  w.ground.sample(s, here);
+  s[Z] = here[0] as number; // arrays of fixed size, set once in shotMemory
+  marks[MARK_APEX] = here[0] as number;
+  marks[MARK_OBSTRUCTED] = NOTHING_IN_THE_WAY;
+  marks[MARK_ENTRY_EAST] = NaN;
+  marks[MARK_ENTRY_NORTH] = NaN;
   out[slots.landingEastM] = eastM;
   out[slots.landingNorthM] = northM;
   out[slots.carryM] = 0;
   out[slots.bounces] = 0;
-  out[slots.landingHeightM] = w.here[0] as number;
-  out[slots.landingCover] = w.here[3] as number;
-  if (w.record !== null) w.record.points.push(eastM, northM, w.here[0] as number);
+  out[slots.landingHeightM] = here[0] as number;
+  out[slots.landingCover] = here[3] as number;
+  if (w.record !== null) w.record.points.push(eastM, northM, here[0] as number);
 }
 
 /**
@@ -55,8 +58,8 @@ function place(w: ShotWork, eastM: number, northM: number, out: Float64Array): v
  */
 const STEEP_FACE = 0.4;
 const STEEP_BANK = 0.3;
-function groundInTheWay({ state: s, here }: ShotWork): number {
-  const vx = s[VX] as number; // arrays of fixed size, set once in shotWork
+function groundInTheWay(): number {
+  const vx = s[VX] as number; // arrays of fixed size, set once in shotMemory
   const vy = s[VY] as number;
   const across = Math.sqrt(vx * vx + vy * vy);
   const rise = (here[1] as number) * vx + (here[2] as number) * vy;
@@ -65,27 +68,26 @@ function groundInTheWay({ state: s, here }: ShotWork): number {
 }
 
 function finish(w: ShotWork, startHeightM: number, outcome: number, out: Float64Array): number {
-  const s = w.state;
   if (outcome === HOLED) {
     s[X] = w.holeEastM;
     s[Y] = w.holeNorthM;
-    w.ground.sample(s, w.here);
-    if (w.record !== null) w.record.points.push(w.holeEastM, w.holeNorthM, w.here[0] as number);
+    w.ground.sample(s, here);
+    if (w.record !== null) w.record.points.push(w.holeEastM, w.holeNorthM, here[0] as number);
   }
   out[slots.restEastM] = s[X] as number;
   out[slots.restNorthM] = s[Y] as number;
-  out[slots.restHeightM] = w.here[0] as number;
-  out[slots.apexM] = (w.marks[MARK_APEX] as number) - startHeightM;
-  out[slots.entryEastM] = w.marks[MARK_ENTRY_EAST] as number;
-  out[slots.entryNorthM] = w.marks[MARK_ENTRY_NORTH] as number;
-  out[slots.obstructed] = w.marks[MARK_OBSTRUCTED] as number;
-  out[slots.restCover] = w.here[3] as number;
+  out[slots.restHeightM] = here[0] as number;
+  out[slots.apexM] = (marks[MARK_APEX] as number) - startHeightM;
+  out[slots.entryEastM] = marks[MARK_ENTRY_EAST] as number;
+  out[slots.entryNorthM] = marks[MARK_ENTRY_NORTH] as number;
+  out[slots.obstructed] = marks[MARK_OBSTRUCTED] as number;
+  out[slots.restCover] = here[3] as number;
   return outcome;
 }
 
 /** Rolls from the state as it stands, skidding first, and closes the shot. */
 function runOut(w: ShotWork, startHeightM: number, out: Float64Array): number {
-  setDown(w);
+  setDown();
   if (w.record !== null) w.record.rollFrom = w.record.points.length / 3 - 1;
   const skidded = skid(w);
   return finish(w, startHeightM, outcomeOfRoll(skidded >= 0 ? skidded : roll(w)), out);
@@ -99,8 +101,6 @@ export function runShot(
   launch: Float64Array,
   out: Float64Array,
 ): number {
-  const s = w.state;
-  const here = w.here;
   place(w, startEastM, startNorthM, out);
   const startHeightM = here[0] as number;
   for (let i = 0; i < 6; i += 1) s[i + 3] = launch[i] as number;
@@ -118,13 +118,13 @@ export function runShot(
       out[slots.carryM] = Math.sqrt(dx * dx + dy * dy);
       out[slots.landingHeightM] = here[0] as number;
       out[slots.landingCover] = code;
-      if (w.marks[MARK_OBSTRUCTED] === NOTHING_IN_THE_WAY) w.marks[MARK_OBSTRUCTED] = groundInTheWay(w);
+      if (marks[MARK_OBSTRUCTED] === NOTHING_IN_THE_WAY) marks[MARK_OBSTRUCTED] = groundInTheWay();
     }
     if (w.record !== null) w.record.touchdowns.push(w.record.points.length / 3 - 1);
     out[slots.bounces] = hop + 1;
     if (code === PENALTY_CODE || code === OUT_CODE) {
-      w.marks[MARK_ENTRY_EAST] = s[X] as number;
-      w.marks[MARK_ENTRY_NORTH] = s[Y] as number;
+      marks[MARK_ENTRY_EAST] = s[X] as number;
+      marks[MARK_ENTRY_NORTH] = s[Y] as number;
       return finish(w, startHeightM, code === PENALTY_CODE ? PENALTY_AREA : OUT_OF_BOUNDS, out);
     }
     if (w.hasHole) {
@@ -154,7 +154,6 @@ export function runRoll(
   bearingRad: number,
   out: Float64Array,
 ): number {
-  const s = w.state;
   place(w, startEastM, startNorthM, out);
   s[VX] = speedMps * sin(bearingRad);
   s[VY] = speedMps * cos(bearingRad);
@@ -163,5 +162,5 @@ export function runRoll(
   s[WY] = 0;
   s[WZ] = 0;
   if (w.record !== null) w.record.rollFrom = 0;
-  return finish(w, w.here[0] as number, outcomeOfRoll(roll(w)), out);
+  return finish(w, here[0] as number, outcomeOfRoll(roll(w)), out);
 }

@@ -1,13 +1,11 @@
 import { type Air, airConstants } from './aerodynamics.ts';
 import { airOf } from './air.ts';
-import { STATE_SIZE } from './bounce.ts';
 import { coverTable, type CoverTable } from './coverPhysics.ts';
 import type { Ceiling, FlightNotes, Ground, Obstacle } from './ground.ts';
 import { coverCode } from '../words/vocabulary.ts';
 import type { Conditions } from './shot.ts';
 import { RADIANS_PER_DEGREE } from './constants.ts';
 import { cos, sin } from '../numeric/elementary.ts';
-import { STOP_SIZE } from './stopDisplacement.ts';
 
 /** The hole a shot may drop into. */
 export interface HoleTarget {
@@ -31,7 +29,7 @@ export interface PathRecord {
   rollFrom: number;
 }
 
-/** Working memory of one simulator: everything the phases of a shot read and write, allocated once. */
+/** What one simulator knows: the ground, the day and the hole, worked out once. */
 export interface ShotWork {
   readonly ground: Ground;
   readonly reads: FlightNotes | null;
@@ -52,39 +50,10 @@ export interface ShotWork {
   readonly grainEastMps2: number;
   readonly grainNorthMps2: number;
   readonly stepFactor: number;
-  /** Ball: see the indices in `bounce`. */
-  readonly state: Float64Array;
-  /** Ball at the end of the flight step under way. */
-  readonly next: Float64Array;
-  /** Acceleration at the start and at the end of that step, m/s^2. */
-  readonly endsMps2: Float64Array;
-  /** Ground under the ball: height, gradient, cover code. */
-  readonly here: Float64Array;
-  readonly probe: Float64Array;
-  readonly probe2: Float64Array;
-  /** A point that the ground is asked about. */
-  readonly at: Float64Array;
-  /** The step under way: how long it is and when in it the ball meets the ground, seconds (`STEP_S`, `CONTACT_S`). */
-  readonly step: Float64Array;
-  /** What slows a ball that rolls on the cover it is on: the grass, and the pull of the grain east and north, m/s^2. */
-  readonly slowing: Float64Array;
-  /** What `stopDisplacement` is asked and answers. */
-  readonly stop: Float64Array;
-  readonly velocity: Float64Array;
-  /** 0 highest point so far; 1 what was in the way (`slots.obstructed`); 2, 3 entry into penalty area or out of bounds. */
-  readonly marks: Float64Array;
   record: PathRecord | null;
 }
 
 const GREEN = coverCode('green');
-
-export const STEP_S = 0;
-export const CONTACT_S = 1;
-
-export const MARK_APEX = 0;
-export const MARK_OBSTRUCTED = 1;
-export const MARK_ENTRY_EAST = 2;
-export const MARK_ENTRY_NORTH = 3;
 
 export function shotWork(
   ground: Ground,
@@ -119,18 +88,6 @@ export function shotWork(
     grainEastMps2: -(ground.grain?.eastShare ?? 0) * greenMps2,
     grainNorthMps2: -(ground.grain?.northShare ?? 0) * greenMps2,
     stepFactor: options.stepFactor ?? 1,
-    state: new Float64Array(STATE_SIZE),
-    next: new Float64Array(STATE_SIZE),
-    endsMps2: new Float64Array(6),
-    here: new Float64Array(4),
-    probe: new Float64Array(4),
-    probe2: new Float64Array(4),
-    at: new Float64Array(2),
-    step: new Float64Array(2),
-    slowing: new Float64Array(3),
-    stop: new Float64Array(STOP_SIZE),
-    velocity: new Float64Array(2),
-    marks: new Float64Array(4),
     record: null,
   };
 }

@@ -6,7 +6,8 @@ import { passHole } from './passHole.ts';
 import { boundary, ROLL_HOLED } from './rollEnd.ts';
 import { copyGround, stopAtEdge } from './rollStep.ts';
 import { recordPiece, recordRoll } from './rollRecord.ts';
-import { type ShotWork, STEP_S } from './shotWork.ts';
+import { STEP_S, shotMemory } from './shotMemory.ts';
+import type { ShotWork } from './shotWork.ts';
 import {
   STOP_DX,
   STOP_DY,
@@ -17,6 +18,8 @@ import {
   STOP_VY,
   stopDisplacement,
 } from './stopDisplacement.ts';
+
+const { state: s, next: n, here, probe, at, times, stop } = shotMemory;
 
 const SAND = coverCode('bunker');
 /** Longest piece of a slide, and in a bunker, whose face is little wider than the one. */
@@ -30,15 +33,12 @@ const MOST_PIECES = 1_000_000;
  * A long slide goes in pieces, each over the ground it is on. Returns an outcome, or -1 to roll on.
  */
 export function skid(w: ShotWork): number {
-  const s = w.state;
-  const n = w.next;
-  const here = w.here;
   // Speed of the skin at the contact on nearly level ground: v - r w x up.
-  let slipX = (s[VX] as number) - BALL_RADIUS_M * (s[WY] as number); // arrays of fixed size, set once in shotWork
+  let slipX = (s[VX] as number) - BALL_RADIUS_M * (s[WY] as number); // arrays of fixed size, set once in shotMemory
   let slipY = (s[VY] as number) + BALL_RADIUS_M * (s[WX] as number);
   for (let piece = 0; piece < MOST_PIECES; piece += 1) {
     const code = here[3] as number;
-    const over = boundary(w, code);
+    const over = boundary(code);
     if (over >= 0) return over;
     const slip = Math.sqrt(slipX * slipX + slipY * slipY);
     // Grass that stops a rolling ball harder than friction would stops a sliding one as hard.
@@ -63,17 +63,16 @@ export function skid(w: ShotWork): number {
     let time = last ? left : most;
     const slipX0 = slipX;
     const slipY0 = slipY;
-    w.at[0] = (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip));
-    w.at[1] = (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip));
-    w.ground.sample(w.at, w.probe);
-    const pullX = GRAVITY_MPS2 * (w.probe[1] as number);
-    const pullY = GRAVITY_MPS2 * (w.probe[2] as number);
+    at[0] = (s[X] as number) + 0.5 * time * (vx - 0.5 * grip * time * (slipX / slip));
+    at[1] = (s[Y] as number) + 0.5 * time * (vy - 0.5 * grip * time * (slipY / slip));
+    w.ground.sample(at, probe);
+    const pullX = GRAVITY_MPS2 * (probe[1] as number);
+    const pullY = GRAVITY_MPS2 * (probe[2] as number);
     const pull = Math.sqrt(pullX * pullX + pullY * pullY);
     const fade = 3.5 * grip;
     if (last && pull < 0.9 * fade) {
       // On a plane the slip dies exactly as a rolling ball does, and the speed follows it: dv = 2/7 du - 5/7 pull dt.
       time = (fade * slip - (slipX * pullX + slipY * pullY)) / (fade * fade - pull * pull);
-      const stop = w.stop;
       stop[STOP_VX] = slipX;
       stop[STOP_VY] = slipY;
       stop[STOP_PULL_X] = pullX;
@@ -106,20 +105,20 @@ export function skid(w: ShotWork): number {
       slipX -= time * (3.5 * rubX + pullX);
       slipY -= time * (3.5 * rubY + pullY);
     }
-    w.step[STEP_S] = time;
-    w.ground.sample(n, w.probe);
-    if (w.probe[3] !== code) {
+    times[STEP_S] = time;
+    w.ground.sample(n, probe);
+    if (probe[3] !== code) {
       stopAtEdge(w, false);
-      const share = w.step[STEP_S] / time;
+      const share = times[STEP_S] / time;
       slipX = slipX0 + share * (slipX - slipX0);
       slipY = slipY0 + share * (slipY - slipY0);
-      w.ground.sample(n, w.probe);
+      w.ground.sample(n, probe);
     }
     // What the piece climbs beyond what the slope half-way says comes off its speed too.
     const dx = n[X] - (s[X] as number);
     const dy = n[Y] - (s[Y] as number);
-    const unseen = GRAVITY_MPS2 * ((w.probe[0] as number) - (here[0] as number)) - (pullX * dx + pullY * dy);
-    const slower = (unseen * w.step[STEP_S]) / (dx * dx + dy * dy + 1e-12);
+    const unseen = GRAVITY_MPS2 * ((probe[0] as number) - (here[0] as number)) - (pullX * dx + pullY * dy);
+    const slower = (unseen * times[STEP_S]) / (dx * dx + dy * dy + 1e-12);
     const slides = slipX !== 0 || slipY !== 0;
     n[VX] -= (slides ? slower : ROLLING_SHARE * slower) * dx;
     n[VY] -= (slides ? slower : ROLLING_SHARE * slower) * dy;
@@ -141,19 +140,18 @@ export function skid(w: ShotWork): number {
       s[Y] = n[Y];
       s[VX] = n[VX];
       s[VY] = n[VY];
-      copyGround(w.probe, here);
+      copyGround(probe, here);
     } else w.ground.sample(s, here);
     recordRoll(w);
     // A ball that has met the rim rolls on.
-    if (met === 2) return boundary(w, here[3] as number);
+    if (met === 2) return boundary(here[3] as number);
   }
   return -1;
 }
 
 /** Sets a ball down: keeps its speed across the ground, drops the rest. */
-export function setDown(w: ShotWork): void {
-  const s = w.state;
-  s[Z] = w.here[0] as number;
+export function setDown(): void {
+  s[Z] = here[0] as number;
   s[VZ] = 0;
   s[WZ] = 0;
 }
