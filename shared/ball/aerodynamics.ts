@@ -39,6 +39,10 @@ function smitsSmithLift(spinRatio: number): number {
   return low + ((liftTable[i + 1] as number) - low) * (x - i);
 }
 
+/** Where the size of the spin stands in a motion, and how many numbers that has. */
+export const SPIN = 6;
+export const MOTION_SIZE = 7;
+
 /** Constants of `aerodynamicAcceleration` worked out once: flat, because hot code reads it. */
 export function airConstants(air: Air): Float64Array {
   const area = Math.PI * BALL_RADIUS_M * BALL_RADIUS_M;
@@ -51,8 +55,9 @@ export function airConstants(air: Air): Float64Array {
 }
 
 /**
- * Acceleration by drag and lift, m/s^2, into out[0..2], for a velocity (m/s) and a spin vector (rad/s) in motion[0..5].
- * They come in an array because engines wrap every number that is passed to a call.
+ * Acceleration by drag and lift, m/s^2, into out[0..2], for a velocity (m/s), a spin vector (rad/s) and its size, in
+ * motion[0..6]. They come in an array because engines wrap every number that is passed to a call, the size because whoever
+ * asks several times within a step knows it.
  *
  * Above Re 80,000 Smits & Smith (1994, "A new aerodynamic model of a golf ball in flight"; from memory):
  * C_D = 0.24 + 0.18 S + 0.06 sin(pi (Re - 90,000) / 200,000), C_L = 0.54 S^0.4 with S = w r / V. Below Re 40,000, where
@@ -67,7 +72,7 @@ export function aerodynamicAcceleration(air: Float64Array, motion: Float64Array,
   const wz = motion[5] as number;
   const speed = Math.sqrt(ux * ux + uy * uy + vz * vz);
   const reynolds = speed * (air[1] as number);
-  const spin = Math.sqrt(wx * wx + wy * wy + wz * wz);
+  const spin = motion[SPIN] as number;
   const surface = spin * BALL_RADIUS_M;
   let drag = CD_LOW;
   let liftPerSpin = surface > 0 ? (CL_LOW * BALL_RADIUS_M) / (surface + speed) : 0;

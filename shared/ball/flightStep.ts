@@ -1,4 +1,4 @@
-import { aerodynamicAcceleration, SPIN_DECAY_PER_M } from './aerodynamics.ts';
+import { aerodynamicAcceleration, SPIN, SPIN_DECAY_PER_M } from './aerodynamics.ts';
 import { VX, VY, VZ, WX, WY, WZ, X, Y, Z } from './bounce.ts';
 import { GRAVITY_MPS2 } from './constants.ts';
 import { hermite } from './hermite.ts';
@@ -26,6 +26,8 @@ export function flightStep(w: ShotWork): void {
   m[3] = wx;
   m[4] = wy;
   m[5] = wz;
+  const spin = Math.sqrt(wx * wx + wy * wy + wz * wz);
+  m[SPIN] = spin;
   aerodynamicAcceleration(air, m, a);
   const ax1 = a[0] as number;
   const ay1 = a[1] as number;
@@ -39,6 +41,7 @@ export function flightStep(w: ShotWork): void {
   m[3] = wx * halfway;
   m[4] = wy * halfway;
   m[5] = wz * halfway;
+  m[SPIN] = spin * halfway;
   aerodynamicAcceleration(air, m, a);
   const ax2 = a[0] as number;
   const ay2 = a[1] as number;
@@ -65,6 +68,7 @@ export function flightStep(w: ShotWork): void {
   m[3] = wx;
   m[4] = wy;
   m[5] = wz;
+  m[SPIN] = spin * decay;
   aerodynamicAcceleration(air, m, a);
   const sixth = h / 6;
   n[X] = (s[X] as number) + h * (vx + sixth * (ax1 + ax2 + ax3));
@@ -90,7 +94,11 @@ export function flightStep(w: ShotWork): void {
  */
 export function hopStep(w: ShotWork): void {
   const h = times[STEP_S] as number;
+  const wx = s[WX] as number;
+  const wy = s[WY] as number;
+  const wz = s[WZ] as number;
   for (let i = 0; i < 6; i += 1) m[i] = s[i + 3] as number;
+  m[SPIN] = Math.sqrt(wx * wx + wy * wy + wz * wz);
   aerodynamicAcceleration(w.air, m, a);
   const ax = a[0] as number;
   const ay = a[1] as number;
@@ -120,7 +128,9 @@ export function hopStep(w: ShotWork): void {
   n[VX] = vx + h * bx;
   n[VY] = vy + h * by;
   n[VZ] = vz + h * bz;
-  for (let i = 6; i < 9; i += 1) n[i] = (s[i] as number) * (1 - lost);
+  n[WX] = wx * (1 - lost);
+  n[WY] = wy * (1 - lost);
+  n[WZ] = wz * (1 - lost);
   e[3] = 2 * bx - ax;
   e[4] = 2 * by - ay;
   e[5] = 2 * bz - az;

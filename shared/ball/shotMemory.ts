@@ -1,3 +1,4 @@
+import { MOTION_SIZE } from './aerodynamics.ts';
 import { STATE_SIZE } from './bounce.ts';
 import { STOP_SIZE } from './stopDisplacement.ts';
 
@@ -22,8 +23,8 @@ export const shotMemory = {
   state: room(STATE_SIZE),
   /** Ball at the end of the step under way. */
   next: room(STATE_SIZE),
-  /** Velocity and spin at the stage of a flight step under way, and the acceleration there, m/s^2. */
-  motion: room(6),
+  /** What `aerodynamicAcceleration` is asked at the stage of a flight step under way, and what it answers, m/s^2. */
+  motion: room(MOTION_SIZE),
   acceleration: room(3),
   /** Acceleration at the start and at the end of that step, m/s^2. */
   endsMps2: room(6),

@@ -8,6 +8,8 @@ import { createRequire } from 'node:module';
 import {
   aerodynamicAcceleration,
   airConstants,
+  MOTION_SIZE,
+  SPIN,
   SPIN_DECAY_PER_M,
   standardAir,
 } from '../../shared/ball/aerodynamics.ts';
@@ -102,7 +104,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
   });
   const g = new Float64Array(4);
   const a = new Float64Array(3);
-  const motion = new Float64Array(6);
+  const motion = new Float64Array(MOTION_SIZE);
   const solver = (size: number): GeneralSolver => {
     const s = new Solver(size);
     s.relativeTolerance = tolerance;
@@ -136,6 +138,7 @@ function generalShot(launch: Float64Array, tolerance: number): [eastM: number, n
   };
   const flight: Derivative = (_, y) => {
     for (let i = 0; i < 6; i += 1) motion[i] = at(y, i + 3);
+    motion[SPIN] = Math.sqrt(at(y, 6) ** 2 + at(y, 7) ** 2 + at(y, 8) ** 2);
     aerodynamicAcceleration(air, motion, a);
     const speed = Math.sqrt(at(y, 3) ** 2 + at(y, 4) ** 2 + at(y, 5) ** 2);
     const decay = -SPIN_DECAY_PER_M * speed;

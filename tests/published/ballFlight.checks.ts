@@ -49,7 +49,7 @@ function dragAt(reynolds: number): number {
   const air = airConstants({ ...standardAir, windEastMps: 0, windNorthMps: 0 });
   const speed = (reynolds * standardAir.viscosityM2s) / (2 * BALL_RADIUS_M);
   const out = new Float64Array(3);
-  aerodynamicAcceleration(air, Float64Array.of(0, speed, 0, 0, 0, 0), out);
+  aerodynamicAcceleration(air, Float64Array.of(0, speed, 0, 0, 0, 0, 0), out);
   return -(out[1] ?? NaN) / ((air[0] ?? NaN) * speed * speed);
 }
 
