@@ -2,8 +2,8 @@
  * A generated course: so many holes, each with 30 balls about its green and 3 flags, all planned by as many
  * workers as there are cores. Says the time, the ratio of the time for all holes to that for a third of them, which
  * is 3 where cost grows with the number of scenarios, and the memory: resident, at its peak, of the one process that
- * holds the main thread and the workers with their loader of TypeScript, beside what it was before the first worker.
- * The ground is invented by a seeded generator. Run with `npx tsx tests/bench/course.ts [holes] [workers] [shots]`.
+ * holds the main thread and the workers, beside what it was before the first worker. The ground is invented by a seeded
+ * generator. Run with `npx tsx tests/bench/asShipped.ts course [holes] [workers] [shots]`.
  */
 import { performance } from 'node:perf_hooks';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
@@ -49,14 +49,6 @@ function planHole(number: number, shots: number): number {
   return planned;
 }
 
-/** A worker does not take over the loader of the main thread: it registers its own, then runs this file. */
-const BOOT =
-  "import('tsx/esm/api').then(({ register }) => { register(); return import(require('node:worker_threads').workerData.file); })";
-
-interface Boot {
-  readonly file: string;
-}
-
 interface Task {
   readonly holes: readonly number[];
   readonly shots: number;
@@ -73,9 +65,8 @@ if (isMainThread) {
       Array.from({ length: workers }, (_, k) => {
         const mine = Array.from({ length: count }, (_h, i) => i).filter((i) => i % workers === k);
         return new Promise<number>((resolve, reject) => {
-          const worker = new Worker(BOOT, {
-            workerData: { holes: mine, shots, file: import.meta.url } satisfies Task & Boot,
-            eval: true,
+          const worker = new Worker(new URL(import.meta.url), {
+            workerData: { holes: mine, shots } satisfies Task,
             // A plan leaves little behind: a small heap, cleared more often, does as well.
             resourceLimits: { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 96 },
           });

@@ -134,6 +134,7 @@ export const rooms = {
       'geotiff',
       'ml-matrix',
       'odex', // read through require: it ships no types
+      'vite',
       '@turf/turf',
       '@electron/asar',
     ],
