@@ -22,9 +22,12 @@ import {
 const { state: s, next: n, here, probe, at, times, stop } = shotMemory;
 
 const SAND = coverCode('bunker');
-/** Longest piece of a slide, and in a bunker, whose face is little wider than the one. */
+/** Longest piece of a slide, and on the face of a bunker, which is little wider than the one. */
 const SKID_PIECE_M = 0.3;
-const SKID_PIECE_IN_SAND_M = 0.02;
+const SKID_PIECE_ON_FACE_M = 0.02;
+/** Sand that falls less than this is floor, and goes on as floor where its fall is another by less than that. */
+const FLOOR_FALL = 0.15;
+const SAME_FALL = 0.03;
 const MOST_PIECES = 1_000_000;
 
 /**
@@ -51,7 +54,8 @@ export function skid(w: ShotWork): number {
     const vx = s[VX] as number;
     const vy = s[VY] as number;
     const speed = Math.sqrt(vx * vx + vy * vy);
-    const longest = w.stepFactor * (code === SAND ? SKID_PIECE_IN_SAND_M : SKID_PIECE_M);
+    const longest =
+      w.stepFactor * (code === SAND && !onFloor(w, speed) ? SKID_PIECE_ON_FACE_M : SKID_PIECE_M);
     // However slow it is, a steep face soon has it on its way.
     const fast = Math.max(speed, 0.3 * slip);
     const steep =
@@ -147,6 +151,24 @@ export function skid(w: ShotWork): number {
     if (met === 2) return boundary(here[3] as number);
   }
   return -1;
+}
+
+/** Whether sand is floor here and for a long piece of the way ahead. */
+function onFloor(w: ShotWork, speed: number): boolean {
+  const east = here[1] as number;
+  const north = here[2] as number;
+  if (speed < 1e-3 || east * east + north * north > FLOOR_FALL * FLOOR_FALL) return false;
+  for (let part = 1; part <= 2; part += 1) {
+    const ahead = ((part / 2) * SKID_PIECE_M) / speed;
+    at[0] = (s[X] as number) + ahead * (s[VX] as number);
+    at[1] = (s[Y] as number) + ahead * (s[VY] as number);
+    w.ground.sample(at, probe);
+    if (probe[3] !== SAND) return false;
+    const changeEast = (probe[1] as number) - east;
+    const changeNorth = (probe[2] as number) - north;
+    if (changeEast * changeEast + changeNorth * changeNorth > SAME_FALL * SAME_FALL) return false;
+  }
+  return true;
 }
 
 /** Sets a ball down: keeps its speed across the ground, drops the rest. */
