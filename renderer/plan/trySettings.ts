@@ -4,7 +4,7 @@ import type { PlanePoint } from '../../shared/geometry/points.ts';
 import { conditionsOf } from '../../shared/planner/conditionsOf.ts';
 import type { PlanOption } from '../../shared/planner/plan.ts';
 import type { TryRequest } from '../../shared/planner/tryShot.ts';
-import { USUAL_SEED } from '../../shared/protocol/planning.ts';
+import { USUAL_SEED, USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import type { Cover, LieQuality, Moisture, Technique } from '../../shared/words/vocabulary.ts';
 
 /** What somebody tries, where it differs from the plan. */
@@ -22,9 +22,6 @@ export interface TrySettings {
   readonly dayId: string | null;
   readonly level: PlayerLevel | null;
 }
-
-/** Shots of a try: enough to tell a few hundredths apart, quick enough to follow a hand. */
-const SHOTS = 200;
 
 /** The option as planned: nothing changed yet. */
 export const tryFrom = ({ technique, clubId }: Pick<PlanOption, 'technique' | 'clubId'>): TrySettings => ({
@@ -50,7 +47,8 @@ export function tryRequest(
   const day = recordsOf(document, 'conditions').find(({ id }) => id === dayId);
   return {
     ...pair,
-    shots: SHOTS,
+    // As many as of a plan, and the same: what is tried with nothing changed reads as it does there.
+    shots: USUAL_SHOTS,
     seed: USUAL_SEED,
     technique,
     clubId,

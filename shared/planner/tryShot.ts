@@ -8,6 +8,7 @@ import { InputProblem } from '../words/inputProblem.ts';
 import type { Cover, LieQuality, Moisture, Technique } from '../words/vocabulary.ts';
 import { effortRules } from './effort.ts';
 import { type EvaluatedOption, evaluateOption } from './evaluateOption.ts';
+import { fingerprint } from './fingerprint.ts';
 import { flagToolsSteps, toolsForBall } from './flagTools.ts';
 import type { PlanOption } from './plan.ts';
 import { playAway } from './playAway.ts';
@@ -101,7 +102,7 @@ export function* tryShotSteps(base: Scene, request: TryRequest): Generator<numbe
   };
   const tried = asked(situation, { technique: request.technique, club }, request);
   yield 0.8;
-  const advised = advisedHere(situation, request.advisedId);
+  const advised = advisedOnce(situation, request);
   return {
     tried: asOption(tried),
     advised: advised === null ? null : asOption(advised),
@@ -143,6 +144,26 @@ function aimedAsPlanned(
   const solved = solveAim(shooter, ball, shifted(ball, flag, FIRST_PAST_M, 0), 'rest');
   const aim = bestAim({ shooter, solved, distanceM }, tools.field, searchShots, effortRules.full);
   return { aim, missM: solved.missM, shooter };
+}
+
+/** The last recommendation on a ground: a hand that moves the landing asks for the same one again and again. */
+const lastAdvised = new WeakMap<
+  Scene['ground'],
+  { readonly key: string; readonly advised: EvaluatedOption | null }
+>();
+
+function advisedOnce(situation: Situation, request: TryRequest): EvaluatedOption | null {
+  const { ground, key: sceneKey, conditions, player } = situation.scene;
+  const { ballId, flagId, shots, seed, advisedId, cover, lie, moisture } = request;
+  const key = fingerprint([
+    ...[sceneKey, conditions, player.level, ballId, flagId, shots, seed, advisedId],
+    ...[cover ?? null, lie ?? null, moisture ?? null, request.conditions === undefined],
+  ]);
+  const last = lastAdvised.get(ground);
+  if (last?.key === key) return last.advised;
+  const advised = advisedHere(situation, advisedId);
+  lastAdvised.set(ground, { key, advised });
+  return advised;
 }
 
 function advisedHere(situation: Situation, id: string): EvaluatedOption | null {

@@ -52,6 +52,17 @@ describe('a shot tried', () => {
     expect(outcome.standardErrorStrokes).toBe(0);
   });
 
+  it('compares with the same recommendation however often it is asked, and with another on another day', () => {
+    const advised = (changes: Partial<TryRequest>) => tried(changes).advised;
+    const first = advised({ sizeFactor: 1.1 });
+    expect(first?.strokes).toBe(plan.options.find(({ id }) => id === plan.chosenId)?.strokes);
+    expect(advised({ sizeFactor: 0.9 })).toEqual(first);
+    const fast = advised({ conditions: { ...scene.conditions, stimpFt: 13 } });
+    expect(fast?.clubheadMps).not.toBe(first?.clubheadMps);
+    expect(advised({ level: { kind: 'tour' } })?.strokes).toBeLessThan(first?.strokes ?? NaN);
+    expect(advised({})).toEqual(first);
+  });
+
   it('lands where it is asked to', () => {
     const from = chip.landing;
     if (from === null) throw new Error('a chip lands');
