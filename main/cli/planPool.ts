@@ -3,6 +3,7 @@ import { Worker } from 'node:worker_threads';
 import { posted } from '../../shared/atlas/recordMap.ts';
 import type { Plan } from '../../shared/planner/plan.ts';
 import { InputProblem } from '../../shared/words/inputProblem.ts';
+import { nextTask } from './nextTask.ts';
 import type { PlanMessage, PlanRun, PlanTask, ProblemParts } from './planTask.ts';
 
 /** Built, the worker lies beside the command; from source it needs a loader first. */
@@ -25,19 +26,24 @@ export async function planAll(
 ): Promise<readonly Plan[]> {
   const plans = tasks.map((): Plan[] => []);
   const problems: InputProblem[] = [];
-  const waiting = [...tasks.entries()];
+  let waiting = tasks.map((task, index) => ({ ...task, index }));
   const workers: Worker[] = [];
+  const holeOf = new Map<Worker, string>();
   const workUntilDone = (worker: Worker): Promise<void> =>
     new Promise((resolve, reject) => {
       let current = -1;
       const next = (): void => {
-        const entry = waiting.shift();
-        if (entry === undefined) {
+        const mine = holeOf.get(worker) ?? null;
+        holeOf.delete(worker);
+        const task = nextTask(waiting, mine, new Set(holeOf.values()));
+        if (task === undefined) {
           resolve();
           return;
         }
-        current = entry[0];
-        worker.postMessage(entry[1]);
+        waiting = waiting.filter((one) => one !== task);
+        holeOf.set(worker, task.holeId);
+        current = task.index;
+        worker.postMessage(tasks[current]);
       };
       worker.on('error', reject);
       worker.on('message', (message: PlanMessage) => {

@@ -7,8 +7,9 @@
  */
 import { performance } from 'node:perf_hooks';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { nextTask } from '../../main/cli/nextTask.ts';
 import { planBall } from '../../shared/planner/planBall.ts';
-import { buildScene } from '../../shared/planner/scene.ts';
+import { buildScene, type Scene } from '../../shared/planner/scene.ts';
 import { generator } from '../../shared/random/generator.ts';
 import { USUAL_SHOTS } from '../../shared/protocol/planning.ts';
 import { complexDocument, type ComplexSpec } from '../unit/planner/complex.ts';
@@ -37,21 +38,12 @@ function inventedHole(number: number): ComplexSpec {
   };
 }
 
-function planHole(number: number, shots: number): number {
-  const scene = buildScene(complexDocument(inventedHole(number)), 'h1');
-  let planned = 0;
-  for (const flag of scene.flags) {
-    for (const ball of scene.balls) {
-      planBall(scene, { ballId: ball.record.id, flagId: flag.record.id, shotsPerOption: shots, seed: 1 });
-      planned += 1;
-    }
-  }
-  return planned;
-}
+const sceneOf = (number: number): Scene => buildScene(complexDocument(inventedHole(number)), 'h1');
 
+/** One flag of a hole, as the command line hands out work. */
 interface Task {
-  readonly holes: readonly number[];
-  readonly shots: number;
+  readonly holeId: string;
+  readonly flag: number;
 }
 
 if (isMainThread) {
@@ -61,17 +53,39 @@ if (isMainThread) {
   const run = async (count: number): Promise<{ readonly seconds: number; readonly cpuSeconds: number }> => {
     const start = performance.now();
     const cpu = process.cpuUsage();
+    let waiting: readonly Task[] = Array.from({ length: count * FLAGS }, (_, k) => ({
+      holeId: String(Math.floor(k / FLAGS)),
+      flag: k % FLAGS,
+    }));
+    const at = new Map<Worker, string>();
     const planned = await Promise.all(
-      Array.from({ length: workers }, (_, k) => {
-        const mine = Array.from({ length: count }, (_h, i) => i).filter((i) => i % workers === k);
+      Array.from({ length: workers }, () => {
+        const worker = new Worker(new URL(import.meta.url), {
+          workerData: { shots },
+          // A plan leaves little behind: a small heap, cleared more often, does as well.
+          resourceLimits: { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 96 },
+        });
         return new Promise<number>((resolve, reject) => {
-          const worker = new Worker(new URL(import.meta.url), {
-            workerData: { holes: mine, shots } satisfies Task,
-            // A plan leaves little behind: a small heap, cleared more often, does as well.
-            resourceLimits: { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 96 },
+          let done = 0;
+          const next = (): void => {
+            const mine = at.get(worker) ?? null;
+            at.delete(worker);
+            const task = nextTask(waiting, mine, new Set(at.values()));
+            if (task === undefined) {
+              void worker.terminate();
+              resolve(done);
+              return;
+            }
+            waiting = waiting.filter((one) => one !== task);
+            at.set(worker, task.holeId);
+            worker.postMessage(task);
+          };
+          worker.on('message', (plans: number) => {
+            done += plans;
+            next();
           });
-          worker.once('message', resolve);
           worker.once('error', reject);
+          next();
         });
       }),
     );
@@ -93,8 +107,14 @@ if (isMainThread) {
       `peak memory ${megabytes()} MB, ${before} MB of it before the first worker`,
   );
 } else {
-  const { holes, shots } = workerData as Task;
-  let planned = 0;
-  for (const hole of holes) planned += planHole(hole, shots);
-  parentPort?.postMessage(planned);
+  const { shots } = workerData as { readonly shots: number };
+  let here: { readonly holeId: string; readonly scene: Scene } | null = null;
+  parentPort?.on('message', ({ holeId, flag }: Task) => {
+    if (here?.holeId !== holeId) here = { holeId, scene: sceneOf(Number(holeId)) };
+    const { scene } = here;
+    const flagId = scene.flags[flag]?.record.id ?? '';
+    for (const { record } of scene.balls)
+      planBall(scene, { ballId: record.id, flagId, shotsPerOption: shots, seed: 1 });
+    parentPort?.postMessage(scene.balls.length);
+  });
 }

@@ -1,7 +1,7 @@
 /**
  * Time of one plan, of the map of a green, and of one shot. The peer, measured in the same run, is the plainest
  * way to answer the same question: every option simulated on a grid of sizes and directions with as many shots
- * each, no solving, no search. Run with `npx tsx tests/bench/plan.ts`.
+ * each, no solving, no search. Run with `npx tsx tests/bench/asShipped.ts plan`.
  */
 import { performance } from 'node:perf_hooks';
 import { flagToolsSteps } from '../../shared/planner/flagTools.ts';
@@ -15,6 +15,8 @@ import { complexDocument } from '../unit/planner/complex.ts';
 
 const SHOTS = USUAL_SHOTS;
 const ROUNDS = 21;
+/** So many shots a plan are asked of it too. */
+const MANY = 10_000;
 const GRID_SIZES = 15;
 const GRID_LINES = 7;
 const GRID_SHOTS = 64;
@@ -51,14 +53,24 @@ for (const simulator of [tools.simulators.holed, tools.simulators.covered]) {
 }
 
 for (const ball of scene.balls) {
-  const times: number[] = [];
-  const counts: number[] = [];
-  for (let seed = 0; seed < ROUNDS; seed += 1) {
-    shots = 0;
-    start = performance.now();
-    planBall(scene, { ballId: ball.record.id, flagId: 'A', shotsPerOption: SHOTS, seed });
-    times.push(performance.now() - start);
-    counts.push(shots);
+  const measured = (shotsPerOption: number): { readonly time: number; readonly count: number } => {
+    const times: number[] = [];
+    const counts: number[] = [];
+    for (let seed = 0; seed < ROUNDS; seed += 1) {
+      shots = 0;
+      start = performance.now();
+      planBall(scene, { ballId: ball.record.id, flagId: 'A', shotsPerOption, seed });
+      times.push(performance.now() - start);
+      counts.push(shots);
+    }
+    return { time: median(times), count: median(counts) };
+  };
+  const usual = measured(SHOTS);
+  let many = usual;
+  let manyOf = SHOTS;
+  while (many.count < MANY) {
+    manyOf += SHOTS / 2;
+    many = measured(manyOf);
   }
   const cover = ball.record.coverOverride ?? scene.ground.coverAt(ball.at);
   const distance = Math.hypot(ball.at.eastM - flag.eastM, ball.at.northM - flag.northM);
@@ -79,9 +91,10 @@ for (const ball of scene.balls) {
     }
   }
   const peer = performance.now() - start;
-  const time = median(times);
+  const told = ({ time, count }: typeof usual): string =>
+    `median ${time.toFixed(0)} ms a plan, ${count.toFixed(0)} shots, ${((1000 * time) / count).toFixed(1)} µs a shot`;
   console.log(
-    `${ball.record.id}: median ${time.toFixed(0)} ms a plan, ${median(counts).toFixed(0)} shots, ` +
-      `${((1000 * time) / median(counts)).toFixed(1)} µs a shot; plain grid ${peer.toFixed(0)} ms, ${(peer / time).toFixed(1)} times as long`,
+    `${ball.record.id}: ${told(usual)}; plain grid ${peer.toFixed(0)} ms, ${(peer / usual.time).toFixed(1)} times as long; ` +
+      `with ${String(manyOf)} shots an option ${told(many)}`,
   );
 }
