@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { nextTask } from '../../../main/cli/nextTask.ts';
+import type { PlanTask } from '../../../main/cli/planTask.ts';
 
 const task = (holeId: string, flagId: string) => ({ holeId, flagId });
 
@@ -8,5 +9,5 @@ it('keeps a thread at its hole, sends an idle one where nobody is, and has both 
   expect(nextTask(waiting, '2', new Set(['1']))).toBe(waiting[2]);
   expect(nextTask(waiting, null, new Set(['1']))).toBe(waiting[2]);
   expect(nextTask(waiting, '3', new Set(['1', '2']))).toBe(waiting[0]);
-  expect(nextTask([], '1', new Set())).toBeUndefined();
+  expect(nextTask<PlanTask>([], '1', new Set())).toBe(undefined);
 });
